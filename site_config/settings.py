@@ -1,0 +1,111 @@
+"""Settings of the site. Every choice an operator has is an environment variable, read through `env`."""
+
+import secrets
+from pathlib import Path
+
+from csp.constants import NONE, SELF
+
+from site_config import env
+
+BASE_DIR = Path(__file__).resolve().parent.parent
+
+DEBUG = env.flag("DEBUG", default=False)
+SECRET_KEY = secrets.token_urlsafe(50) if DEBUG else env.secret("SECRET_KEY")
+ALLOWED_HOSTS = env.hosts("ALLOWED_HOSTS", default=[])
+
+ROOT_URLCONF = "site_config.urls"
+WSGI_APPLICATION = "site_config.wsgi.application"
+
+# No sessions, no accounts, no messages: a check lives in its address, and no page of it sets a cookie.
+INSTALLED_APPS = [
+    "django.contrib.staticfiles",
+    "django_htmx",
+    "csp",
+    "triage",
+]
+
+# None of these may read request.GET: a forged address with ten thousand answers must still get a page, and
+# request.GET refuses it with a 400. The views read QUERY_STRING themselves.
+MIDDLEWARE = [
+    "django.middleware.security.SecurityMiddleware",
+    "triage.web.security_headers.SecurityHeadersMiddleware",
+    "whitenoise.middleware.WhiteNoiseMiddleware",
+    # Compression leaks a secret only where one response holds both the secret and a stranger's words
+    # (the BREACH attack). These pages hold the asker's own answers and no secret: no cookie, no account,
+    # no token. A page that gains a secret must not be compressed.
+    "django.middleware.gzip.GZipMiddleware",
+    "csp.middleware.CSPMiddleware",
+    "django.middleware.common.CommonMiddleware",
+    "django_htmx.middleware.HtmxMiddleware",
+]
+
+TEMPLATES = [
+    {
+        "BACKEND": "django.template.backends.django.DjangoTemplates",
+        "APP_DIRS": True,
+        "OPTIONS": {"context_processors": ["django.template.context_processors.request"]},
+    },
+]
+
+CONTENT_SECURITY_POLICY = {
+    "DIRECTIVES": {
+        "default-src": [SELF],
+        "script-src": [SELF],
+        "style-src": [SELF],
+        "img-src": [SELF, "data:"],
+        "object-src": [NONE],
+        "base-uri": [NONE],
+        "form-action": [SELF],
+        "frame-ancestors": [NONE],
+    },
+}
+
+DATABASES = {"default": env.database("DATABASE_URL", default=f"sqlite:///{BASE_DIR}/.oven.sqlite3")}
+if DATABASES["default"]["ENGINE"] == "django.db.backends.sqlite3":
+    # Writers queue instead of failing, and readers go on meanwhile.
+    DATABASES["default"]["OPTIONS"] = {
+        "transaction_mode": "IMMEDIATE",
+        "init_command": "PRAGMA journal_mode=WAL;PRAGMA synchronous=NORMAL;PRAGMA busy_timeout=5000",
+    }
+DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
+
+# Behind a proxy that ends TLS, TRUST_PROXY tells the site to believe its X-Forwarded-Proto; without such a
+# proxy anybody could forge it.
+HTTPS_ONLY = env.flag("HTTPS_ONLY", default=not DEBUG)
+SECURE_SSL_REDIRECT = HTTPS_ONLY
+SECURE_HSTS_SECONDS = 31_536_000 if HTTPS_ONLY else 0
+if env.flag("TRUST_PROXY", default=False):
+    SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
+
+# In production `collectstatic` builds hashed, compressed files once. A demo and a developer serve the
+# source files.
+STATIC_URL = "/static/"
+STATIC_ROOT = BASE_DIR / "staticfiles"
+STATIC_FROM_SOURCE = env.flag("STATIC_FROM_SOURCE", default=DEBUG)
+WHITENOISE_AUTOREFRESH = WHITENOISE_USE_FINDERS = STATIC_FROM_SOURCE
+STORAGES = {
+    "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
+    "staticfiles": {
+        "BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"
+        if STATIC_FROM_SOURCE
+        else "whitenoise.storage.CompressedManifestStaticFilesStorage",
+    },
+}
+
+LANGUAGE_CODE = "en"
+USE_I18N = True
+USE_TZ = True
+TIME_ZONE = "UTC"
+
+# Tracebacks go to the terminal, where whoever runs the site looks. Request lines do not: an address holds
+# a trail.
+LOGGING = {
+    "version": 1,
+    "disable_existing_loggers": False,
+    "handlers": {"terminal": {"class": "logging.StreamHandler"}},
+    "root": {"handlers": ["terminal"], "level": "WARNING"},
+    "loggers": {
+        "django": {"handlers": ["terminal"], "level": "WARNING", "propagate": False},
+        "django.request": {"level": "ERROR"},
+    },
+}
