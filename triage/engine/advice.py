@@ -1,0 +1,91 @@
+"""From a belief to what to tell the person: the band, the causes, what cannot be told apart, the tasks.
+
+The band follows the belief only where no rule speaks; a caution keeps it from falling below `qualified`, and when
+the belief is divided the stricter reading wins.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from triage.engine.belief import Belief
+from triage.engine.explanation import Weight, weigh
+from triage.engine.pack import Band, RedFlag, Region, Task
+from triage.engine.safety import offered_tasks
+
+MAKE_SAFE_SHARE = 0.65
+HARMLESS_SHARE = 0.50
+MOST_CAUSES = 5
+SMALLEST_CAUSE = 0.03
+ALIKE_RATIO = 0.25
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """A likely cause: its chance (0 to 1) and what each answer weighs for it."""
+
+    fault: str
+    chance: float
+    weights: tuple[Weight, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """What the answers come to: `alike` are the faults that cannot be told apart from the leading one,
+    `also_check` those that a leading cause is known to bring along."""
+
+    band: Band
+    family: str
+    causes: tuple[Cause, ...]
+    alike: tuple[str, ...]
+    also_check: tuple[str, ...]
+
+
+def conclude(belief: Belief, answers: Mapping[str, str], flags: Iterable[RedFlag]) -> Verdict:
+    """The verdict on these answers; `flags` are the red flags they raise."""
+    leading = [f for f in belief.ranking[:MOST_CAUSES] if belief.faults[f] >= SMALLEST_CAUSE] or [belief.ranking[0]]
+    weights = weigh(belief.model, answers, tuple(leading))
+    return Verdict(
+        band=decide_band(belief, flags),
+        family=next(iter(belief.families)),
+        causes=tuple(Cause(f, belief.faults[f], weights[f]) for f in leading),
+        alike=_alike(belief),
+        also_check=_also_check(belief, leading[0]),
+    )
+
+
+def decide_band(belief: Belief, flags: Iterable[RedFlag]) -> Band:
+    """The advice level; red flags that end the check always give `make-safe`."""
+    raised = tuple(flags)
+    if any(flag.level.ends_check for flag in raised):
+        return Band.MAKE_SAFE
+    share = dict.fromkeys(Band, 0.0)
+    for hypothesis, chance in zip(belief.model.hypotheses, belief.chances, strict=True):
+        share[hypothesis.band] += chance
+    if share[Band.MAKE_SAFE] >= MAKE_SAFE_SHARE:
+        return Band.MAKE_SAFE
+    if raised or share[Band.SELF_CHECK] + share[Band.NORMAL] < HARMLESS_SHARE:
+        return Band.QUALIFIED
+    return Band.NORMAL if share[Band.NORMAL] > share[Band.SELF_CHECK] else Band.SELF_CHECK
+
+
+def tasks_for(region: Region, belief: Belief, answers: Mapping[str, str], band: Band) -> tuple[Task, ...]:
+    """What the person may do: nothing at all where the band says make it safe."""
+    return () if band is Band.MAKE_SAFE else offered_tasks(region, belief, answers)
+
+
+def _alike(belief: Belief) -> tuple[str, ...]:
+    """The leading fault and those nobody can tell from it without opening the oven, likeliest first."""
+    pack = belief.model.pack
+    first = belief.ranking[0]
+    near = {f.id for f in pack.faults.values() if f.family == pack.faults[first].family}
+    near |= {fault for group in pack.look_alikes if first in group for fault in group}
+    enough = ALIKE_RATIO * belief.faults[first]
+    return tuple(fault for fault in belief.ranking if fault in near and belief.faults[fault] >= enough)
+
+
+def _also_check(belief: Belief, leading: str) -> tuple[str, ...]:
+    """Faults that come with the leading one: known chains either way."""
+    pairs = [pair for pair in belief.model.pack.pairs if pair.chain and leading in (pair.cause, pair.effect)]
+    others = [pair.effect if pair.cause == leading else pair.cause for pair in pairs]
+    possible = [fault for fault in others if belief.faults[fault] >= SMALLEST_CAUSE / 3]
+    return tuple(dict.fromkeys(possible))

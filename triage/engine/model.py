@@ -1,0 +1,230 @@
+"""A pack seen from one region, compiled for reasoning: hypotheses, their prior, and a table per condition.
+
+For one hypothesis the variants are independent of each other and a condition depends on at most one of them, so the
+belief of every hypothesis is a product of small sums (`belief.py`) and is exact.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import accumulate
+from math import log2, prod
+from operator import mul, truediv
+
+from triage.engine.errors import PackError
+from triage.engine.pack import OPENING, Band, Condition, Fault, Observation, Pack, Region, Variant
+
+Row = tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Hypothesis:
+    """One fault, or two at once (the first is the one the job is named after)."""
+
+    faults: tuple[str, ...]
+    family: str
+    band: Band
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Table:
+    """P(value | hypothesis), each distinct distribution kept once: that of hypothesis h is `distinct[index[h]]`.
+
+    Most faults leave most conditions as they are in a sound oven, so a table over 150 hypotheses has a handful of
+    rows; everything is worked out per row and spread afterwards.
+    `doubts` (entropy of each row in bits) and `columns` (the rows turned) are for choosing the next question.
+    """
+
+    distinct: tuple[Row, ...]
+    index: tuple[int, ...]
+    doubts: Row = ()
+    columns: tuple[Row, ...] = ()
+
+    def spread(self, values: Sequence[float]) -> list[float]:
+        """One value per distinct row to one value per hypothesis."""
+        return [values[i] for i in self.index]
+
+
+@lru_cache(maxsize=4096)
+def weigh(table: Table, likelihood: Row) -> Row:
+    """Per hypothesis: the sum over values of their chance times `likelihood`. Kept, as most answers come often."""
+    return tuple(table.spread([sum(map(mul, row, likelihood)) for row in table.distinct]))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Model:
+    """Tables over all hypotheses, in one fixed order.
+
+    `rate[h]` calls before any variant is considered; `kinds[variant][option][h]` share of ovens times what the
+    hypothesis needs; `levels[condition][option of given, or 0]` is P(level | hypothesis, option);
+    `answers[observation][option of given, or 0]` P(answer | hypothesis, option) before other evidence, with the
+    same `index` as the condition's table. `harmless[observation]` is P(no answer that ends the check | level) for
+    the observations whose signs the danger page lists; those with one answer left are `settled_by_screen`.
+    `questions` are what may be asked at all; `reach` is the sum of `kinds` over options and `shares` their quotient,
+    P(option | hypothesis); `prior` the chances before any answer, not normalised.
+    """
+
+    pack: Pack
+    region: Region
+    hypotheses: tuple[Hypothesis, ...]
+    rate: Row
+    kinds: Mapping[str, tuple[Row, ...]]
+    levels: Mapping[str, tuple[Table, ...]]
+    answers: Mapping[str, tuple[Table, ...]]
+    harmless: Mapping[str, Row]
+    settled_by_screen: frozenset[str]
+    questions: tuple[Observation, ...]
+    reach: Mapping[str, Row]
+    shares: Mapping[str, tuple[Row, ...]]
+    prior: Row
+
+
+@lru_cache(maxsize=128)
+def compile_model(pack: Pack, region: Region) -> Model:
+    """The model of `pack` in `region`; raises PackError when no hypothesis is possible there."""
+    shares = {variant.id: _shares(variant, region) for variant in pack.variants.values()}
+    possible = [
+        (faults, rate)
+        for faults, rate in _combinations(pack)
+        if all(
+            any(_factor(pack, faults, variant, o) * s for o, s in shares[variant.id].items())
+            for variant in pack.variants.values()
+        )
+    ]
+    if not possible:
+        raise PackError(f"no fault of {pack.id} can occur in region {region.id}")
+    hypotheses = [faults for faults, _ in possible]
+    kinds = {v.id: _kind_rows(pack, v, shares[v.id], hypotheses) for v in pack.variants.values()}
+    reach = {variant: tuple(map(sum, zip(*rows, strict=True))) for variant, rows in kinds.items()}
+    levels = {c.id: _condition_tables(pack, c, hypotheses) for c in pack.conditions.values()}
+    reporting = [o for o in pack.observations.values() if o.reports in levels]
+    answers = {o.id: tuple(answer_table(o, table) for table in levels[str(o.reports)]) for o in reporting}
+    screened = [o for o in reporting if is_screened(pack, o)]
+    rate = tuple(rate for _, rate in possible)
+    return Model(
+        pack=pack,
+        region=region,
+        hypotheses=tuple(_hypothesis(pack, faults) for faults in hypotheses),
+        rate=rate,
+        kinds=kinds,
+        levels=levels,
+        answers=answers,
+        harmless={o.id: _harmless(pack, o) for o in screened},
+        settled_by_screen=frozenset(o.id for o in screened if len(harmless_options(pack, o)) == 1),
+        questions=tuple(o for o in pack.observations.values() if o.reports and not o.task and o.id != OPENING),
+        reach=reach,
+        shares={v: tuple(tuple(map(truediv, row, reach[v])) for row in rows) for v, rows in kinds.items()},
+        prior=tuple(map(prod, zip(rate, *reach.values(), strict=True))),
+    )
+
+
+def _kind_rows(
+    pack: Pack, variant: Variant, shares: Mapping[str, float], hypotheses: Sequence[tuple[str, ...]]
+) -> tuple[Row, ...]:
+    return tuple(
+        tuple(_factor(pack, faults, variant, option) * share for faults in hypotheses)
+        for option, share in shares.items()
+    )
+
+
+def entropy(chances: Sequence[float]) -> float:
+    """Minus the sum of x*log2(x): bits of doubt when the chances sum to one."""
+    return -sum([x * log2(x) for x in chances if x > 0.0])
+
+
+def _harmless(pack: Pack, observation: Observation) -> Row:
+    places = [observation.options.index(option) for option in harmless_options(pack, observation)]
+    return tuple(sum(row[place] for place in places) for row in observation.says)
+
+
+def is_screened(pack: Pack, observation: Observation) -> bool:
+    """Whether the danger page asks after this observation: some of its answers stand there as a sign."""
+    return any(sign[0] == observation.id for flag in pack.red_flags.values() for sign in flag.signs)
+
+
+def harmless_options(pack: Pack, observation: Observation) -> tuple[str, ...]:
+    """The answers that do not end the check."""
+    flags = {option: pack.red_flags[flag] for option, flag in observation.flags.items()}
+    return tuple(o for o in observation.options if o not in flags or not flags[o].level.ends_check)
+
+
+def combine(distributions: Sequence[Row]) -> Row:
+    """Noisy-MAX: several causes act independently on ordered levels and the most dominant outcome shows.
+
+    Source: Diez, "Parameter adjustment in Bayes networks: the generalized noisy OR-gate", UAI 1993.
+    """
+    cumulative = [list(accumulate(distribution)) for distribution in distributions]
+    below = [prod(column) for column in zip(*cumulative, strict=True)]
+    return tuple(high - low for high, low in zip(below, [0.0, *below[:-1]], strict=True))
+
+
+def _combinations(pack: Pack) -> Iterator[tuple[tuple[str, ...], float]]:
+    for fault in pack.faults.values():
+        yield (fault.id,), fault.calls * fault.sessions
+    for pair in pack.pairs:
+        yield (pair.cause, pair.effect), pair.rate
+
+
+def _hypothesis(pack: Pack, faults: tuple[str, ...]) -> Hypothesis:
+    members = [pack.faults[fault] for fault in faults]
+    return Hypothesis(faults, members[0].family, max((m.band for m in members), key=lambda band: band.severity))
+
+
+def _shares(variant: Variant, region: Region) -> dict[str, float]:
+    own = region.shares.get(variant.id)
+    return dict(own) if own else dict(zip(variant.options, variant.shares, strict=True))
+
+
+def _factor(pack: Pack, faults: tuple[str, ...], variant: Variant, option: str) -> float:
+    """Zero where a fault cannot occur on this option, else how much more often it does."""
+    factor = 1.0
+    for fault in (pack.faults[fault] for fault in faults):
+        if option not in fault.needs.get(variant.id, variant.options):
+            return 0.0
+        factor *= fault.favoured.get(variant.id, {}).get(option, 1.0)
+    return factor
+
+
+def _condition_tables(pack: Pack, condition: Condition, hypotheses: Sequence[tuple[str, ...]]) -> tuple[Table, ...]:
+    options: Sequence[str | None] = pack.variants[condition.given].options if condition.given else [None]
+    tables = []
+    for option in options:
+        places: dict[Row, int] = {}
+        index = [places.setdefault(_levels(pack, condition, f, option), len(places)) for f in hypotheses]
+        tables.append(Table(tuple(places), tuple(index)))
+    return tuple(tables)
+
+
+def _levels(pack: Pack, condition: Condition, faults: tuple[str, ...], option: str | None) -> Row:
+    claims = [levels for f in faults if (levels := _claim(pack.faults[f], condition, option)) is not None]
+    levels = combine(claims) if claims else condition.sound
+    if option is None or not condition.only:
+        return levels
+    possible = [
+        value if option in condition.only.get(level, {option}) else 0.0
+        for level, value in zip(condition.levels, levels, strict=True)
+    ]
+    total = sum(possible)
+    return tuple(value / total for value in possible)
+
+
+def _claim(fault: Fault, condition: Condition, option: str | None) -> Row | None:
+    if fault.vague:
+        flat = 1.0 / len(condition.levels)
+        return tuple((1.0 - fault.vague) * value + fault.vague * flat for value in condition.sound)
+    mine = [effect for effect in fault.effects if effect.condition == condition.id]
+    special = [effect.levels for effect in mine if effect.when is not None and option in effect.when]
+    general = [effect.levels for effect in mine if effect.when is None]
+    return next(iter(special + general), None)
+
+
+@lru_cache(maxsize=4096)
+def answer_table(observation: Observation, levels: Table, seen: Row | None = None) -> Table:
+    """P(answer | hypothesis); `seen` is the likelihood of the levels where answers already speak about them."""
+    columns = tuple(zip(*observation.says, strict=True))
+    rows = []
+    for row in levels.distinct:
+        weighed = row if seen is None else tuple(map(mul, row, seen))
+        total = sum(weighed) or 1.0
+        rows.append(tuple([sum(map(mul, weighed, column)) / total for column in columns]))
+    return Table(tuple(rows), levels.index, tuple(map(entropy, rows)), tuple(zip(*rows, strict=True)))

@@ -1,0 +1,108 @@
+"""Which observation is worth asking next: expected information about the family and the band per second of effort.
+
+Families are what is reported and stopped on, so nothing is asked only to split one. Ties fall to the pack's order.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from triage.engine.belief import Belief
+from triage.engine.expected_information import Outlook
+from triage.engine.pack import NONE_OF_THESE, OPENING, SCREEN, Observation, Pack
+from triage.engine.trail import applies, ruled_out
+
+READING_SECONDS = 20.0
+LIKELY_TO_APPLY = 0.4
+
+
+@dataclass(frozen=True, slots=True)
+class Worth:
+    """An askable observation: expected information in bits about family plus band, and bits per second."""
+
+    observation: str
+    bits: float
+    per_second: float
+
+
+def next_in_line(belief: Belief, answers: Mapping[str, str]) -> str | None:
+    """The observation to ask now, or None when the limit is reached, a family is settled or nothing is worth it."""
+    pack = belief.model.pack
+    if count_asked(pack, answers) >= pack.limits.questions:
+        return None
+    outlook = Outlook(belief)
+    askable = list(_askable(outlook, answers))
+    urgent = next((observation.id for observation, _ in askable if observation.first), None)
+    if urgent:
+        return urgent
+    if next(iter(belief.families.values())) >= pack.limits.settled:
+        return None
+    best = _best(outlook, askable)
+    return best.observation if best and best.bits >= pack.limits.worth else None
+
+
+def from_memory(belief: Belief, answers: Mapping[str, str]) -> str | None:
+    """After a red flag: what the repairer would still like to know, from memory alone, touching nothing."""
+    pack = belief.model.pack
+    if count_asked(pack, answers) >= pack.limits.questions:
+        return None
+    outlook = Outlook(belief)
+    best = _best(outlook, [(o, chance) for o, chance in _askable(outlook, answers) if o.how == "memory"])
+    return best.observation if best and best.bits >= pack.limits.worth else None
+
+
+def worth_asking(belief: Belief, answers: Mapping[str, str]) -> tuple[Worth, ...]:
+    """Every observation that may be asked now with its exact worth, the most worth first."""
+    outlook = Outlook(belief)
+    found = [_worth(outlook, observation, chance) for observation, chance in _askable(outlook, answers)]
+    return tuple(sorted(found, key=lambda worth: -worth.per_second))
+
+
+def count_asked(pack: Pack, answers: Mapping[str, str]) -> int:
+    """How many questions were put: the complaint, the danger page and what the complaint itself said are free."""
+    implied = {
+        pair
+        for complaint in pack.complaints
+        if complaint.option == answers.get(OPENING)
+        for pair in complaint.answers.items()
+    }
+    asked = [
+        pack.observations[o] for o, answer in answers.items() if o in pack.observations and (o, answer) not in implied
+    ]
+    return sum(1 for o in asked if o.reports and o.id != OPENING and not o.task)
+
+
+def _askable(outlook: Outlook, answers: Mapping[str, str]) -> Iterator[tuple[Observation, float]]:
+    """Observations that exist, were not asked, and are safe now; with the chance that this oven has them."""
+    pack = outlook.model.pack
+    screened = outlook.model.settled_by_screen if answers.get(SCREEN) == NONE_OF_THESE else frozenset()
+    cautious = any(answer in pack.observations[o].flags for o, answer in answers.items() if o in pack.observations)
+    for observation in outlook.model.questions:
+        if observation.id in answers or observation.id in screened or (observation.how == "trial" and cautious):
+            continue
+        if not applies(observation, answers) or ruled_out(observation.needs, answers):
+            continue
+        chance = outlook.chance_of(observation.needs)
+        if chance >= LIKELY_TO_APPLY:
+            yield observation, chance
+
+
+def _worth(outlook: Outlook, observation: Observation, chance: float) -> Worth:
+    bits = chance * outlook.bits(observation)
+    return Worth(observation.id, bits, bits / _seconds(observation))
+
+
+def _seconds(observation: Observation) -> float:
+    return observation.effort + READING_SECONDS
+
+
+def _best(outlook: Outlook, askable: list[tuple[Observation, float]]) -> Worth | None:
+    """The most worth of them; exact figures are worked out only while a bound could still win."""
+    bounds = [(chance * outlook.most_bits(o) / _seconds(o), o, chance) for o, chance in askable]
+    best: Worth | None = None
+    for bound, observation, chance in sorted(bounds, key=lambda item: -item[0]):
+        if best is not None and bound <= best.per_second:
+            break
+        worth = _worth(outlook, observation, chance)
+        if best is None or worth.per_second > best.per_second:
+            best = worth
+    return best

@@ -1,0 +1,223 @@
+"""The frozen shapes of one appliance's knowledge. Built by `triage.knowledge`, read by every other engine module.
+
+Ids are kebab-case words. Texts live beside the pack, not in it: the engine reasons about ids only.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import Enum
+
+CANT_TELL = "cant-tell"
+SCREEN = "danger"
+OPENING = "complaint"
+NONE_OF_THESE = "none"
+
+Gate = Mapping[str, frozenset[str]]
+
+
+class Band(Enum):
+    """Advice level, least severe first; the order is the order of severity."""
+
+    NORMAL = "normal"
+    SELF_CHECK = "self-check"
+    QUALIFIED = "qualified"
+    MAKE_SAFE = "make-safe"
+
+    @property
+    def severity(self) -> int:
+        return list(Band).index(self)
+
+
+class Level(Enum):
+    """What a red flag does: `emergency` and `stop` end the questions, `caution` keeps the band from falling."""
+
+    EMERGENCY = "emergency"
+    STOP = "stop"
+    CAUTION = "caution"
+
+    @property
+    def ends_check(self) -> bool:
+        return self is not Level.CAUTION
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Variant:
+    """One fact about the kind of oven; `shares` are its options' shares when nothing is known (sum 1)."""
+
+    id: str
+    options: tuple[str, ...]
+    shares: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Condition:
+    """A hidden quantity of the oven: `levels` from least to most dominant, `sound` without the trouble (sum 1).
+
+    `given` names the one variant its effects may depend on; `only` the options a level can exist on; `never` is what
+    the word stands for here.
+    """
+
+    id: str
+    levels: tuple[str, ...]
+    sound: tuple[float, ...]
+    never: float = 0.01
+    given: str | None = None
+    only: Gate = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Effect:
+    """How one fault leaves one condition: probabilities over its levels, for some options of `given` or all."""
+
+    condition: str
+    levels: tuple[float, ...]
+    when: frozenset[str] | None = None
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Fault:
+    """A component in a failure mode, a normal behaviour, a user-side cause, or `other`.
+
+    `calls` per 1000 service calls, `sessions` how much oftener it comes to a tool than to a van; `needs` gates by
+    variant; `favoured` multiplies the rate on some variant options; `vague` is the share of `other`'s answers that
+    fit nothing.
+    """
+
+    id: str
+    kind: str
+    family: str
+    band: Band
+    calls: float
+    who: str
+    meanwhile: str
+    sessions: float = 1.0
+    needs: Gate = field(default_factory=dict)
+    favoured: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
+    effects: tuple[Effect, ...] = ()
+    vague: float = 0.0
+    price: str = "p0"
+    minutes: str = "0"
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Pair:
+    """Two faults at once: `cause` first. `rate` per 1000 sessions; `chain` when one leads to the other."""
+
+    cause: str
+    effect: str
+    rate: float
+    chain: bool = False
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Observation:
+    """One thing a person can see, hear, smell or read.
+
+    `reports` a condition or a variant, or nothing (a record for the repairer). `says[level][option]` are the
+    probabilities of each answer for each level, trust included. `how` is memory, look or trial. `effort` in seconds.
+    `after` names the answers of other observations that make this one exist; `first` ones do not wait their turn.
+    `task` names the task whose outcome this is: it is asked on that task's page only.
+    """
+
+    id: str
+    options: tuple[str, ...]
+    how: str
+    effort: float
+    picture: str
+    reports: str | None = None
+    says: tuple[tuple[float, ...], ...] = ()
+    needs: Gate = field(default_factory=dict)
+    after: Gate = field(default_factory=dict)
+    flags: Mapping[str, str] = field(default_factory=dict)
+    first: bool = False
+    task: str = ""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class RedFlag:
+    """A danger sign: its level, how switches may be touched (never, away, any), whom to call, where it is shown."""
+
+    id: str
+    level: Level
+    rank: int
+    signal: str
+    switches: str
+    who: str
+    calls: tuple[str, ...] = ()
+    signs: tuple[tuple[str, str], ...] = ()
+    picture: str = "front"
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Task:
+    """Something an ordinary person may do, and what forbids it.
+
+    `heat` when the oven has to be heated for it; `only_after` the cautions one of which it answers; `outcome` the
+    observation that records what came of it.
+    """
+
+    id: str
+    who: str
+    helps: frozenset[str]
+    cures: frozenset[str]
+    unsafe_with: frozenset[str]
+    not_after: frozenset[str]
+    gates: tuple[str, ...]
+    heat: bool
+    minutes: float
+    picture: str
+    outcome: str
+    only_after: frozenset[str] = frozenset()
+    needs: Gate = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Complaint:
+    """One sentence of the start page: the option it records and the other answers it already gives."""
+
+    option: str
+    answers: Mapping[str, str]
+    picture: str
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Region:
+    """What a place changes in the reasoning: shares of ovens in use, tasks its rules remove."""
+
+    id: str
+    shares: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
+    removes: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """When to stop asking, and what counts as plausible.
+
+    `questions` after the complaint and the danger page; `settled` is the chance of one family that ends the
+    questions; `worth` the bits below which a question is not put; below `plausible` a fault forbids no task.
+    """
+
+    questions: int = 12
+    settled: float = 0.85
+    worth: float = 0.04
+    plausible: float = 0.01
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Pack:
+    """One appliance's knowledge, whole. Mappings keep the author's order, which breaks every tie."""
+
+    id: str
+    version: str
+    variants: Mapping[str, Variant]
+    conditions: Mapping[str, Condition]
+    observations: Mapping[str, Observation]
+    faults: Mapping[str, Fault]
+    pairs: tuple[Pair, ...]
+    red_flags: Mapping[str, RedFlag]
+    tasks: Mapping[str, Task]
+    complaints: tuple[Complaint, ...] = ()
+    look_alikes: tuple[frozenset[str], ...] = ()
+    retired: Mapping[str, str] = field(default_factory=dict)
+    exits: Mapping[tuple[str, str], str] = field(default_factory=dict)
+    limits: Limits = field(default_factory=Limits)

@@ -1,0 +1,65 @@
+"""What outranks any probability: red flags, and which tasks may be offered. Rules over answers, never odds.
+
+The only chance used here is whether a fault is still plausible at all, and it can only take a task away.
+"""
+
+from collections.abc import Iterable, Mapping
+
+from triage.engine.belief import Belief
+from triage.engine.pack import CANT_TELL, Pack, RedFlag, Region, Task
+from triage.engine.trail import ruled_out
+
+ORDINARY = "ordinary"
+
+
+def raised(pack: Pack, answers: Mapping[str, str]) -> tuple[RedFlag, ...]:
+    """The red flags these answers raise, the first to act on first."""
+    ids = {
+        pack.observations[o].flags[answer]
+        for o, answer in answers.items()
+        if o in pack.observations and answer in pack.observations[o].flags
+    }
+    return tuple(sorted((pack.red_flags[i] for i in ids), key=lambda flag: flag.rank))
+
+
+def ends_check(flags: Iterable[RedFlag]) -> bool:
+    return any(flag.level.ends_check for flag in flags)
+
+
+def offered_tasks(region: Region, belief: Belief, answers: Mapping[str, str]) -> tuple[Task, ...]:
+    """Tasks an ordinary person may do now, the most useful first: each is safe under every fault still plausible,
+    helps with one, and nothing that was said forbids it. None at all once a flag ended the check."""
+    pack = belief.model.pack
+    flags = raised(pack, answers)
+    if ends_check(flags):
+        return ()
+    raised_ids = {flag.id for flag in flags}
+    plausible = {fault for fault, chance in belief.faults.items() if chance >= pack.limits.plausible}
+    allowed = [
+        task
+        for task in pack.tasks.values()
+        if task.who == ORDINARY
+        and task.id not in region.removes
+        and not task.unsafe_with & plausible
+        and not task.not_after & raised_ids
+        and (not task.only_after or task.only_after & raised_ids)
+        and not (task.heat and flags)
+        and not ruled_out(task.needs, answers)
+        and task.helps & plausible
+    ]
+    return tuple(sorted(allowed, key=lambda task: -_use(belief, task)))
+
+
+def gate_answers(task: Task, answers: Mapping[str, str]) -> Mapping[str, str]:
+    """What was answered to each of a task's gates ("cold", "supply-off"); missing ones as can't tell."""
+    return {gate: answers.get(gate, CANT_TELL) for gate in task.gates}
+
+
+def is_open(task: Task, answers: Mapping[str, str]) -> bool:
+    """Whether every gate was answered yes; no and not sure both keep it shut."""
+    return all(answer == "yes" for answer in gate_answers(task, answers).values())
+
+
+def _use(belief: Belief, task: Task) -> float:
+    """Chance that the task helps, per minute: the cheapest likely check comes first (p over c)."""
+    return sum(belief.faults[fault] for fault in task.helps) / (task.minutes + 1.0)

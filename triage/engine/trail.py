@@ -1,0 +1,103 @@
+"""The answers so far, read from anything a person or a forger may send. Never raises on what a trail says.
+
+Every answer that still fits is kept; each that does not becomes a problem with its reason. What is kept depends on
+the set of answers, not on their order.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Gate, Observation, Pack
+
+MOST_ANSWERS = 120
+LONGEST_ID = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """Why an answer was not used: `kind` is unknown-question, unknown-answer, contradiction, retired, out-of-place
+    or too-many."""
+
+    kind: str
+    observation: str
+    answer: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What of a trail holds: `answers` in the order given, `problems` with the rest."""
+
+    answers: Mapping[str, str]
+    problems: tuple[Problem, ...]
+
+
+def read_trail(pack: Pack, pairs: Iterable[tuple[str, str]]) -> Reading:
+    """The usable answers of a trail and what was wrong with the others."""
+    problems: list[Problem] = []
+    given: dict[str, list[str]] = {}
+    for number, (observation, answer) in enumerate(pairs):
+        if number >= MOST_ANSWERS:
+            problems.append(Problem("too-many", ""))
+            break
+        problem = _misnamed(pack, observation, answer)
+        if problem:
+            problems.append(problem)
+        elif answer not in given.setdefault(observation, []):
+            given[observation].append(answer)
+    answers: dict[str, str] = {}
+    for observation, choices in given.items():
+        kept = choices[0] if len(choices) == 1 else _safest(pack, observation, choices)
+        if len(choices) > 1:
+            problems.append(Problem("contradiction", observation))
+        if kept:
+            answers[observation] = kept
+    answers, misplaced = _in_place(pack, answers)
+    return Reading(answers, (*problems, *misplaced))
+
+
+def applies(observation: Observation, answers: Mapping[str, str]) -> bool:
+    """Whether the answers that make an observation exist were given."""
+    return all(answers.get(parent) in options for parent, options in observation.after.items())
+
+
+def ruled_out(needs: Gate, answers: Mapping[str, str]) -> bool:
+    """Whether a stated variant excludes what `needs` asks for."""
+    return any(answers.get(variant, CANT_TELL) not in {CANT_TELL, *allowed} for variant, allowed in needs.items())
+
+
+def _misnamed(pack: Pack, observation: str, answer: str) -> Problem | None:
+    shown = observation[:LONGEST_ID]
+    if observation == SCREEN:
+        return None if answer == NONE_OF_THESE else Problem("unknown-answer", shown, answer[:LONGEST_ID])
+    if observation in pack.retired:
+        return Problem("retired", shown)
+    if observation not in pack.observations:
+        return Problem("unknown-question", shown)
+    if answer != CANT_TELL and answer not in pack.observations[observation].options:
+        return Problem("unknown-answer", shown, answer[:LONGEST_ID])
+    return None
+
+
+def _safest(pack: Pack, observation: str, choices: list[str]) -> str | None:
+    """Of contradicting answers the one that raises the gravest flag, else none: it is asked again."""
+    flags = pack.observations[observation].flags if observation in pack.observations else {}
+    flagged = sorted((pack.red_flags[flags[c]].rank, c) for c in choices if c in flags)
+    return flagged[0][1] if flagged else None
+
+
+def _in_place(pack: Pack, answers: dict[str, str]) -> tuple[dict[str, str], list[Problem]]:
+    """Set aside answers to questions that do not exist on this oven or after these answers; flags always stay."""
+    problems: list[Problem] = []
+    while True:
+        out = [o for o in answers if o != SCREEN and _is_out_of_place(pack.observations[o], answers)]
+        if not out:
+            return answers, problems
+        problems += [Problem("out-of-place", o, answers[o]) for o in out]
+        answers = {o: a for o, a in answers.items() if o not in out}
+
+
+def _is_out_of_place(observation: Observation, answers: Mapping[str, str]) -> bool:
+    answer = answers[observation.id]
+    if answer in observation.flags or answer == CANT_TELL:
+        return False
+    return not applies(observation, answers) or ruled_out(observation.needs, answers)
