@@ -1,0 +1,1 @@
+"""Packs and regions: YAML in, `triage.engine` shapes and texts out. PyYAML, no Django."""

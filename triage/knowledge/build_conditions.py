@@ -1,0 +1,67 @@
+"""Variants and conditions: the nouns the rest of a pack is written in."""
+
+from collections.abc import Mapping
+
+from triage.engine.frequency import WORDS, spread
+from triage.engine.pack import Condition, Variant
+from triage.knowledge.entry import Entry, entries
+from triage.knowledge.problems import Problem
+from triage.knowledge.yaml_reader import Mapped
+
+SUM_TOLERANCE = 1e-6
+
+
+def build_variants(file: str, fields: Mapped, problems: list[Problem]) -> dict[str, Variant]:
+    """Every variant with its shares; the `asked` part is read by the observations."""
+    variants = {}
+    for name, entry in entries(file, fields, problems):
+        shares = read_shares(entry, "shares")
+        if len(shares) > 1:
+            variants[name] = Variant(name, tuple(shares), tuple(shares.values()))
+        elif shares:
+            entry.report("shares", "has fewer than two options.", "Name every option with its share.")
+        entry.below("asked")
+        entry.close()
+    return variants
+
+
+def read_shares(entry: Entry, key: str) -> dict[str, float]:
+    """Options and their shares, which must add up to one."""
+    named = entry.names(key, required=True)
+    shares = {option: below.number(option, 0, 1) for option, below in named if below.is_id(option, option)}
+    if abs(sum(shares.values()) - 1) > SUM_TOLERANCE:
+        entry.report(key, f"adds up to {sum(shares.values()):g}.", "Make the shares add up to 1.")
+    return shares
+
+
+def build_conditions(
+    file: str, fields: Mapped, variants: Mapping[str, Variant], problems: list[Problem]
+) -> dict[str, Condition]:
+    """Every condition with its levels and how a sound oven stands."""
+    conditions = {}
+    for name, entry in entries(file, fields, problems):
+        levels = entry.ids("levels")
+        never = entry.number("never", 0.0001, 0.05, WORDS["never"])
+        sound = read_words(entry, "sound", levels)
+        given = entry.choice("given", variants) if entry.has("given") else None
+        gates = {}
+        for level, only in entry.names("only") if given else ():
+            if given and only.is_known(level, level, list(levels)):
+                gates[level] = frozenset(only.ids(level, variants[given].options))
+        entry.close()
+        if len(levels) < 2:
+            entry.report("levels", "needs at least two levels.", "List them from least to most dominant.")
+        else:
+            conditions[name] = Condition(name, levels, spread(sound, levels, never), never, given, gates)
+    return conditions
+
+
+def read_words(entry: Entry, key: str, names: tuple[str, ...]) -> dict[str, str]:
+    """Names and frequency words under `key`; names must be in `names`, words in the one table."""
+    words = {}
+    for name, below in entry.names(key, required=True):
+        if below.is_known(name, name, list(names)):
+            words[name] = below.choice(name, WORDS)
+    if not words and names:
+        entry.report(key, "names nothing.", f"Use a word of: {', '.join(WORDS)}.")
+    return words

@@ -1,0 +1,133 @@
+"""Faults with their effects, and the pairs of faults that come together."""
+
+from collections.abc import Iterable, Mapping
+
+from triage.engine.frequency import WORDS, spread
+from triage.engine.pack import Band, Condition, Effect, Fault, Pair, Variant
+from triage.knowledge.build_conditions import read_words
+from triage.knowledge.entry import Entry, entries
+from triage.knowledge.problems import Problem
+from triage.knowledge.yaml_reader import Mapped
+
+KINDS = ("fault", "normal", "user", "other")
+MEANWHILE = (
+    "leave-off",
+    "other-functions",
+    "limited",
+    "use-with-care",
+    "use-freely",
+    "after-cleaning",
+    "ask",
+)
+WHO = ("householder", "technician", "electrician", "network-operator")
+PRICES = ("p0", "p1", "p2", "p3", "p4", "e1", "e2")
+
+
+def build_faults(
+    file: str,
+    fields: Mapped,
+    conditions: Mapping[str, Condition],
+    variants: Mapping[str, Variant],
+    favoured: Mapping[str, Mapping[str, Mapping[str, float]]],
+    problems: list[Problem],
+) -> dict[str, Fault]:
+    """Every fault of the file."""
+    options = {variant.id: variant.options for variant in variants.values()}
+    faults = {}
+    for name, entry in entries(file, fields, problems):
+        job = entry.below("job")
+        faults[name] = Fault(
+            id=name,
+            kind=entry.choice("kind", KINDS),
+            family=entry.text("family"),
+            band=Band(entry.choice("band", [band.value for band in Band])),
+            calls=entry.number("calls", 0.01, 1000),
+            sessions=entry.number("sessions", 0.1, 20, 1.0),
+            who=entry.choice("who", WHO),
+            meanwhile=entry.choice("meanwhile", MEANWHILE),
+            needs=entry.gate("needs", options),
+            favoured=favoured.get(name, {}),
+            effects=(*_special(entry, conditions, variants), *_effects(entry, conditions, None)),
+            vague=entry.number("vague", 0.0, 0.5, 0.0),
+            minutes=str(job.fields.get("minutes", "0")) if job else "0",
+            price=job.choice("price", PRICES) if job else "p0",
+        )
+        entry.close()
+    return faults
+
+
+def _effects(entry: Entry, conditions: Mapping[str, Condition], when: frozenset[str] | None) -> list[Effect]:
+    named = entry.names("effects") if when is None else ((n, entry) for n in entry.fields if n != "when")
+    effects = []
+    for name, below in named:
+        if below.is_known(name, name, list(conditions)):
+            condition = conditions[name]
+            words = read_words(below, name, condition.levels)
+            effects.append(Effect(name, spread(words, condition.levels, condition.never), when))
+    return effects
+
+
+def _special(entry: Entry, conditions: Mapping[str, Condition], variants: Mapping[str, Variant]) -> list[Effect]:
+    """Effects that hold on some variant options only; the condition must be `given` that variant."""
+    effects: list[Effect] = []
+    for item in entry.items("effects_when", required=False):
+        gates = item.gate("when", {variant.id: variant.options for variant in variants.values()})
+        if len(gates) != 1:
+            item.report("when", "must name exactly one variant.", "Write when: {variant: [option]}.")
+            continue
+        ((variant, when),) = gates.items()
+        found = _effects(item, conditions, when)
+        for effect in found:
+            if conditions[effect.condition].given != variant:
+                item.report(
+                    effect.condition,
+                    f"does not depend on {variant}.",
+                    f"Its condition is given {conditions[effect.condition].given}.",
+                )
+        effects += found
+    return effects
+
+
+def read_favoured(
+    entry: Entry, faults: Iterable[str], variants: Mapping[str, Variant]
+) -> dict[str, dict[str, dict[str, float]]]:
+    """Fault to variant to option to the factor on its rate."""
+    favoured: dict[str, dict[str, dict[str, float]]] = {}
+    for item in entry.items("favoured", required=False):
+        fault = item.choice("fault", faults)
+        times = item.number("times", 0.01, 100)
+        for variant, below in item.names("when", required=True):
+            if below.is_known(variant, variant, list(variants)):
+                option = below.choice(variant, variants[variant].options)
+                favoured.setdefault(fault, {}).setdefault(variant, {})[option] = times
+        item.close()
+    return favoured
+
+
+def build_pairs(entry: Entry, faults: Mapping[str, Fault]) -> tuple[Pair, ...]:
+    """Known chains, and slow companions beside the common faults; none that exclude each other by variant."""
+    share = entry.number("chain_share", 0, 1, 0.3)
+    pairs: dict[frozenset[str], Pair] = {}
+    for item in entry.items("chains", required=False):
+        cause, effect = item.choice("cause", faults), item.choice("effect", faults)
+        word = item.choice("word", WORDS)
+        item.close()
+        if can_coexist(faults[cause], faults[effect]):
+            rate = faults[cause].calls * faults[cause].sessions * WORDS[word] * share
+            pairs[frozenset({cause, effect})] = Pair(cause, effect, rate, chain=True)
+        else:
+            item.report("effect", f"never stands beside {cause}.", "Their `needs` exclude each other.")
+    floor = entry.number("companion_floor", 0, 1000, 18)
+    for companion in entry.ids("companions", faults, ()):
+        for fault in faults.values():
+            together = frozenset({companion, fault.id})
+            common = fault.kind == "fault" and fault.calls >= floor and len(together) == 2
+            if common and together not in pairs and can_coexist(faults[companion], fault):
+                rate = faults[companion].calls * fault.calls / 1000
+                pairs[together] = Pair(fault.id, companion, rate)
+    return tuple(pairs.values())
+
+
+def can_coexist(a: Fault, b: Fault) -> bool:
+    """Whether one oven can have both: no variant rules one of them out where the other occurs."""
+    return all(a.needs[v] & b.needs[v] for v in set(a.needs) & set(b.needs))

@@ -1,0 +1,86 @@
+"""Red flags and tasks: the part of a pack that outranks its odds."""
+
+from collections.abc import Iterable, Mapping
+
+from triage.engine.frequency import spread
+from triage.engine.pack import Condition, Effect, Fault, Level, RedFlag, Task, Variant
+from triage.knowledge.build_observations import GATES
+from triage.knowledge.entry import Entry, entries
+from triage.knowledge.problems import Problem
+from triage.knowledge.yaml_reader import Mapped
+
+SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+SWITCHES = ("never", "away", "any")
+CALLS = ("emergency", "gas", "network")
+CALLED = ("emergency", "gas", "network", "electrician", "technician", "doctor", "asbestos", "recall")
+PERSONS = ("ordinary", "instructed", "skilled")
+CURE_LEVELS = ("no", "yes")
+
+
+def build_red_flags(file: str, fields: Mapped, problems: list[Problem]) -> dict[str, RedFlag]:
+    """Every red flag; the order of the file is the order to act in."""
+    flags = {}
+    for rank, (name, entry) in enumerate(entries(file, fields, problems)):
+        flags[name] = RedFlag(
+            id=name,
+            level=Level(entry.choice("level", [level.value for level in Level])),
+            rank=rank,
+            signal=entry.choice("signal", SIGNALS),
+            switches=entry.choice("switches", SWITCHES),
+            who=entry.choice("who", CALLED),
+            calls=tuple(call for call in entry.ids("call", CALLS, ())),
+            signs=tuple((sign.text("observation"), sign.text("option")) for sign in _signs(entry)),
+            picture=entry.text("picture", "front"),
+        )
+        entry.text("rule")
+        entry.close()
+    return flags
+
+
+def _signs(entry: Entry) -> list[Entry]:
+    if isinstance(entry.fields.get("sign"), list):
+        return list(entry.items("sign"))
+    below = entry.below("sign")
+    return [below] if below is not None and below.fields else []
+
+
+def build_tasks(
+    file: str,
+    fields: Mapped,
+    faults: Mapping[str, Fault],
+    flags: Mapping[str, RedFlag],
+    variants: Mapping[str, Variant],
+    observations: Iterable[str],
+    problems: list[Problem],
+) -> dict[str, Task]:
+    """Every task, with who may do it and what forbids it."""
+    options = {variant.id: variant.options for variant in variants.values()}
+    tasks = {}
+    for name, entry in entries(file, fields, problems):
+        tasks[name] = Task(
+            id=name,
+            who=entry.choice("who", PERSONS),
+            helps=frozenset(entry.ids("for", faults)),
+            cures=frozenset(entry.ids("cures", faults, ())),
+            unsafe_with=frozenset(entry.ids("unsafe_with", faults, ())),
+            not_after=frozenset(entry.ids("not_after", flags, ())),
+            gates=entry.ids("gates", GATES, ()),
+            heat=entry.flag("heat", False),
+            minutes=entry.number("minutes", 0, 600),
+            picture=entry.text("picture"),
+            outcome=entry.choice("outcome", observations) if entry.has("outcome") else f"did-{name}",
+            only_after=frozenset(entry.ids("only_after", flags, ())),
+            needs=entry.gate("needs", options),
+        )
+        entry.close()
+    return tasks
+
+
+def cure_condition(task: Task) -> Condition:
+    """Whether this task would put the oven right: a condition of its own, so that "did that fix it?" is evidence."""
+    return Condition(f"cured-by-{task.id}", CURE_LEVELS, spread({"no": "almost-always"}, CURE_LEVELS))
+
+
+def cure_effect(task: Task) -> Effect:
+    """What a fault that the task cures does to that condition."""
+    return Effect(f"cured-by-{task.id}", spread({"yes": "usually", "no": "sometimes"}, CURE_LEVELS))

@@ -1,0 +1,147 @@
+"""A pack folder to one `engine.Pack`; refuses the whole folder with every mistake in it."""
+
+import hashlib
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from triage.engine.pack import Complaint, Limits, Observation, Pack
+from triage.knowledge.build_conditions import build_conditions, build_variants
+from triage.knowledge.build_faults import build_faults, build_pairs, read_favoured
+from triage.knowledge.build_observations import (
+    build_observations,
+    gate_questions,
+    task_outcome,
+    variant_questions,
+)
+from triage.knowledge.build_safety import build_red_flags, build_tasks, cure_condition, cure_effect
+from triage.knowledge.entry import Entry
+from triage.knowledge.problems import PackProblems, Problem
+from triage.knowledge.yaml_reader import Mapped, read_yaml
+
+FILES = ("pack", "variants", "conditions", "faults", "observations", "red_flags", "tasks", "complaints")
+
+
+@dataclass(frozen=True, slots=True)
+class _Source:
+    """The files of one pack folder, read."""
+
+    folder: Path
+    files: dict[str, Mapped]
+    problems: list[Problem]
+
+    def shown(self, name: str) -> str:
+        return f"{self.folder.name}/{name}.yaml"
+
+
+def build_pack(folder: Path) -> Pack:
+    """The pack in `folder`. Raises PackProblems with everything that is wrong."""
+    problems: list[Problem] = []
+    files = {name: read_yaml(folder / f"{name}.yaml", f"{folder.name}/{name}.yaml", problems) for name in FILES}
+    if None in files.values():
+        raise PackProblems(problems)
+    source = _Source(folder, {name: fields for name, fields in files.items() if fields is not None}, problems)
+    pack = _assemble(source)
+    if problems:
+        raise PackProblems(problems)
+    return pack
+
+
+def _assemble(source: _Source) -> Pack:
+    files, problems = source.files, source.problems
+    top = Entry(source.shown("pack"), "pack", files["pack"], problems)
+    variants = build_variants(source.shown("variants"), files["variants"], problems)
+    conditions = build_conditions(source.shown("conditions"), files["conditions"], variants, problems)
+    favoured = read_favoured(top, list(files["faults"]), variants)
+    faults = build_faults(source.shown("faults"), files["faults"], conditions, variants, favoured, problems)
+    red_flags = build_red_flags(source.shown("red_flags"), files["red_flags"], problems)
+    shown = source.shown("observations")
+    observations = build_observations(shown, files["observations"], conditions, variants, red_flags, problems)
+    observations |= variant_questions(source.shown("variants"), files["variants"], variants, observations, problems)
+    observations |= gate_questions()
+    tasks = build_tasks(source.shown("tasks"), files["tasks"], faults, red_flags, variants, observations, problems)
+    for task in (task for task in tasks.values() if task.outcome not in observations):
+        conditions[f"cured-by-{task.id}"] = cure_condition(task)
+        observations[task.outcome] = task_outcome(task.id, f"cured-by-{task.id}", task.picture)
+        for fault in task.cures:
+            faults[fault] = replace(faults[fault], effects=(*faults[fault].effects, cure_effect(task)))
+    pack = Pack(
+        id=source.folder.name.replace("_", "-"),
+        version=f"{top.text('version')}-{content_hash(source.folder)}",
+        variants=variants,
+        conditions=conditions,
+        observations=observations,
+        faults=faults,
+        pairs=build_pairs(top, faults),
+        red_flags=red_flags,
+        tasks=tasks,
+        complaints=_complaints(source, observations),
+        look_alikes=_look_alikes(top, list(faults)),
+        retired=_retired(top),
+        exits=_exits(top, observations),
+        limits=_limits(top),
+    )
+    top.text("name")
+    top.close()
+    return pack
+
+
+def content_hash(folder: Path) -> str:
+    """Eight hex digits over every file of the folder: the same pack has the same version everywhere."""
+    digest = hashlib.sha256()
+    for path in sorted(folder.rglob("*.yaml")):
+        digest.update(str(path.relative_to(folder)).encode() + b"\0" + path.read_bytes())
+    return digest.hexdigest()[:8]
+
+
+def _complaints(source: _Source, observations: dict[str, Observation]) -> tuple[Complaint, ...]:
+    top = Entry(source.shown("complaints"), "complaints", source.files["complaints"], source.problems)
+    opening = observations.get("complaint")
+    found = []
+    for item in top.items("complaints"):
+        given = {
+            o: answers.choice(o, observations[o].options)
+            for o, answers in item.names("answers")
+            if answers.is_known(o, o, list(observations))
+        }
+        option = item.choice("option", opening.options if opening else ["complaint"])
+        found.append(Complaint(option, given, item.text("picture")))
+        item.close()
+    top.close()
+    return tuple(found)
+
+
+def _look_alikes(top: Entry, faults: list[str]) -> tuple[frozenset[str], ...]:
+    top.used.add("look_alikes")
+    groups = top.fields.get("look_alikes") or []
+    for group in groups:
+        for fault in group:
+            top.is_known("look_alikes", fault, faults)
+    return tuple(frozenset(group) for group in groups)
+
+
+def _retired(top: Entry) -> dict[str, str]:
+    return {name: below.text(name) for name, below in top.names("retired")}
+
+
+def _exits(top: Entry, observations: dict[str, Observation]) -> dict[tuple[str, str], str]:
+    exits = {}
+    for item in top.items("exits", required=False):
+        observation = item.choice("observation", observations)
+        option = item.choice("option", observations[observation].options)
+        exits[(observation, option)] = item.text("exit")
+        item.close()
+    return exits
+
+
+def _limits(top: Entry) -> Limits:
+    below = top.below("limits", required=True)
+    if below is None:
+        return Limits()
+    limits = Limits(
+        questions=int(below.number("questions", 1, 40)),
+        settled=below.number("settled", 0.5, 1.0),
+        worth=below.number("worth", 0.0, 1.0),
+        plausible=below.number("plausible", 0.0, 0.2),
+    )
+    below.close()
+    return limits

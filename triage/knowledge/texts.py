@@ -1,0 +1,137 @@
+"""The frozen words of a pack in one language. Built by `text_builder`, in a region's words by `wording.in_words_of`.
+
+The shapes are the schema: a field without a default must stand in the file, and nothing else may.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True, slots=True)
+class QuestionText:
+    """One question. `say` is read aloud by an agent, `again` a shorter second try, `short` its name in lists."""
+
+    ask: str
+    why: str
+    look: str
+    say: str
+    again: str
+    short: str
+    options: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class FaultText:
+    """What a fault is called and what people are told; `trade`, `repairer` and `kit` are for the repairer only."""
+
+    name: str
+    trade: str
+    part: str
+    picture: str
+    means: str
+    now: str
+    job: str
+    why_them: str
+    repairer: str
+    kit: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FamilyText:
+    """A family's name, and what would tell its members apart."""
+
+    name: str
+    split: str
+
+
+@dataclass(frozen=True, slots=True)
+class FlagText:
+    """A red flag: the sign as a person would say it, what it is, what to do first, what never, what comes next."""
+
+    sign: str
+    heading: str
+    hazard: str
+    first: tuple[str, ...]
+    never: tuple[str, ...]
+    then: str
+    who: str
+
+
+@dataclass(frozen=True, slots=True)
+class CautionText:
+    """One safety message in the order of IEC 82079-1: hazard, consequence, how to avoid it."""
+
+    signal: str
+    sign: str
+    hazard: str
+    consequence: str
+    avoid: str
+
+
+@dataclass(frozen=True, slots=True)
+class TaskText:
+    """Something to do at home, in words."""
+
+    title: str
+    why: str
+    cautions: tuple[CautionText, ...]
+    steps: tuple[str, ...]
+    stop_if: tuple[str, ...]
+    needs: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class EntryText:
+    """One line of the first page; `also` holds what people type for it and is never shown."""
+
+    words: str
+    also: str
+
+
+@dataclass(frozen=True, slots=True)
+class ExitText:
+    """A way out for what the check is not about."""
+
+    words: str
+    heading: str
+    lines: tuple[str, ...]
+    who: str
+
+
+@dataclass(frozen=True, slots=True)
+class DangerText:
+    """The danger page around its signs."""
+
+    heading: str
+    intro: str
+    none: str
+    none_note: str
+
+
+@dataclass(frozen=True, slots=True)
+class StartText:
+    """The first page; `entries` stand in the order of the pack's complaints."""
+
+    heading: str
+    intro: str
+    filter_label: str
+    filter_hint: str
+    none_found: str
+    entries: tuple[EntryText, ...]
+    exits: Mapping[str, ExitText]
+    danger: DangerText
+
+
+@dataclass(frozen=True, slots=True)
+class Texts:
+    """Everything a pack says in one language."""
+
+    language: str
+    questions: Mapping[str, QuestionText]
+    faults: Mapping[str, FaultText]
+    families: Mapping[str, FamilyText]
+    levels: Mapping[str, Mapping[str, str]]
+    flags: Mapping[str, FlagText]
+    tasks: Mapping[str, TaskText]
+    isolation: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    start: StartText | None = None

@@ -1,0 +1,107 @@
+"""YAML to plain data that remembers its lines; refuses duplicate keys, aliases, tags and oversized files.
+
+Aliases and tags are refused because a pack is data that a person reads line by line, and because nested aliases are
+how a small file becomes a huge one.
+"""
+
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from triage.knowledge.problems import Problem
+
+LARGEST_FILE = 1_000_000
+
+
+class Mapped(dict[str, Any]):
+    """A mapping with the line of each key (`lines`) and of itself (`line`)."""
+
+    def __init__(self, line: int) -> None:
+        super().__init__()
+        self.line = line
+        self.lines: dict[str, int] = {}
+
+
+class Listed(list[Any]):
+    """A list with its own line and that of each item."""
+
+    def __init__(self, line: int) -> None:
+        super().__init__()
+        self.line = line
+        self.lines: list[int] = []
+
+
+def read_yaml(path: Path, shown: str, problems: list[Problem]) -> Mapped | None:
+    """The top-level mapping of a file, or None with the reason added to `problems`."""
+    text = _text(path, shown, problems)
+    if text is None:
+        return None
+    try:
+        if any(isinstance(event, yaml.AliasEvent) for event in yaml.parse(text, yaml.SafeLoader)):
+            problems.append(Problem(shown, 1, "file", "uses an alias (*name).", "Write the value out."))
+            return None
+        root = yaml.compose(text, yaml.SafeLoader)
+    except yaml.YAMLError as error:
+        mark = getattr(error, "problem_mark", None)
+        line = mark.line + 1 if mark else 1
+        said = getattr(error, "problem", None) or "cannot be read"
+        problems.append(Problem(shown, line, "file", f"is not valid YAML: {said}.", "Check spaces, colons and quotes."))
+        return None
+    if not isinstance(root, yaml.MappingNode):
+        problems.append(Problem(shown, 1, "file", "does not hold named entries.", "Start with `name:` lines."))
+        return None
+    data = _plain(root, shown, problems)
+    return data if isinstance(data, Mapped) else None
+
+
+def _text(path: Path, shown: str, problems: list[Problem]) -> str | None:
+    if not path.is_file():
+        problems.append(Problem(shown, 1, "file", "is missing.", "Add it; the pack README names every file."))
+        return None
+    if path.stat().st_size > LARGEST_FILE:
+        problems.append(Problem(shown, 1, "file", f"is larger than {LARGEST_FILE} bytes.", "Split it."))
+        return None
+    try:
+        return path.read_text("utf-8")
+    except UnicodeDecodeError:
+        problems.append(Problem(shown, 1, "file", "is not UTF-8 text.", "Save it as UTF-8."))
+        return None
+
+
+def _plain(node: yaml.Node, shown: str, problems: list[Problem]) -> Any:
+    line = node.start_mark.line + 1
+    if isinstance(node, yaml.MappingNode):
+        mapped = Mapped(line)
+        for key_node, value_node in node.value:
+            key = str(getattr(key_node, "value", ""))
+            at = key_node.start_mark.line + 1
+            if key in mapped:
+                problems.append(Problem(shown, at, key, "stands twice in the same place.", "Keep one of them."))
+            mapped[key] = _plain(value_node, shown, problems)
+            mapped.lines[key] = at
+        return mapped
+    if isinstance(node, yaml.SequenceNode):
+        listed = Listed(line)
+        for item in node.value:
+            listed.append(_plain(item, shown, problems))
+            listed.lines.append(item.start_mark.line + 1)
+        return listed
+    return _scalar(node, shown, problems)
+
+
+def _scalar(node: yaml.Node, shown: str, problems: list[Problem]) -> Any:
+    known = {"str", "int", "float", "bool", "null"}
+    if node.tag.rpartition(":")[2] not in known:
+        line = node.start_mark.line + 1
+        problems.append(
+            Problem(
+                shown,
+                line,
+                str(node.value),
+                "is read by YAML as a date or a tagged value.",
+                "Put it in quotes.",
+            )
+        )
+        return str(node.value)
+    return yaml.SafeLoader("").construct_object(node)
