@@ -14,8 +14,8 @@ from triage.engine.belief import Belief
 from triage.engine.model import Row, Table, answer_table, entropy
 from triage.engine.pack import Gate, Observation
 
-TAIL = 0.05
-MOST_HYPOTHESES = 24
+TAIL = 0.08
+MOST_HYPOTHESES = 16
 
 
 class Outlook:
