@@ -6,13 +6,15 @@ the belief is divided the stricter reading wins.
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from itertools import chain, combinations
 
-from triage.engine.belief import Belief
+from triage.engine.belief import Belief, believe
 from triage.engine.explanation import Weight, weigh
 from triage.engine.pack import Band, RedFlag, Region, Task
 from triage.engine.safety import offered_tasks
 
 MAKE_SAFE_SHARE = 0.65
+MOST_CAUTIONS = 4
 HARMLESS_SHARE = 0.50
 MOST_CAUSES = 5
 SMALLEST_CAUSE = 0.03
@@ -45,7 +47,7 @@ def conclude(belief: Belief, answers: Mapping[str, str], flags: Iterable[RedFlag
     leading = [f for f in belief.ranking[:MOST_CAUSES] if belief.faults[f] >= SMALLEST_CAUSE] or [belief.ranking[0]]
     weights = weigh(belief.model, answers, tuple(leading))
     return Verdict(
-        band=decide_band(belief, flags),
+        band=decide_band(belief, answers, flags),
         family=next(iter(belief.families)),
         causes=tuple(Cause(f, belief.faults[f], weights[f]) for f in leading),
         alike=_alike(belief),
@@ -53,19 +55,30 @@ def conclude(belief: Belief, answers: Mapping[str, str], flags: Iterable[RedFlag
     )
 
 
-def decide_band(belief: Belief, flags: Iterable[RedFlag]) -> Band:
-    """The advice level; red flags that end the check always give `make-safe`."""
+def decide_band(belief: Belief, answers: Mapping[str, str], flags: Iterable[RedFlag]) -> Band:
+    """The advice level. Red flags that end the check always give `make-safe`; a caution never lowers it, not even by
+    what it tells about the cause: the belief without any of them counts as well."""
     raised = tuple(flags)
-    if any(flag.level.ends_check for flag in raised):
+    if any(flag.level.ends_check for flag in raised) or len(raised) > MOST_CAUTIONS:
         return Band.MAKE_SAFE
-    share = dict.fromkeys(Band, 0.0)
-    for hypothesis, chance in zip(belief.model.hypotheses, belief.chances, strict=True):
-        share[hypothesis.band] += chance
-    if share[Band.MAKE_SAFE] >= MAKE_SAFE_SHARE:
-        return Band.MAKE_SAFE
+    known = belief.model.pack.observations
+    cautions = [o for o, a in answers.items() if o in known and a in known[o].flags] if raised else []
+    for left_out in chain.from_iterable(combinations(cautions, n) for n in range(len(cautions) + 1)):
+        without = {o: a for o, a in answers.items() if o not in left_out}
+        if _shares(believe(belief.model, without) if left_out else belief)[Band.MAKE_SAFE] >= MAKE_SAFE_SHARE:
+            return Band.MAKE_SAFE
+    share = _shares(belief)
     if raised or share[Band.SELF_CHECK] + share[Band.NORMAL] < HARMLESS_SHARE:
         return Band.QUALIFIED
     return Band.NORMAL if share[Band.NORMAL] > share[Band.SELF_CHECK] else Band.SELF_CHECK
+
+
+def _shares(belief: Belief) -> dict[Band, float]:
+    """The chance of each band, a pair counting for the graver of its two."""
+    share = dict.fromkeys(Band, 0.0)
+    for hypothesis, chance in zip(belief.model.hypotheses, belief.chances, strict=True):
+        share[hypothesis.band] += chance
+    return share
 
 
 def tasks_for(region: Region, belief: Belief, answers: Mapping[str, str], band: Band) -> tuple[Task, ...]:

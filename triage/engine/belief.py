@@ -68,7 +68,11 @@ def _likelihoods(model: Model, answers: Mapping[str, str]) -> dict[str, Row]:
     witnesses = [(pack.observations[o], a) for o, a in answers.items() if a != CANT_TELL and o in model.answers]
     found = [(str(o.reports), tuple(row[o.options.index(answer)] for row in o.says)) for o, answer in witnesses]
     if answers.get(SCREEN) == NONE_OF_THESE:
-        found += [(str(pack.observations[o].reports), row) for o, row in model.harmless.items() if o not in answers]
+        found += [
+            (str(pack.observations[o].reports), row)
+            for o, row in model.harmless.items()
+            if answers.get(o, CANT_TELL) == CANT_TELL
+        ]
     seen: dict[str, Row] = {}
     for condition, witness in sorted(found):
         seen[condition] = tuple(map(mul, seen[condition], witness)) if condition in seen else witness
@@ -99,7 +103,7 @@ def _kinds(model: Model, answers: Mapping[str, str], seen: Mapping[str, Row]) ->
 def _told(pack: Pack, answers: Mapping[str, str]) -> dict[str, set[str]]:
     """The options each variant may still have; what was said of the variant itself outranks a gate."""
     told: dict[str, set[str]] = {}
-    known = [pack.observations[o] for o, answer in answers.items() if o in pack.observations and answer != CANT_TELL]
+    known = [o for o in pack.observations.values() if answers.get(o.id, CANT_TELL) != CANT_TELL]
     for observation in known:
         if observation.reports and observation.reports in pack.variants:
             told[observation.reports] = {answers[observation.id]}

@@ -15,6 +15,7 @@ from triage.engine.errors import PackError
 from triage.engine.pack import OPENING, Band, Condition, Fault, Observation, Pack, Region, Variant
 
 Row = tuple[float, ...]
+RAREST = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,8 +172,11 @@ def _hypothesis(pack: Pack, faults: tuple[str, ...]) -> Hypothesis:
 
 
 def _shares(variant: Variant, region: Region) -> dict[str, float]:
-    own = region.shares.get(variant.id)
-    return dict(own) if own else dict(zip(variant.options, variant.shares, strict=True))
+    """Share of each option in the region, in the pack's order; one never seen there is rare, not impossible."""
+    own = region.shares.get(variant.id) or dict(zip(variant.options, variant.shares, strict=True))
+    shares = {option: max(own.get(option, 0.0), RAREST) for option in variant.options}
+    total = sum(shares.values())
+    return {option: share / total for option, share in shares.items()}
 
 
 def _factor(pack: Pack, faults: tuple[str, ...], variant: Variant, option: str) -> float:

@@ -194,13 +194,15 @@ class Limits:
     """When to stop asking, and what counts as plausible.
 
     `questions` after the complaint and the danger page; `settled` is the chance of one family that ends the
-    questions; `worth` the bits below which a question is not put; below `plausible` a fault forbids no task.
+    questions; `worth` the bits below which a question is not put; below `plausible` a fault forbids no task; below
+    `relevant` (chance that it helps) a task is not worth offering.
     """
 
     questions: int = 12
     settled: float = 0.85
     worth: float = 0.04
     plausible: float = 0.01
+    relevant: float = 0.1
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -10,6 +10,7 @@ from triage.engine.pack import CANT_TELL, Pack, RedFlag, Region, Task
 from triage.engine.trail import ruled_out
 
 ORDINARY = "ordinary"
+FINDING_OUT = 0.1
 
 
 def raised(pack: Pack, answers: Mapping[str, str]) -> tuple[RedFlag, ...]:
@@ -46,6 +47,7 @@ def offered_tasks(region: Region, belief: Belief, answers: Mapping[str, str]) ->
         and not (task.heat and flags)
         and not ruled_out(task.needs, answers)
         and task.helps & plausible
+        and _relevance(belief, task) >= pack.limits.relevant
     ]
     return tuple(sorted(allowed, key=lambda task: -_use(belief, task)))
 
@@ -60,6 +62,12 @@ def is_open(task: Task, answers: Mapping[str, str]) -> bool:
     return all(answer == "yes" for answer in gate_answers(task, answers).values())
 
 
+def _relevance(belief: Belief, task: Task) -> float:
+    return sum(belief.faults[fault] for fault in task.helps)
+
+
 def _use(belief: Belief, task: Task) -> float:
-    """Chance that the task helps, per minute: the cheapest likely check comes first (p over c)."""
-    return sum(belief.faults[fault] for fault in task.helps) / (task.minutes + 1.0)
+    """Chance that the task helps, per minute: the cheapest likely check comes first (p over c). A cure counts in
+    full, a task that only finds something out in part."""
+    cured = sum(belief.faults[fault] for fault in task.cures)
+    return (cured + FINDING_OUT * (_relevance(belief, task) - cured)) / (task.minutes + 1.0)

@@ -35,15 +35,17 @@ def read_trail(pack: Pack, pairs: Iterable[tuple[str, str]]) -> Reading:
     """The usable answers of a trail and what was wrong with the others."""
     problems: list[Problem] = []
     given: dict[str, list[str]] = {}
+    too_many = False
     for number, (observation, answer) in enumerate(pairs):
-        if number >= MOST_ANSWERS:
-            problems.append(Problem("too-many", ""))
-            break
         problem = _misnamed(pack, observation, answer)
-        if problem:
+        if number >= MOST_ANSWERS and (problem or not _ends_check(pack, observation, answer)):
+            too_many = True  # a danger sign is read wherever it stands
+        elif problem:
             problems.append(problem)
         elif answer not in given.setdefault(observation, []):
             given[observation].append(answer)
+    if too_many:
+        problems.append(Problem("too-many", ""))
     answers: dict[str, str] = {}
     for observation, choices in given.items():
         kept = choices[0] if len(choices) == 1 else _safest(pack, observation, choices)
@@ -78,11 +80,20 @@ def _misnamed(pack: Pack, observation: str, answer: str) -> Problem | None:
     return None
 
 
+def _ends_check(pack: Pack, observation: str, answer: str) -> bool:
+    flag = pack.observations[observation].flags.get(answer) if observation in pack.observations else None
+    return flag is not None and pack.red_flags[flag].level.ends_check
+
+
 def _safest(pack: Pack, observation: str, choices: list[str]) -> str | None:
     """Of contradicting answers the one that raises the gravest flag, else none: it is asked again."""
     flags = pack.observations[observation].flags if observation in pack.observations else {}
-    flagged = sorted((pack.red_flags[flags[c]].rank, c) for c in choices if c in flags)
-    return flagged[0][1] if flagged else None
+    flagged = [choice for choice in choices if choice in flags]
+    return min(
+        flagged,
+        key=lambda choice: (not _ends_check(pack, observation, choice), pack.red_flags[flags[choice]].rank),
+        default=None,
+    )
 
 
 def _in_place(pack: Pack, answers: dict[str, str]) -> tuple[dict[str, str], list[Problem]]:

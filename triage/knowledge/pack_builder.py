@@ -142,6 +142,7 @@ def _limits(top: Entry) -> Limits:
         settled=below.number("settled", 0.5, 1.0),
         worth=below.number("worth", 0.0, 1.0),
         plausible=below.number("plausible", 0.0, 0.2),
+        relevant=below.number("relevant", 0.0, 0.5, 0.0),
     )
     below.close()
     return limits

@@ -1,0 +1,35 @@
+"""Frequency words become probabilities by one table."""
+
+import pytest
+from hypothesis import given, strategies
+
+from triage.engine.frequency import WORDS, spread
+
+NAMES = ("low", "middle", "high")
+
+
+def test_the_words_fall_from_almost_always_to_never():
+    assert list(WORDS.values()) == sorted(WORDS.values(), reverse=True)
+    assert (min(WORDS, key=WORDS.get), max(WORDS, key=WORDS.get)) == ("never", "almost-always")
+
+
+def test_no_word_is_certain():
+    assert all(0.0 < value < 1.0 for value in WORDS.values())
+
+
+@given(strategies.dictionaries(strategies.sampled_from(NAMES), strategies.sampled_from(list(WORDS))))
+def test_what_is_spread_adds_up_to_one_in_the_order_of_the_names(words):
+    spread_out = spread(words, NAMES)
+    assert sum(spread_out) == pytest.approx(1.0, abs=1e-12)
+    said = [WORDS[words.get(name, "never")] for name in NAMES]
+    assert sorted(range(3), key=lambda i: spread_out[i]) == sorted(range(3), key=lambda i: said[i])
+
+
+def test_a_name_without_a_word_is_never():
+    assert spread({"low": "often"}, NAMES) == spread({"low": "often", "middle": "never", "high": "never"}, NAMES)
+
+
+def test_never_can_be_made_rarer_for_conditions_that_must_not_come_from_nowhere():
+    usual, rarer = spread({"low": "usually"}, NAMES), spread({"low": "usually"}, NAMES, 0.002)
+    assert rarer[1] < usual[1]
+    assert rarer == pytest.approx((0.75 / 0.754, 0.002 / 0.754, 0.002 / 0.754))

@@ -1,0 +1,172 @@
+"""Which question comes next: its worth against full enumeration, what may not be asked, and when to stop."""
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, strategies
+
+from tests.builders import ANYWHERE, electric_oven, make_pack
+from tests.engine.trails import few, fitting_answers
+from triage.engine.belief import believe
+from triage.engine.model import compile_model
+from triage.engine.next_question import count_asked, from_memory, next_in_line, worth_asking
+from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Limits
+from triage.engine.trail import applies, ruled_out
+
+SMALL, OVEN = make_pack(), electric_oven()
+EAGER = Limits(questions=40, settled=1.0, worth=0.0)
+SCREENED = {SCREEN: NONE_OF_THESE}
+
+
+def belief_after(pack, answers):
+    return believe(compile_model(pack, ANYWHERE), answers)
+
+
+def offered(pack, answers):
+    return {worth.observation: worth for worth in worth_asking(belief_after(pack, answers), answers)}
+
+
+def next_after(pack, answers):
+    return next_in_line(belief_after(pack, answers), answers)
+
+
+def with_limits(pack, **changes):
+    return replace(pack, limits=replace(pack.limits, **changes))
+
+
+def with_question(name, **changes):
+    return make_pack(observations={**SMALL.observations, name: replace(SMALL.observations[name], **changes)})
+
+
+@pytest.mark.parametrize("pack", [SMALL, OVEN], ids=["small", "electric oven"])
+@few
+@given(wishes=strategies.data())
+def test_only_what_exists_is_safe_and_was_not_asked_may_be_asked(pack, wishes):
+    answers = wishes.draw(fitting_answers(pack))
+    cautious = any(answers[o] in pack.observations[o].flags for o in answers if o != SCREEN)
+    for name in offered(pack, answers):
+        question = pack.observations[name]
+        assert name not in answers
+        assert question.reports is not None
+        assert not question.task
+        assert applies(question, answers)
+        assert not ruled_out(question.needs, answers)
+        assert not (question.how == "trial" and cautious)
+
+
+@pytest.mark.parametrize("pack", [SMALL, OVEN], ids=["small", "electric oven"])
+@few
+@given(wishes=strategies.data())
+def test_the_most_worth_comes_first_and_no_worth_is_negative(pack, wishes):
+    answers = wishes.draw(fitting_answers(pack))
+    worths = worth_asking(belief_after(pack, answers), answers)
+    assert [w.per_second for w in worths] == sorted((w.per_second for w in worths), reverse=True)
+    assert all(w.bits >= 0.0 for w in worths)
+
+
+@pytest.mark.parametrize("pack", [SMALL, OVEN], ids=["small", "electric oven"])
+@few
+@given(wishes=strategies.data())
+def test_what_is_asked_is_the_most_worth_of_all(pack, wishes):
+    """The search by bounds leaves out nothing that could win."""
+    answers = wishes.draw(fitting_answers(pack))
+    calm = replace(pack, limits=EAGER, observations={o.id: replace(o, first=False) for o in pack.observations.values()})
+    worths = {worth.observation: worth for worth in worth_asking(belief_after(calm, answers), answers)}
+    found = next_after(calm, answers)
+    assert (found is None) is (not worths)
+    if found:
+        assert worths[found].per_second == pytest.approx(max(w.per_second for w in worths.values()), abs=1e-12)
+
+
+def test_what_the_danger_page_settled_is_not_asked_again():
+    settled = with_question("sparks", flags={"one-flash": "arc-burning", "bright-spot": "arc-burning"})
+    assert "sparks" in offered(SMALL, SCREENED)
+    assert "sparks" in offered(settled, {})
+    assert "sparks" not in offered(settled, SCREENED)
+
+
+def test_the_effort_of_a_question_speaks_against_it():
+    pack = with_question("heats", effort=3000.0)
+    assert next_after(SMALL, SCREENED) == "heats"
+    assert next_after(pack, SCREENED) not in {"heats", None}
+
+
+@pytest.mark.parametrize("name", ["complaint", "pane", "fuel", "cold", "supply-off", "did-set-clock", "code-stays"])
+def test_the_opening_records_gates_task_outcomes_and_what_does_not_exist_are_not_asked(name):
+    assert name not in offered(SMALL, SCREENED)
+
+
+def test_a_question_appears_with_the_answer_it_hangs_on():
+    assert "code-stays" in offered(SMALL, {"screen-shows": "letters"})
+
+
+def test_a_question_about_a_kind_of_oven_that_was_ruled_out_is_not_asked():
+    assert "code-stays" not in offered(SMALL, {"screen-shows": "letters", "control": "mechanical"})
+
+
+def test_a_question_that_hardly_any_such_oven_can_answer_is_not_asked():
+    unlikely = {"control": "mechanical"}
+    gated = with_question("lamp-state", needs={"control": frozenset({"electronic"})})
+    assert "lamp-state" in offered(gated, {"screen-shows": "letters"})
+    assert "lamp-state" not in offered(gated, unlikely)
+
+
+def test_after_a_caution_nothing_is_asked_that_needs_the_oven_to_run():
+    assert "meter" in offered(SMALL, {})
+    assert "meter" not in offered(SMALL, {"pane": "loose"})
+    assert "heats" in offered(SMALL, {"pane": "loose"})
+
+
+def test_an_urgent_question_comes_first_even_when_a_family_is_settled():
+    pack = with_limits(with_question("lamp-state", first=True), settled=0.0)
+    assert next_after(pack, SCREENED) == "lamp-state"
+    assert next_after(pack, {**SCREENED, "lamp-state": "out"}) is None
+
+
+def test_the_questions_end_when_a_family_is_settled():
+    leading = next(iter(belief_after(SMALL, SCREENED).families.values()))
+    assert next_after(with_limits(SMALL, settled=leading - 0.01), SCREENED) is None
+    assert next_after(with_limits(SMALL, settled=leading + 0.01), SCREENED) is not None
+
+
+def test_the_questions_end_when_the_best_is_not_worth_its_effort():
+    best = max(offered(SMALL, SCREENED).values(), key=lambda worth: worth.per_second)
+    assert next_after(with_limits(SMALL, worth=best.bits - 1e-6), SCREENED) == best.observation
+    assert next_after(with_limits(SMALL, worth=best.bits + 1e-6), SCREENED) is None
+
+
+@pytest.mark.parametrize("limit", [1, 2, 3])
+def test_the_questions_end_at_the_limit_of_the_pack(limit):
+    pack = replace(SMALL, limits=replace(EAGER, questions=limit))
+    answers = dict(SCREENED)
+    while question := next_after(pack, answers):
+        answers[question] = CANT_TELL
+    assert len(answers) == limit + 1
+
+
+def test_with_nothing_left_to_ask_the_questions_end():
+    answers = dict.fromkeys(SMALL.observations, CANT_TELL)
+    assert next_after(replace(SMALL, limits=EAGER), answers) is None
+
+
+def test_the_complaint_what_it_implied_the_danger_page_and_records_do_not_count():
+    answers = {"complaint": "stays-cold", "heats": "no-heat", SCREEN: NONE_OF_THESE, "fuel": "electric"}
+    assert count_asked(SMALL, answers) == 0
+    assert count_asked(SMALL, {**answers, "heats": "less"}) == 1
+    assert count_asked(SMALL, {**answers, "lamp-state": CANT_TELL}) == 1
+
+
+def test_after_a_red_flag_only_memory_is_asked():
+    answers = {"sparks": "bright-spot"}
+    eager = replace(SMALL, limits=EAGER)
+    asked = []
+    while question := from_memory(belief_after(eager, answers), answers):
+        asked.append(question)
+        answers[question] = CANT_TELL
+    assert set(asked) == {"heats", "lamp-state"}
+
+
+def test_after_a_red_flag_the_limit_and_the_worth_hold_as_ever():
+    answers = {"sparks": "bright-spot"}
+    for limits in (Limits(questions=1), Limits(worth=1.0)):
+        assert from_memory(belief_after(replace(SMALL, limits=limits), answers), answers) is None
