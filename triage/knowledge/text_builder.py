@@ -25,9 +25,8 @@ def build_named(
     for name, entry in entries(file, top, problems):
         if entry.is_known(name, name, list(wanted)):
             found[name] = build_shape(entry, shape)
-    for name in wanted:
-        if name not in top:
-            problems.append(Problem(file, 1, name, "has no text here.", "Add an entry with that name."))
+    missing = [name for name in wanted if name not in top]
+    problems += [Problem(file, 1, name, "has no text here.", "Add an entry with that name.") for name in missing]
     return found
 
 
@@ -37,7 +36,7 @@ def build_shape(entry: Entry, shape: type[Shape]) -> Shape:
     values = {}
     for field in fields(cast(Any, shape)):
         optional = field.default is not MISSING or field.default_factory is not MISSING
-        if optional and not entry.has(field.name):
+        if optional and entry.fields.get(field.name) in (None, "", []):
             entry.used.add(field.name)
             continue
         values[field.name] = _value(entry, field.name, hints[field.name])
@@ -67,9 +66,7 @@ def check_words(file: str, value: Any, problems: list[Problem], line: int = 1, w
     elif isinstance(value, str):
         for name in unknown_words(value):
             allowed = ", ".join(f"{{{word}}}" for word in REGION_WORDS)
-            problems.append(
-                Problem(file, line, where, f"has no word {{{name}}}.", f"Allowed: {allowed}, {ISOLATE}.")
-            )
+            problems.append(Problem(file, line, where, f"has no word {{{name}}}.", f"Allowed: {allowed}, {ISOLATE}."))
 
 
 def _value(entry: Entry, key: str, hint: Any) -> Any:

@@ -4,7 +4,10 @@ The shapes are the schema: a field without a default must stand in the file, and
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+
+SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+SIGNS = ("general", "electricity", "hot", "fire", "sharp", "disconnect")
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,8 +34,8 @@ class FaultText:
     means: str
     now: str
     job: str
-    why_them: str
     repairer: str
+    why_them: str = ""
     kit: tuple[str, ...] = ()
 
 
@@ -59,7 +62,7 @@ class FlagText:
 
 @dataclass(frozen=True, slots=True)
 class CautionText:
-    """One safety message in the order of IEC 82079-1: hazard, consequence, how to avoid it."""
+    """One safety message in the order of IEC 82079-1: hazard, consequence, how to avoid it; `sign` is one of SIGNS."""
 
     signal: str
     sign: str
@@ -69,15 +72,47 @@ class CautionText:
 
 
 @dataclass(frozen=True, slots=True)
+class GateText:
+    """Something to be sure of before a task, what to do if it is not so, and what the eye cannot tell."""
+
+    ask: str
+    if_not: str
+    looks_off: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class TaskText:
-    """Something to do at home, in words."""
+    """Something to do at home; `fixed` and `not_fixed` are told once its outcome is known."""
 
     title: str
     why: str
     cautions: tuple[CautionText, ...]
+    tools: tuple[str, ...]
     steps: tuple[str, ...]
     stop_if: tuple[str, ...]
-    needs: tuple[str, ...] = ()
+    fixed: str
+    not_fixed: str
+
+
+@dataclass(frozen=True, slots=True)
+class SupplyText:
+    """How an ordinary person cuts one kind of supply; `looks_off` is what the eye cannot tell."""
+
+    steps: tuple[str, ...]
+    never: tuple[str, ...]
+    cannot: str
+    looks_off: str
+
+
+@dataclass(frozen=True, slots=True)
+class IsolationText:
+    """Switching off at the supply: what holds always, by kind of supply, and putting it back on."""
+
+    always: tuple[str, ...]
+    supplies: Mapping[str, SupplyText]
+    cooling: Mapping[str, str]
+    other_sources: tuple[str, ...]
+    back_on: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,6 +167,7 @@ class Texts:
     families: Mapping[str, FamilyText]
     levels: Mapping[str, Mapping[str, str]]
     flags: Mapping[str, FlagText]
+    gates: Mapping[str, GateText]
     tasks: Mapping[str, TaskText]
-    isolation: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
-    start: StartText | None = None
+    isolation: IsolationText
+    start: StartText

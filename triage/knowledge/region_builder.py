@@ -1,0 +1,157 @@
+"""Region files to what a place changes: its words, its numbers, its rules, and its ovens for the engine.
+
+A region must have an emergency number. A gas or network number is passed on only where its file says it may be shown;
+otherwise it comes back empty and the region's sentence stands alone.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from triage.engine.pack import Pack, Region
+from triage.knowledge.build_conditions import SUM_TOLERANCE
+from triage.knowledge.entry import Entry
+from triage.knowledge.problems import Problem
+from triage.knowledge.text_builder import check_words
+from triage.knowledge.wording import REGION_WORDS, in_words_of
+from triage.knowledge.yaml_reader import Mapped, read_yaml
+
+MESSAGES = "messages"
+NUMBER_WORD = "emergency"
+# How sure each fact is and where it was seen: for the people who review a region, and not loaded.
+FOR_REVIEW = {"flag", "sure", "seen", "sources", "local_words", "local_switch", "also"}
+
+
+@dataclass(frozen=True, slots=True)
+class RegionProfile:
+    """One place. `hardwired` and `appliance_inside` are sentences on who may do such work; `isolation_note` follows
+    the steps that cut the supply; `unsure` lists facts a person still has to confirm, and with whom. `territory` is
+    the two-letter code, empty for the generic region."""
+
+    region: Region
+    name: str
+    territory: str
+    languages: tuple[str, ...]
+    words: Mapping[str, str]
+    emergency: str
+    emergency_for: str
+    gas: str
+    gas_text: str
+    network: str
+    network_text: str
+    temperature: str
+    currency: str
+    nominal: str
+    isolation_note: str
+    local_line: str
+    hardwired: str
+    appliance_inside: str
+    recall: str
+    claim_first: str
+    unsure: tuple[tuple[str, str], ...]
+
+
+def build_regions(folder: Path, language: str, pack: Pack, problems: list[Problem]) -> dict[str, RegionProfile]:
+    """Every region in `folder` by id, in the order of their names; `language` names the file of its sentences."""
+    messages = _messages(folder, f"{MESSAGES}.{language}", problems)
+    found = {}
+    for path in sorted(folder.glob("*.yaml")):
+        if path.name.startswith(f"{MESSAGES}."):
+            continue
+        shown = f"regions/{path.name}"
+        fields = read_yaml(path, shown, problems)
+        if fields is not None:
+            check_words(shown, fields, problems)
+            profile = _build(Entry(shown, path.stem, fields, problems), pack, messages)
+            found[path.stem] = in_words_of(profile, profile.words)
+    return dict(sorted(found.items(), key=lambda item: item[1].name))
+
+
+def _build(top: Entry, pack: Pack, messages: Mapping[str, Mapping[str, str]]) -> RegionProfile:
+    emergency, gas, network = (_below(top, key) for key in (NUMBER_WORD, "gas", "network"))
+    units, supply, who_may = (_below(top, key) for key in ("units", "supply", "who_may"))
+    claim, recall = _below(top, "claim_first"), _below(top, "recall")
+    profile = RegionProfile(
+        region=Region(top.where, _shares(top, pack), frozenset(top.ids("removes", pack.tasks))),
+        name=top.text("name"),
+        territory=_territory(top.where),
+        languages=top.ids("languages"),
+        words=_words(top, emergency),
+        emergency=emergency.text("number"),
+        emergency_for=emergency.text("for"),
+        gas=_shown_number(gas),
+        gas_text=gas.text("text"),
+        network=_shown_number(network),
+        network_text=network.text("text"),
+        temperature=units.choice("temperature", ("C", "F")),
+        currency=units.text("currency"),
+        nominal=supply.text("nominal"),
+        isolation_note=supply.text("note"),
+        local_line=top.text("local_line"),
+        hardwired=_sentence(who_may, "hardwired", messages),
+        appliance_inside=_sentence(who_may, "appliance_inside", messages),
+        recall=recall.text("body"),
+        claim_first=claim.text("text"),
+        unsure=tuple((item.text("fact"), item.text("check_with")) for item in top.items("unsure", required=False)),
+    )
+    for entry in (top, emergency, gas, network, units, supply, who_may, claim, recall):
+        entry.used |= FOR_REVIEW
+        entry.close()
+    return profile
+
+
+def _below(top: Entry, key: str) -> Entry:
+    return top.below(key, required=True) or Entry(top.file, f"{top.where}, {key}", Mapped(top.fields.line), [])
+
+
+def _territory(region: str) -> str:
+    code = region.split("-")[0].upper()
+    return code if len(code) == 2 else ""
+
+
+def _shown_number(below: Entry) -> str:
+    """The number if it may be shown, else nothing."""
+    shown = below.flag("show", False)
+    below.used.add("number")
+    number = str(below.fields.get("number") or "")
+    if shown and not number:
+        below.report("show", "is true but there is no number.", "Give the number or write show: false.")
+    return number if shown else ""
+
+
+def _words(top: Entry, emergency: Entry) -> dict[str, str]:
+    below = _below(top, "words")
+    words = {name: below.text(name) for name in REGION_WORDS if name != NUMBER_WORD}
+    below.close()
+    return words | {NUMBER_WORD: str(emergency.fields.get("number", ""))}
+
+
+def _shares(top: Entry, pack: Pack) -> dict[str, Mapping[str, float]]:
+    shares: dict[str, Mapping[str, float]] = {}
+    for name, below in top.names("ovens"):
+        if not below.is_known(name, name, list(pack.variants)):
+            continue
+        told = below.below(name, required=True)
+        if told is None:
+            continue
+        shares[name] = {option: told.number(option, 0.0001, 1) for option in pack.variants[name].options}
+        told.close()
+        if abs(sum(shares[name].values()) - 1) > SUM_TOLERANCE:
+            below.report(name, f"adds up to {sum(shares[name].values()):g}.", "Make the shares add up to 1.")
+    return shares
+
+
+def _messages(folder: Path, name: str, problems: list[Problem]) -> dict[str, dict[str, str]]:
+    """Sentences by topic and key."""
+    shown = f"regions/{name}.yaml"
+    fields = read_yaml(folder / f"{name}.yaml", shown, problems) or Mapped(1)
+    top = Entry(shown, MESSAGES, fields, problems)
+    return {topic: {key: below.text(key) for key in below.fields} for topic in fields if (below := top.below(topic))}
+
+
+def _sentence(who_may: Entry, topic: str, messages: Mapping[str, Mapping[str, str]]) -> str:
+    known = messages.get(topic, {})
+    if not known:
+        who_may.used.add(topic)
+        return ""
+    return known[who_may.choice(topic, known)]
