@@ -1,0 +1,39 @@
+"""What must be right before the site starts: the knowledge, and the settings that point into it.
+
+E001  a mistake in a pack, a text or a region: file, line, what is wrong, what to do
+E002  the default region does not exist
+"""
+
+from collections.abc import Sequence
+from typing import Any
+
+from django.apps import AppConfig
+from django.core.checks import CheckMessage, Error
+
+from triage.conf import DEFAULT_REGION
+from triage.knowledge.library import library
+from triage.knowledge.problems import PackProblems
+
+
+def check_knowledge(app_configs: Sequence[AppConfig] | None = None, **_options: Any) -> list[CheckMessage]:
+    """Every mistake in the knowledge, all at once."""
+    try:
+        library()
+    except PackProblems as found:
+        return [
+            Error(f"{p.file}:{p.line}: {p.where}: {p.what}", hint=p.remedy, id="triage.E001") for p in found.problems
+        ]
+    return []
+
+
+def check_default_region(app_configs: Sequence[AppConfig] | None = None, **_options: Any) -> list[CheckMessage]:
+    """Whether the region that applies until a person chooses is one we know."""
+    try:
+        known = library().regions
+    except PackProblems:
+        return []
+    chosen = DEFAULT_REGION.value()
+    if chosen in known:
+        return []
+    what = f"{DEFAULT_REGION.name} is {chosen!r}, which is no region."
+    return [Error(what, hint=f"Use one of: {', '.join(sorted(known))}.", id="triage.E002")]

@@ -1,0 +1,15 @@
+"""The danger signs, one tap from every page, with the answers so far kept."""
+
+from django.http import HttpRequest
+from django.http.response import HttpResponseBase
+from django.views.decorators.http import require_safe
+
+from triage.household.presenters.question import danger_page
+from triage.household.views.showing import show
+from triage.household.visit import open_visit
+
+
+@require_safe
+def danger(request: HttpRequest) -> HttpResponseBase:
+    visit = open_visit(request)
+    return show(request, visit, danger_page(visit))

@@ -1,0 +1,15 @@
+"""The first page."""
+
+from django.http import HttpRequest
+from django.http.response import HttpResponseBase
+from django.views.decorators.http import require_safe
+
+from triage.household.presenters.start import start_page
+from triage.household.views.showing import show
+from triage.household.visit import open_visit
+
+
+@require_safe
+def start(request: HttpRequest) -> HttpResponseBase:
+    visit = open_visit(request)
+    return show(request, visit, start_page(visit))

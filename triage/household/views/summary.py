@@ -1,0 +1,15 @@
+"""What to tell the repairer, as a text file."""
+
+from django.http import HttpRequest
+from django.http.response import HttpResponseBase
+from django.views.decorators.http import require_safe
+
+from triage.household.presenters.summary import summary_text
+from triage.household.views.showing import show_text
+from triage.household.visit import open_visit
+
+
+@require_safe
+def summary(request: HttpRequest) -> HttpResponseBase:
+    visit = open_visit(request)
+    return show_text(request, visit, summary_text(visit), "oven-check.txt")

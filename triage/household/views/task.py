@@ -1,0 +1,17 @@
+"""One task. Whether it may be done now is worked out from the answers each time, never taken from the address."""
+
+from django.http import Http404, HttpRequest
+from django.http.response import HttpResponseBase
+from django.views.decorators.http import require_safe
+
+from triage.household.presenters.task import task_page
+from triage.household.views.showing import show
+from triage.household.visit import open_visit
+
+
+@require_safe
+def task(request: HttpRequest, task: str) -> HttpResponseBase:
+    visit = open_visit(request)
+    if task not in visit.texts.tasks:
+        raise Http404
+    return show(request, visit, task_page(visit, task))

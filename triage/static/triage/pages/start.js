@@ -1,0 +1,65 @@
+/* The first page's search box: keeps the lines whose words, or words that mean the same, begin with what was typed.
+   Without this script every line is listed and the box stays hidden. */
+
+function plainWords(text) {
+  return text
+    .normalize("NFD")
+    .replace(/\p{M}/gu, "")
+    .toLowerCase()
+    .split(/[^\p{L}\p{N}]+/u)
+    .filter(Boolean);
+}
+
+/* Words of one or two letters, and those that every line could have ("oven"), ask nothing unless they stand alone. */
+function askedWords(finder) {
+  const said = plainWords(finder.querySelector("input").value);
+  const common = plainWords(finder.dataset.common);
+  const asked = said.filter((word) => word.length > 2 && !common.includes(word));
+  return asked.length ? asked : said;
+}
+
+/* How many of the asked words begin a word of the line. */
+function hits(asked, line) {
+  const words = plainWords(line.dataset.words);
+  return asked.filter((word) => words.some((known) => known.startsWith(word))).length;
+}
+
+function showBest(finder, list) {
+  const asked = askedWords(finder);
+  const danger = list.querySelector("[data-danger]");
+  const lines = [...list.children].filter((line) => line !== danger);
+  const scores = lines.map((line) => hits(asked, line));
+  const best = Math.max(0, ...scores);
+  let shown = 0;
+  lines.forEach((line, at) => {
+    line.hidden = best > 0 && scores[at] < best;
+    if (!line.hidden) shown += 1;
+  });
+  danger.hidden = !asked.some((word) => word.length > 2 && hits([word], danger));
+  const report = best ? finder.dataset.some.replace("%(n)s", shown) : finder.dataset.none;
+  const first = danger.hidden ? "" : `${finder.dataset.danger} `;
+  finder.querySelector("[role=status]").textContent = asked.length ? first + report : "";
+}
+
+function pointAt(event) {
+  const bar = event.target.closest?.("[data-part]");
+  const oven = document.querySelector(".oven");
+  if (!bar || !oven) return;
+  oven.setAttribute("class", bar.dataset.part ? `oven oven--${bar.dataset.part}` : "oven");
+}
+
+/* Runs at load and after every swap, because the first page can also arrive in place. */
+function open() {
+  const finder = document.querySelector("[data-finder][hidden]");
+  const list = document.querySelector("[data-lines]");
+  if (!finder || !list) return;
+  finder.hidden = false;
+  finder.querySelector("input").addEventListener("input", () => showBest(finder, list));
+  list.addEventListener("pointerover", pointAt);
+  list.addEventListener("focusin", pointAt);
+  showBest(finder, list);
+}
+
+open();
+document.body.addEventListener("htmx:afterSettle", open);
+document.body.addEventListener("htmx:historyRestore", open);
