@@ -1,9 +1,9 @@
 """Variants and conditions: the nouns the rest of a pack is written in."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 
 from triage.engine.frequency import WORDS, spread
-from triage.engine.pack import Condition, Variant
+from triage.engine.pack import CANT_TELL, Condition, Variant
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import Problem
 from triage.knowledge.yaml_reader import Mapped
@@ -20,9 +20,16 @@ def build_variants(file: str, fields: Mapped, problems: list[Problem]) -> dict[s
             variants[name] = Variant(name, tuple(shares), tuple(shares.values()))
         elif shares:
             entry.report("shares", "has fewer than two options.", "Name every option with its share.")
+        refuse_cant_tell(entry, "shares", shares)
         entry.below("asked")
         entry.close()
     return variants
+
+
+def refuse_cant_tell(entry: Entry, key: str, options: Collection[str]) -> None:
+    """Not knowing is an answer to every question, and an option of that name would take its place."""
+    if CANT_TELL in options:
+        entry.report(key, f"names {CANT_TELL!r}, which every question has by itself.", "Leave it out.")
 
 
 def read_shares(entry: Entry, key: str) -> dict[str, float]:
@@ -43,7 +50,7 @@ def build_conditions(
         levels = entry.ids("levels")
         never = entry.number("never", 0.0001, 0.05, WORDS["never"])
         sound = read_words(entry, "sound", levels)
-        given = entry.choice("given", variants) if entry.has("given") else None
+        given = (entry.choice("given", variants) or None) if entry.has("given") else None
         gates = {}
         for level, only in entry.names("only") if given else ():
             if given and only.is_known(level, level, list(levels)):

@@ -1,5 +1,6 @@
 """Faults with their effects, and the pairs of faults that come together."""
 
+import re
 from collections.abc import Iterable, Mapping
 
 from triage.engine.frequency import WORDS, spread
@@ -21,6 +22,7 @@ MEANWHILE = (
 )
 WHO = ("householder", "technician", "electrician", "network-operator")
 PRICES = ("p0", "p1", "p2", "p3", "p4", "e1", "e2")
+MINUTES = re.compile(r"[0-9]{1,4}(-[0-9]{1,4})?")
 
 
 def build_faults(
@@ -35,7 +37,7 @@ def build_faults(
     options = {variant.id: variant.options for variant in variants.values()}
     faults = {}
     for name, entry in entries(file, fields, problems):
-        job = entry.below("job")
+        minutes, price = _job(entry)
         faults[name] = Fault(
             id=name,
             kind=entry.choice("kind", KINDS),
@@ -49,11 +51,26 @@ def build_faults(
             favoured=favoured.get(name, {}),
             effects=(*_special(entry, conditions, variants), *_effects(entry, conditions, None)),
             vague=entry.number("vague", 0.0, 0.5, 0.0),
-            minutes=str(job.fields.get("minutes", "0")) if job else "0",
-            price=job.choice("price", PRICES) if job else "p0",
+            minutes=minutes,
+            price=price,
         )
         entry.close()
     return faults
+
+
+def _job(entry: Entry) -> tuple[str, str]:
+    """How long a repair takes and its price class."""
+    job = entry.below("job")
+    if job is None:
+        return "0", PRICES[0]
+    minutes = job.fields.get("minutes", "")
+    job.used.add("minutes")
+    if isinstance(minutes, bool) or not MINUTES.fullmatch(str(minutes)):
+        what = f"must be minutes, not {minutes!r}." if job.has("minutes") else "`minutes` is missing."
+        job.report("minutes", what, "Write 30, or 30-60.")
+    price = job.choice("price", PRICES)
+    job.close()
+    return str(minutes), price
 
 
 def _effects(entry: Entry, conditions: Mapping[str, Condition], when: frozenset[str] | None) -> list[Effect]:
@@ -109,14 +126,9 @@ def build_pairs(entry: Entry, faults: Mapping[str, Fault]) -> tuple[Pair, ...]:
     share = entry.number("chain_share", 0, 1, 0.3)
     pairs: dict[frozenset[str], Pair] = {}
     for item in entry.items("chains", required=False):
-        cause, effect = item.choice("cause", faults), item.choice("effect", faults)
-        word = item.choice("word", WORDS)
-        item.close()
-        if can_coexist(faults[cause], faults[effect]):
-            rate = faults[cause].calls * faults[cause].sessions * WORDS[word] * share
-            pairs[frozenset({cause, effect})] = Pair(cause, effect, rate, chain=True)
-        else:
-            item.report("effect", f"never stands beside {cause}.", "Their `needs` exclude each other.")
+        chain = _chain(item, faults, share)
+        if chain is not None:
+            pairs[frozenset({chain.cause, chain.effect})] = chain
     floor = entry.number("companion_floor", 0, 1000, 18)
     for companion in entry.ids("companions", faults, ()):
         for fault in faults.values():
@@ -126,6 +138,21 @@ def build_pairs(entry: Entry, faults: Mapping[str, Fault]) -> tuple[Pair, ...]:
                 rate = faults[companion].calls * fault.calls / 1000
                 pairs[together] = Pair(fault.id, companion, rate)
     return tuple(pairs.values())
+
+
+def _chain(item: Entry, faults: Mapping[str, Fault], share: float) -> Pair | None:
+    cause, effect = item.choice("cause", faults), item.choice("effect", faults)
+    word = item.choice("word", WORDS)
+    item.close()
+    if (item.fields.get("cause"), item.fields.get("effect")) != (cause, effect):
+        return None
+    if cause == effect:
+        item.report("effect", "is the cause itself.", "Name another fault.")
+        return None
+    if not can_coexist(faults[cause], faults[effect]):
+        item.report("effect", f"never stands beside {cause}.", "Their `needs` exclude each other.")
+        return None
+    return Pair(cause, effect, faults[cause].calls * faults[cause].sessions * WORDS[word] * share, chain=True)
 
 
 def can_coexist(a: Fault, b: Fault) -> bool:

@@ -3,11 +3,11 @@
 from collections.abc import Iterable, Mapping
 
 from triage.engine.frequency import WORDS, spread
-from triage.engine.pack import Condition, Observation, Variant
-from triage.knowledge.build_conditions import read_words
+from triage.engine.pack import SCREEN, Condition, Observation, Variant
+from triage.knowledge.build_conditions import read_words, refuse_cant_tell
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import Problem
-from triage.knowledge.yaml_reader import Mapped
+from triage.knowledge.yaml_reader import Listed, Mapped
 
 HARD_SIGN = 0.001
 WAYS = ("memory", "look", "trial")
@@ -25,12 +25,13 @@ def build_observations(
     problems: list[Problem],
 ) -> dict[str, Observation]:
     """Every observation of the file; parents may stand anywhere in it."""
-    known = {name: _listed_options(fields[name]) for name in fields}
+    known = listed_options(fields)
     variant_options = {variant.id: variant.options for variant in variants.values()}
     observations = {}
     for name, entry in entries(file, fields, problems):
-        options = entry.ids("options")
-        reports = entry.choice("reports", conditions) if entry.has("reports") else None
+        _refuse_taken(entry, name, ())
+        options = _read_options(entry)
+        reports = (entry.choice("reports", conditions) or None) if entry.has("reports") else None
         says = _read_says(entry, conditions[reports], options) if reports else ()
         observations[name] = Observation(
             id=name,
@@ -53,17 +54,19 @@ def variant_questions(
     file: str,
     fields: Mapped,
     variants: Mapping[str, Variant],
-    observations: Iterable[str],
+    observations: Mapping[str, Observation],
     problems: list[Problem],
 ) -> dict[str, Observation]:
     """The questions about the kind of oven: answers are the variant's own options, taken at their word."""
-    known = set(observations)
+    known = {observation.id: observation.options for observation in observations.values()}
     questions = {}
-    for name, entry in entries(file, fields, []):
-        if not entry.has("asked") or name not in variants:
+    for name, variant in variants.items():
+        below = fields[name].get("asked")
+        if not isinstance(below, Mapped):  # not asked, or reported where the variants are read
             continue
-        asked = Entry(file, f"{name}, asked", fields[name]["asked"], problems)
-        options = variants[name].options
+        asked = Entry(file, f"{name}, asked", below, problems)
+        _refuse_taken(asked, name, observations)
+        options = variant.options
         questions[name] = Observation(
             id=name,
             options=options,
@@ -72,7 +75,7 @@ def variant_questions(
             picture=asked.text("picture"),
             reports=name,
             says=tuple(tuple(float(a == b) for b in options) for a in options),
-            after={p: frozenset(after.ids(p)) for p, after in asked.names("after") if p in known},
+            after=asked.gate("after", known),
             first=asked.flag("first", False),
         )
         asked.close()
@@ -93,9 +96,29 @@ def task_outcome(task: str, condition: str, picture: str) -> Observation:
     return Observation(f"did-{task}", TASK_ANSWERS, "trial", 600, picture, condition, says, task=task)
 
 
-def _listed_options(fields: object) -> tuple[str, ...]:
-    options = fields.get("options") if isinstance(fields, Mapped) else None
-    return tuple(option for option in options or () if isinstance(option, str))
+def listed_options(fields: Mapped) -> dict[str, tuple[str, ...]]:
+    """The options each observation of the file lists, as far as they can be read before it is built."""
+    listed = {name: below.get("options") if isinstance(below, Mapped) else None for name, below in fields.items()}
+    return {
+        name: tuple(option for option in options if isinstance(option, str)) if isinstance(options, Listed) else ()
+        for name, options in listed.items()
+    }
+
+
+def _read_options(entry: Entry) -> tuple[str, ...]:
+    options = entry.ids("options")
+    refuse_cant_tell(entry, "options", options)
+    if isinstance(entry.fields.get("options"), Listed) and len(entry.fields["options"]) < 2:
+        entry.report("options", "needs at least two options.", "List every answer there is.")
+    return options
+
+
+def _refuse_taken(entry: Entry, name: str, others: Iterable[str]) -> None:
+    """A question may not take the name of the danger page, of a question before a task, or of one in `others`."""
+    if name == SCREEN:
+        entry.report("", "is the name of the danger page.", "Choose another id.")
+    elif name in GATES or name in others:
+        entry.report("", "is the name of another question.", "Choose another id.")
 
 
 def _read_says(entry: Entry, condition: Condition, options: tuple[str, ...]) -> tuple[tuple[float, ...], ...]:

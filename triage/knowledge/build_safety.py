@@ -17,8 +17,10 @@ PERSONS = ("ordinary", "instructed", "skilled")
 CURE_LEVELS = ("no", "yes")
 
 
-def build_red_flags(file: str, fields: Mapped, problems: list[Problem]) -> dict[str, RedFlag]:
-    """Every red flag; the order of the file is the order to act in."""
+def build_red_flags(
+    file: str, fields: Mapped, options: Mapping[str, Iterable[str]], problems: list[Problem]
+) -> dict[str, RedFlag]:
+    """Every red flag; the order of the file is the order to act in. `options` are those of each observation."""
     flags = {}
     for rank, (name, entry) in enumerate(entries(file, fields, problems)):
         flags[name] = RedFlag(
@@ -29,7 +31,7 @@ def build_red_flags(file: str, fields: Mapped, problems: list[Problem]) -> dict[
             switches=entry.choice("switches", SWITCHES),
             who=entry.choice("who", CALLED),
             calls=tuple(call for call in entry.ids("call", CALLS, ())),
-            signs=tuple((sign.text("observation"), sign.text("option")) for sign in _signs(entry)),
+            signs=_signs(entry, options),
             picture=entry.text("picture", "front"),
         )
         entry.text("rule")
@@ -37,11 +39,17 @@ def build_red_flags(file: str, fields: Mapped, problems: list[Problem]) -> dict[
     return flags
 
 
-def _signs(entry: Entry) -> list[Entry]:
+def _signs(entry: Entry, options: Mapping[str, Iterable[str]]) -> tuple[tuple[str, str], ...]:
+    """The answers that raise the flag, written as one or as a list; a flag may have none of its own."""
     if isinstance(entry.fields.get("sign"), list):
-        return list(entry.items("sign"))
-    below = entry.below("sign")
-    return [below] if below is not None and below.fields else []
+        written = list(entry.items("sign"))
+    else:
+        below = entry.below("sign")
+        written = [below] if below is not None and below.fields else []
+    found = [sign.answer(options) for sign in written]
+    for sign in written:
+        sign.close()
+    return tuple(answer for answer in found if answer is not None)
 
 
 def build_tasks(

@@ -57,15 +57,15 @@ class Entry:
 
     def choice(self, key: str, allowed: Iterable[str], default: str | None = None) -> str:
         known = list(allowed)
-        value = self._value(key, default, "one of " + ", ".join(known))
+        value = self._value(key, default, f"one of {_listed(known)}")
         if value is not None and value not in known:
-            self.report(key, f"has no {value!r}.", f"Allowed: {', '.join(known)}.")
-        return value if value in known else (default or known[0])
+            self.report(key, f"has no {value!r}.", f"Allowed: {_listed(known)}.")
+        return value if value in known else (default or next(iter(known), ""))
 
     def ids(
         self, key: str, known: Iterable[str] | None = None, default: tuple[str, ...] | None = None
     ) -> tuple[str, ...]:
-        """A list of kebab-case ids, all of them in `known` when that is given."""
+        """A list of kebab-case ids, each once, all of them in `known` when that is given."""
         value = self._value(key, default, "a list")
         if value is None or isinstance(value, tuple):
             return value or ()
@@ -73,19 +73,24 @@ class Entry:
             self.report(key, f"must be a list, not {value!r}.", "Write it as [one, two].")
             return ()
         allowed = None if known is None else list(known)
-        return tuple(item for item in value if self.is_id(key, item) and self.is_known(key, item, allowed))
+        found = [item for item in value if self.is_id(key, item) and self.is_known(key, item, allowed)]
+        once = tuple(dict.fromkeys(found))
+        for item in once:
+            if found.count(item) > 1:
+                self.report(key, f"names {item!r} twice.", "Keep one of them.")
+        return once
 
     def is_id(self, key: str, value: Any) -> bool:
         if isinstance(value, str) and KEBAB.fullmatch(value):
             return True
-        shown = f"{value!r} is read by YAML as yes/no or nothing" if isinstance(value, bool | None) else f"{value!r}"
-        self.report(key, f"{shown}, not an id.", "Ids are lower-case words joined by hyphens.")
+        read_as = "is read by YAML as yes/no or nothing, not as" if isinstance(value, bool | None) else "is not"
+        self.report(key, f"{value!r} {read_as} an id.", "Ids are lower-case words joined by hyphens.")
         return False
 
     def is_known(self, key: str, value: str, allowed: list[str] | None) -> bool:
         if allowed is None or value in allowed:
             return True
-        self.report(key, f"has no {value!r}.", f"Allowed: {', '.join(allowed)}.")
+        self.report(key, f"has no {value!r}.", f"Allowed: {_listed(allowed)}.")
         return False
 
     def below(self, key: str, required: bool = False) -> "Entry | None":
@@ -124,6 +129,14 @@ class Entry:
                 gates[name] = frozenset(below.ids(name, options[name]))
         return gates
 
+    def answer(self, options: Mapping[str, Iterable[str]]) -> tuple[str, str] | None:
+        """An `observation` and one `option` of it; None, and no word on the option, if there is no such question."""
+        self.used.add("option")
+        observation = self.choice("observation", options)
+        if self.fields.get("observation") != observation:
+            return None
+        return observation, self.choice("option", options[observation])
+
     def close(self) -> None:
         for key in self.fields:
             if key not in self.used:
@@ -138,6 +151,10 @@ class Entry:
         if default is None:
             self.report(key, f"`{key}` is missing.", f"Give {kind}.")
         return default
+
+
+def _listed(names: Iterable[str]) -> str:
+    return ", ".join(names) or "nothing yet"
 
 
 def entries(file: str, fields: Mapped, problems: list[Problem]) -> Iterator[tuple[str, Entry]]:

@@ -4,12 +4,13 @@ import hashlib
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from triage.engine.pack import Complaint, Limits, Observation, Pack
+from triage.engine.pack import OPENING, Complaint, Limits, Observation, Pack
 from triage.knowledge.build_conditions import build_conditions, build_variants
 from triage.knowledge.build_faults import build_faults, build_pairs, read_favoured
 from triage.knowledge.build_observations import (
     build_observations,
     gate_questions,
+    listed_options,
     task_outcome,
     variant_questions,
 )
@@ -53,7 +54,8 @@ def _assemble(source: _Source) -> Pack:
     conditions = build_conditions(source.shown("conditions"), files["conditions"], variants, problems)
     favoured = read_favoured(top, list(files["faults"]), variants)
     faults = build_faults(source.shown("faults"), files["faults"], conditions, variants, favoured, problems)
-    red_flags = build_red_flags(source.shown("red_flags"), files["red_flags"], problems)
+    listed = listed_options(files["observations"])
+    red_flags = build_red_flags(source.shown("red_flags"), files["red_flags"], listed, problems)
     shown = source.shown("observations")
     observations = build_observations(shown, files["observations"], conditions, variants, red_flags, problems)
     observations |= variant_questions(source.shown("variants"), files["variants"], variants, observations, problems)
@@ -76,7 +78,7 @@ def _assemble(source: _Source) -> Pack:
         tasks=tasks,
         complaints=_complaints(source, observations),
         look_alikes=_look_alikes(top, list(faults)),
-        retired=_retired(top),
+        retired=_retired(top, observations),
         exits=_exits(top, observations),
         limits=_limits(top),
     )
@@ -95,7 +97,9 @@ def content_hash(folder: Path) -> str:
 
 def _complaints(source: _Source, observations: dict[str, Observation]) -> tuple[Complaint, ...]:
     top = Entry(source.shown("complaints"), "complaints", source.files["complaints"], source.problems)
-    opening = observations.get("complaint")
+    opening = observations.get(OPENING)
+    if opening is None:
+        top.report("complaints", f"answer a question {OPENING!r} that is not there.", "Add it to observations.yaml.")
     found = []
     for item in top.items("complaints"):
         given = {
@@ -103,7 +107,7 @@ def _complaints(source: _Source, observations: dict[str, Observation]) -> tuple[
             for o, answers in item.names("answers")
             if answers.is_known(o, o, list(observations))
         }
-        option = item.choice("option", opening.options if opening else ["complaint"])
+        option = item.choice("option", opening.options) if opening else item.text("option")
         found.append(Complaint(option, given, item.text("picture")))
         item.close()
     top.close()
@@ -112,23 +116,34 @@ def _complaints(source: _Source, observations: dict[str, Observation]) -> tuple[
 
 def _look_alikes(top: Entry, faults: list[str]) -> tuple[frozenset[str], ...]:
     top.used.add("look_alikes")
-    groups = top.fields.get("look_alikes") or []
-    for group in groups:
-        for fault in group:
-            top.is_known("look_alikes", fault, faults)
-    return tuple(frozenset(group) for group in groups)
+    groups = top.fields.get("look_alikes", [])
+    if not isinstance(groups, list) or not all(isinstance(group, list) for group in groups):
+        top.report("look_alikes", f"must be a list of lists, not {groups!r}.", "Start each group with `- [one, two]`.")
+        return ()
+    return tuple(
+        frozenset(
+            fault for fault in group if top.is_id("look_alikes", fault) and top.is_known("look_alikes", fault, faults)
+        )
+        for group in groups
+    )
 
 
-def _retired(top: Entry) -> dict[str, str]:
-    return {name: below.text(name) for name, below in top.names("retired")}
+def _retired(top: Entry, observations: dict[str, Observation]) -> dict[str, str]:
+    retired = {}
+    for name, below in top.names("retired"):
+        retired[name] = below.text(name)
+        if name in observations:
+            below.report(name, "is still in use.", "Retire an id only once it is gone.")
+    return retired
 
 
 def _exits(top: Entry, observations: dict[str, Observation]) -> dict[tuple[str, str], str]:
     exits = {}
+    options = {observation.id: observation.options for observation in observations.values()}
     for item in top.items("exits", required=False):
-        observation = item.choice("observation", observations)
-        option = item.choice("option", observations[observation].options)
-        exits[(observation, option)] = item.text("exit")
+        answer, leads_to = item.answer(options), item.text("exit")
+        if answer is not None:
+            exits[answer] = leads_to
         item.close()
     return exits
 

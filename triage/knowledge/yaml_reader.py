@@ -1,7 +1,7 @@
-"""YAML to plain data that remembers its lines; refuses duplicate keys, aliases, tags and oversized files.
+"""YAML to plain data that remembers its lines; refuses duplicate keys, aliases, tags, oversized and bottomless files.
 
 Aliases and tags are refused because a pack is data that a person reads line by line, and because nested aliases are
-how a small file becomes a huge one.
+how a small file becomes a huge one. All of this is seen in the stream of events, before any value is built.
 """
 
 from pathlib import Path
@@ -12,6 +12,8 @@ import yaml
 from triage.knowledge.problems import Problem
 
 LARGEST_FILE = 1_000_000
+DEEPEST_LEVEL = 20
+LONGEST_NUMBER = 30
 
 
 class Mapped(dict[str, Any]):
@@ -38,8 +40,9 @@ def read_yaml(path: Path, shown: str, problems: list[Problem]) -> Mapped | None:
     if text is None:
         return None
     try:
-        if any(isinstance(event, yaml.AliasEvent) for event in yaml.parse(text, yaml.SafeLoader)):
-            problems.append(Problem(shown, 1, "file", "uses an alias (*name).", "Write the value out."))
+        refusal = _refusal(text, shown)
+        if refusal is not None:
+            problems.append(refusal)
             return None
         root = yaml.compose(text, yaml.SafeLoader)
     except yaml.YAMLError as error:
@@ -69,13 +72,32 @@ def _text(path: Path, shown: str, problems: list[Problem]) -> str | None:
         return None
 
 
+def _refusal(text: str, shown: str) -> Problem | None:
+    """The first thing in the file that a pack may not use, with its line."""
+    depth = 0
+    for event in yaml.parse(text, yaml.SafeLoader):
+        line = event.start_mark.line + 1 if event.start_mark else 1
+        tag = getattr(event, "tag", None)
+        depth += isinstance(event, yaml.CollectionStartEvent) - isinstance(event, yaml.CollectionEndEvent)
+        if isinstance(event, yaml.AliasEvent):
+            return Problem(shown, line, "file", "uses an alias (*name).", "Write the value out.")
+        if tag is not None:
+            return Problem(shown, line, "file", f"uses a tag ({tag}).", "Write the plain value.")
+        if depth > DEEPEST_LEVEL:
+            return Problem(shown, line, "file", "is nested too deeply.", "Use fewer levels.")
+    return None
+
+
 def _plain(node: yaml.Node, shown: str, problems: list[Problem]) -> Any:
     line = node.start_mark.line + 1
     if isinstance(node, yaml.MappingNode):
         mapped = Mapped(line)
         for key_node, value_node in node.value:
-            key = str(getattr(key_node, "value", ""))
             at = key_node.start_mark.line + 1
+            if not isinstance(key_node, yaml.ScalarNode):
+                problems.append(Problem(shown, at, "file", "has a name that is no word.", "Name it in words."))
+                continue
+            key = str(key_node.value)
             if key in mapped:
                 problems.append(Problem(shown, at, key, "stands twice in the same place.", "Keep one of them."))
             mapped[key] = _plain(value_node, shown, problems)
@@ -91,17 +113,15 @@ def _plain(node: yaml.Node, shown: str, problems: list[Problem]) -> Any:
 
 
 def _scalar(node: yaml.Node, shown: str, problems: list[Problem]) -> Any:
-    known = {"str", "int", "float", "bool", "null"}
-    if node.tag.rpartition(":")[2] not in known:
-        line = node.start_mark.line + 1
-        problems.append(
-            Problem(
-                shown,
-                line,
-                str(node.value),
-                "is read by YAML as a date or a tagged value.",
-                "Put it in quotes.",
-            )
-        )
-        return str(node.value)
-    return yaml.SafeLoader("").construct_object(node)
+    kind, value = node.tag.rpartition(":")[2], str(node.value)
+    if kind not in {"str", "int", "float", "bool", "null"}:
+        what = "is read by YAML as a date or a tagged value."
+    elif kind in {"int", "float"} and len(value) > LONGEST_NUMBER:
+        what = f"is read by YAML as a number of more than {LONGEST_NUMBER} signs."
+    else:
+        try:
+            return yaml.SafeLoader("").construct_object(node)
+        except ValueError:
+            what = "is read by YAML as a number that is not complete."
+    problems.append(Problem(shown, node.start_mark.line + 1, value, what, "Put it in quotes."))
+    return value
