@@ -41,7 +41,9 @@ def evidence_of(model, answers):
     evidence = {answer_name(o.id): answer for o, answer in told.items() if o.reports}
     if answers.get(SCREEN) == NONE_OF_THESE:
         dismissed = dismissed_dangers(model)
-        evidence |= {answer_name(o): list(row) for o, row in dismissed.items() if answers.get(o, CANT_TELL) == CANT_TELL}
+        evidence |= {
+            answer_name(o): list(row) for o, row in dismissed.items() if answers.get(o, CANT_TELL) == CANT_TELL
+        }
     said = {o.reports: answer for o, answer in told.items() if o.reports in model.kinds}
     for observation in told:
         for kind, allowed in observation.needs.items():

@@ -70,11 +70,20 @@ def play(case, most=None):
 
 
 def opening(pack, told):
-    """The line of the start page that fits best: its complaint, and what its words say besides."""
+    """The line of the start page that fits best: its complaint, and what its words say besides.
+
+    A line is a link, so one has to be taken: of those that contradict nothing, the one that says most of what the
+    case says and least that it does not.
+    """
     if OPENING not in told:
         return []
-    lines = [c.answers for c in pack.complaints if c.option == told[OPENING] and c.answers.items() <= told.items()]
-    return [(OPENING, told[OPENING]), *max(lines, key=len, default={}).items()]
+    lines = [c.answers for c in pack.complaints if c.option == told[OPENING] and fits(c.answers, told)]
+    best = max(lines, key=lambda line: 2 * len(line.keys() & told.keys()) - len(line), default={})
+    return [(OPENING, told[OPENING]), *best.items()]
+
+
+def fits(line, told):
+    return all(told.get(observation, answer) == answer for observation, answer in line.items())
 
 
 def danger_page(pack, told):

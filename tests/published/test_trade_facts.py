@@ -6,7 +6,8 @@ depends on it) and the cause that must lead the belief.
 
 import pytest
 
-from tests.builders import ANYWHERE, electric_oven
+from tests.builders import electric_oven
+from tests.published.places import place
 from triage.engine import MakeSafe, advise, believe, compile_model, read_trail
 
 TIED = 1e-6
@@ -76,7 +77,7 @@ FACTS = {
 def belief_after(answers):
     reading = read_trail(electric_oven(), answers.items())
     assert reading.problems == ()
-    return believe(compile_model(electric_oven(), ANYWHERE), reading.answers)
+    return believe(compile_model(electric_oven(), place("iec")), reading.answers)
 
 
 @pytest.mark.parametrize("said", FACTS)
@@ -100,4 +101,4 @@ def test_without_cooling_air_the_fan_comes_before_its_switch_and_both_before_wha
 
 
 def test_a_cracked_pane_is_made_safe_first():
-    assert isinstance(advise(electric_oven(), ANYWHERE, [("glass-state", "glass-broken")]), MakeSafe)
+    assert isinstance(advise(electric_oven(), place("iec"), [("glass-state", "glass-broken")]), MakeSafe)

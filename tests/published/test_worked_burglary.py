@@ -51,9 +51,7 @@ def test_both_neighbours_calling_makes_a_burglary_likely_but_not_certain():
 def test_forward_from_a_burglary_to_what_the_neighbours_do():
     model = burglary_network()
     prior = believe(model, {})
-    alarm = sum(chance_of_level(prior, "alarm", "yes", fault) for fault in BURGLED) / chance_of(
-        prior, *BURGLED
-    )
+    alarm = sum(chance_of_level(prior, "alarm", "yes", fault) for fault in BURGLED) / chance_of(prior, *BURGLED)
     assert alarm == pytest.approx(0.94002, abs=1e-6)
     assert says_yes("john-calls", alarm) == pytest.approx(0.849017, abs=1e-6)
     assert says_yes("mary-calls", alarm) == pytest.approx(0.6586138, abs=1e-6)

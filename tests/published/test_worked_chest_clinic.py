@@ -58,9 +58,7 @@ def clinic():
 
 
 def diseases(belief):
-    return [
-        chance_of(belief, *(f for f in belief.faults if d in f.split("-"))) for d in ("tub", "lung", "bronc")
-    ]
+    return [chance_of(belief, *(f for f in belief.faults if d in f.split("-"))) for d in ("tub", "lung", "bronc")]
 
 
 @pytest.mark.parametrize(

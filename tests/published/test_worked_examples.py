@@ -94,9 +94,7 @@ def test_five_bad_widgets_in_a_row():
 def test_virtual_evidence_multiplies_the_odds_whatever_its_scale(likelihoods):
     """Pearl's virtual evidence as described by Chan and Darwiche; figures derived. "75 % sure" taken as a
     likelihood ratio of 3 gives 0.5625, not the 0.75 that Jeffrey's rule would set."""
-    assert believe(two_causes(0.3, likelihoods), {"sign-1": "yes"}).faults["so"] == pytest.approx(
-        0.5625, abs=1e-9
-    )
+    assert believe(two_causes(0.3, likelihoods), {"sign-1": "yes"}).faults["so"] == pytest.approx(0.5625, abs=1e-9)
 
 
 def test_not_sure_is_neutral():

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 Band = Literal["make-safe", "qualified", "self-check", "normal"]
+"""The advice level, gravest first."""
 GateState = Literal["", "yes", "no", "unsure"]
 Signal = str  # DANGER, WARNING, CAUTION or NOTICE; the loader of the texts has seen to it
 TaskDone = Literal["", "done", "fixed", "no-change"]
@@ -89,7 +90,6 @@ class StartPage:
     complaints: list[Complaint]
     not_mine: list[Choice]
     region: RegionChoice
-    problems: list[str]
 
 
 @dataclass(frozen=True)
@@ -204,9 +204,13 @@ class SkilledJob:
 
 @dataclass(frozen=True)
 class AdvicePage:
-    """The end of the questions: band, what to do now, likely causes, and what to tell the repairer."""
+    """The end of the questions: band, what to do now, likely causes, and what to tell the repairer.
+
+    `solved` when something the person did put it right: then there is no more to do and nobody to tell.
+    """
 
     band: Band
+    solved: bool
     heading: str
     meaning: str
     cautions: list[FlagNote]

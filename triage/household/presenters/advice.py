@@ -32,6 +32,7 @@ def advice_page(visit: Visit, step: Advice) -> AdvicePage:
     jobs = [] if solved else skilled_jobs(visit, step)
     return AdvicePage(
         band=step.verdict.band.value,
+        solved=solved,
         heading=_("That put it right") if solved else _heading(visit, step),
         meaning=_solved(visit) if solved else _meaning(visit, step),
         cautions=[note_of(visit, flag, away=False) for flag in step.cautions],
@@ -43,12 +44,12 @@ def advice_page(visit: Visit, step: Advice) -> AdvicePage:
         tasks=[] if solved else [_task_link(visit, task) for task in step.tasks],
         skilled=jobs,
         ready=ready_for_them() if jobs else [],
-        tell=summary_of(visit, step),
+        tell="" if solved else summary_of(visit, step),
         local_line=local_rules(visit, step),
         call=calls_for(visit.place, ["network"] if leading.who == NETWORK else []),
         part=visit.texts.faults[leading.id].picture,
         answers=answers_so_far(visit.texts, visit.reading, visit.links),
-        problems=[*visit.notices, *problem_sentences(visit.texts, visit.reading.problems)],
+        problems=problem_sentences(visit.texts, visit.reading.problems),
     )
 
 
@@ -99,10 +100,9 @@ def _what_now(visit: Visit, step: Advice) -> list[str]:
     leading = visit.library.pack.faults[step.verdict.causes[0].fault]
     text = visit.texts.faults[leading.id]
     lines = [result_of(visit, task) for task in visit.library.pack.tasks.values()]
-    if not _leave_off(visit, step):
-        lines.append(text.now)
-    if step.tasks:
-        lines.append(_("Do the checks below, if you like. Each one first asks if it is safe to start."))
+    checks = [_("Do the checks below, if you like. Each one first asks if it is safe to start.")] if step.tasks else []
+    use = [] if _leave_off(visit, step) else [text.now]
+    lines += [*checks, *use] if step.verdict.band is Band.SELF_CHECK else [*use, *checks]
     if step.verdict.band in (Band.QUALIFIED, Band.MAKE_SAFE):
         person = a_person(visit, _booked(leading.who))
         lines.append(_("Before you pay for a repair: %(claim)s") % {"claim": visit.place.claim_first})

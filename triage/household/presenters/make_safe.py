@@ -33,7 +33,7 @@ def make_safe_page(visit: Visit, step: MakeSafe) -> MakeSafePage:
         causes=[] if bare else causes_of(visit, step.verdict),
         memory=question_page(visit, step.memory) if step.memory and not bare else None,
         answers=answers_so_far(visit.texts, visit.reading, visit.links, _shown_answers(visit, raised)),
-        problems=[] if bare else [*visit.notices, *problem_sentences(visit.texts, visit.reading.problems)],
+        problems=[] if bare else problem_sentences(visit.texts, visit.reading.problems),
         summary="" if bare else summary_of(visit, step),
         bare=bare,
         local_line="" if bare else visit.place.local_line,

@@ -22,7 +22,7 @@ def question_page(visit: Visit, observation: str, number: int = 1, at_most: int 
         number=number,
         at_most=at_most,
         answers=answers_so_far(visit.texts, visit.reading, visit.links),
-        problems=[*visit.notices, *problem_sentences(visit.texts, visit.reading.problems)],
+        problems=problem_sentences(visit.texts, visit.reading.problems),
     )
 
 
@@ -43,7 +43,7 @@ def danger_page(visit: Visit) -> DangerPage:
         none=Choice(words.none, _onward(visit), words.none_note),
         answers=answers_so_far(visit.texts, visit.reading, visit.links),
         chosen_before=visit.reading.answers.get(SCREEN) == NONE_OF_THESE,
-        problems=[*visit.notices, *problem_sentences(visit.texts, visit.reading.problems)],
+        problems=problem_sentences(visit.texts, visit.reading.problems),
     )
 
 

@@ -2,7 +2,7 @@
 
 from django.utils.translation import gettext as _
 
-from triage.engine import Advice
+from triage.engine import Advice, Band
 from triage.household.view_models import SkilledJob
 from triage.household.visit import Visit
 from triage.knowledge.wording import fill
@@ -25,9 +25,10 @@ def a_person(visit: Visit, who: str) -> str:
 def skilled_jobs(visit: Visit, step: Advice) -> list[SkilledJob]:
     """The jobs the likely causes lead to, the likeliest first, each named once."""
     jobs: dict[str, SkilledJob] = {}
+    needed = step.verdict.band in (Band.QUALIFIED, Band.MAKE_SAFE)
     for cause in step.verdict.causes:
         fault, text = visit.library.pack.faults[cause.fault], visit.texts.faults[cause.fault]
-        if fault.who != "householder" and (cause.chance >= WORTH_NAMING or not jobs):
+        if fault.who != "householder" and (cause.chance >= WORTH_NAMING or (needed and not jobs)):
             jobs.setdefault(text.job, SkilledJob(text.job, text.why_them, _whose(visit, fault.who)))
     return list(jobs.values())[:MOST_JOBS]
 

@@ -29,7 +29,6 @@ def start_page(visit: Visit) -> StartPage:
         ],
         not_mine=[Choice(way_out.words, visit.links.leave(reason)) for reason, way_out in words.exits.items()],
         region=_region_choice(visit),
-        problems=list(visit.notices),
     )
 
 

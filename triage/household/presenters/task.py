@@ -37,7 +37,7 @@ def task_page(visit: Visit, name: str) -> TaskPage:
         result=result_of(visit, task) if offered else "",
         part=task.picture,
         back_href=visit.links.step(),
-        problems=[*visit.notices, *problem_sentences(visit.texts, visit.reading.problems)],
+        problems=problem_sentences(visit.texts, visit.reading.problems),
     )
 
 

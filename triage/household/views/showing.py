@@ -33,6 +33,7 @@ def show(request: HttpRequest, visit: Visit, page: Page) -> HttpResponseBase:
     name = TEMPLATES[type(page)]
     context = {
         "page": page,
+        "notices": visit.notices,
         "danger_href": visit.links.danger(),
         "start_href": visit.links.start(),
         "summary_href": visit.links.summary(),
