@@ -47,9 +47,7 @@ def ensure_packages(arguments: list[str]) -> None:
         start_again(arguments)
     install_packages()
     if missing_packages():
-        raise CannotStart(
-            "The packages were installed but do not match the lock. Remove `.venv` and run this again."
-        )
+        raise CannotStart("The packages were installed but do not match the lock. Remove `.venv` and run this again.")
     start_again(arguments)
 
 

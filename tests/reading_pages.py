@@ -8,7 +8,9 @@ from dataclasses import dataclass, field
 from html.parser import HTMLParser
 
 VOID = {"area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track", "wbr"}
-PART = re.compile(r"""(?P<tag>^[a-z][a-z0-9]*)|\#(?P<id>[\w-]+)|\.(?P<cls>[\w-]+)|\[(?P<name>[\w-]+)(?:(?P<how>\^?=)"(?P<value>[^"]*)")?\]""")
+PART = re.compile(
+    r"""(?P<tag>^[a-z][a-z0-9]*)|\#(?P<id>[\w-]+)|\.(?P<cls>[\w-]+)|\[(?P<name>[\w-]+)(?:(?P<how>\^?=)"(?P<value>[^"]*)")?\]"""
+)
 
 
 @dataclass(eq=False)

@@ -4,10 +4,8 @@ E001  a mistake in a pack, a text or a region: file, line, what is wrong, what t
 E002  the default region does not exist
 """
 
-from collections.abc import Sequence
 from typing import Any
 
-from django.apps import AppConfig
 from django.core.checks import CheckMessage, Error
 
 from triage.conf import DEFAULT_REGION
@@ -15,7 +13,7 @@ from triage.knowledge.library import library
 from triage.knowledge.problems import PackProblems
 
 
-def check_knowledge(app_configs: Sequence[AppConfig] | None = None, **_options: Any) -> list[CheckMessage]:
+def check_knowledge(**_told: Any) -> list[CheckMessage]:
     """Every mistake in the knowledge, all at once."""
     try:
         library()
@@ -26,7 +24,7 @@ def check_knowledge(app_configs: Sequence[AppConfig] | None = None, **_options: 
     return []
 
 
-def check_default_region(app_configs: Sequence[AppConfig] | None = None, **_options: Any) -> list[CheckMessage]:
+def check_default_region(**_told: Any) -> list[CheckMessage]:
     """Whether the region that applies until a person chooses is one we know."""
     try:
         known = library().regions

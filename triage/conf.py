@@ -21,9 +21,7 @@ class Setting:
         """What the site chose, else the default; ImproperlyConfigured when it is not a text."""
         chosen = getattr(settings, self.name, self.default)
         if not isinstance(chosen, str) or not chosen:
-            raise ImproperlyConfigured(
-                f"{self.name} is {chosen!r}. {self.meaning} Use a text, as in {self.default!r}."
-            )
+            raise ImproperlyConfigured(f"{self.name} is {chosen!r}. {self.meaning} Use a text, as in {self.default!r}.")
         return chosen
 
 

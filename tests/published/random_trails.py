@@ -7,7 +7,7 @@ def random_trail(dice, model, most=20):
     """A trail as it may reach the engine: any length, any order, the danger page answered or not."""
     pack = model.pack
     if dice.random() < 0.6:
-        told = _answers_of_one_oven(dice, model)
+        told = answers_of_one_oven(dice, model)
     else:
         told = {o: dice.choice(observation.options) for o, observation in pack.observations.items()}
     asked = dice.sample(sorted(told), dice.randint(0, most))
@@ -21,7 +21,7 @@ def usable_answers(pack, trail):
     return read_trail(pack, trail).answers
 
 
-def _answers_of_one_oven(dice, model):
+def answers_of_one_oven(dice, model):
     """What the owner of one oven would say: its cause, kind and conditions drawn from the model."""
     pack = model.pack
     cause = _draw(dice, believe(model, {}).chances)

@@ -1,7 +1,7 @@
 """Plays a told case against the engine as a person would live it: complaint, danger page, then what is asked.
 
-Only what the case states is answered; everything else is "can't tell". A caller may be cut short to the first few
-questions they can answer, as some hang up or know little. Run as a module it prints the figures:
+Only what the case states is answered; everything else is "can't tell". A caller may be cut short to the
+first few questions they can answer, as some hang up or know little. Run as a module it prints the figures:
 `python -m tests.published.replaying`.
 """
 
@@ -22,7 +22,8 @@ MOST_STEPS = 60
 
 @dataclass(frozen=True)
 class Played:
-    """How a case came out: `causes` likeliest first, `answered` of the `asked` questions with what the case tells."""
+    """How a case came out: `causes` likeliest first, `answered` of the `asked` questions with what the case
+    tells."""
 
     case: str
     band: str
@@ -70,11 +71,9 @@ def play(case, most=None):
 
 
 def opening(pack, told):
-    """The line of the start page that fits best: its complaint, and what its words say besides.
-
-    A line is a link, so one has to be taken: of those that contradict nothing, the one that says most of what the
-    case says and least that it does not.
-    """
+    """The line of the start page that fits best: its complaint, and what its words say besides.  A line is
+    a link, so one has to be taken: of those that contradict nothing, the one that says most of what the
+    case says and least that it does not."""
     if OPENING not in told:
         return []
     lines = [c.answers for c in pack.complaints if c.option == told[OPENING] and fits(c.answers, told)]

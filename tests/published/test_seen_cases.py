@@ -1,7 +1,8 @@
-"""Real accounts with the cause that was found, and a practitioner's short cases, played as a person would live them.
+"""Real accounts with the cause that was found, and a practitioner's short cases, played as a person would live
+them.
 
-`seen_cases.yaml` and `vignettes.yaml` say where each comes from. `python -m tests.published.replaying` prints the
-figures behind these limits.
+`seen_cases.yaml` and `vignettes.yaml` say where each comes from. `python -m tests.published.replaying`
+prints the figures behind these limits.
 """
 
 import pytest

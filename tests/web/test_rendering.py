@@ -34,9 +34,7 @@ def two_templates():
 
 def answer(rf, headers, **extra):
     view = HtmxMiddleware(
-        lambda request: render_step(
-            request, "page.html", "_step.html", {"question": "Is the light on?"}, **extra
-        )
+        lambda request: render_step(request, "page.html", "_step.html", {"question": "Is the light on?"}, **extra)
     )
     return view(rf.get("/check/", headers=headers))
 

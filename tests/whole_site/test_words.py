@@ -50,7 +50,5 @@ def test_no_source_is_unfinished_and_no_test_is_passed_over(pattern):
 
 
 def test_no_file_name_says_it_either():
-    forbidden = re.compile(
-        "|".join(pattern for kind in EVERYWHERE.values() for pattern in kind), re.IGNORECASE
-    )
+    forbidden = re.compile("|".join(pattern for kind in EVERYWHERE.values() for pattern in kind), re.IGNORECASE)
     assert [path for path in project_files() if forbidden.search(path.as_posix())] == []

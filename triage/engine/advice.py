@@ -18,7 +18,8 @@ MOST_CAUTIONS = 4
 HARMLESS_SHARE = 0.50
 MOST_CAUSES = 5
 SMALLEST_CAUSE = 0.03
-ALIKE_RATIO = 0.25
+ALIKE_RATIO = 0.10
+ALIKE_CHANCE = 0.005
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,10 +91,11 @@ def _alike(belief: Belief) -> tuple[str, ...]:
     """The leading fault and those nobody can tell from it without opening the oven, likeliest first."""
     pack = belief.model.pack
     first = belief.ranking[0]
-    near = {f.id for f in pack.faults.values() if f.family == pack.faults[first].family}
-    near |= {fault for group in pack.look_alikes if first in group for fault in group}
+    family = {f.id for f in pack.faults.values() if f.family == pack.faults[first].family}
+    looks = {fault for group in pack.look_alikes if first in group for fault in group}
     enough = ALIKE_RATIO * belief.faults[first]
-    return tuple(fault for fault in belief.ranking if fault in near and belief.faults[fault] >= enough)
+    near = {f for f in family if belief.faults[f] >= enough} | {f for f in looks if belief.faults[f] >= ALIKE_CHANCE}
+    return tuple(fault for fault in belief.ranking if fault in near)
 
 
 def _also_check(belief: Belief, leading: str) -> tuple[str, ...]:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from triage.engine.belief import Belief
 from triage.engine.expected_information import Outlook
 from triage.engine.pack import NONE_OF_THESE, OPENING, SCREEN, Observation, Pack
-from triage.engine.trail import applies, ruled_out
+from triage.engine.trail import applies, given, ruled_out
 
 READING_SECONDS = 20.0
 LIKELY_TO_APPLY = 0.4
@@ -31,7 +31,7 @@ def next_in_line(belief: Belief, answers: Mapping[str, str]) -> str | None:
         return None
     outlook = Outlook(belief)
     askable = list(_askable(outlook, answers))
-    urgent = next((observation.id for observation, _ in askable if observation.first), None)
+    urgent = next((o.id for o, _ in askable if o.first and given(o.first_after, answers)), None)
     if urgent:
         return urgent
     if next(iter(belief.families.values())) >= pack.limits.settled:

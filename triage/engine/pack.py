@@ -115,7 +115,8 @@ class Observation:
 
     `reports` a condition or a variant, or nothing (a record for the repairer). `says[level][option]` are the
     probabilities of each answer for each level, trust included. `how` is memory, look or trial. `effort` in seconds.
-    `after` names the answers of other observations that make this one exist; `first` ones do not wait their turn.
+    `after` names the answers of other observations that make this one exist; `first` ones do not wait their turn
+    once the answers of `first_after` were given.
     `task` names the task whose outcome this is: it is asked on that task's page only.
     """
 
@@ -130,6 +131,7 @@ class Observation:
     after: Gate = field(default_factory=dict)
     flags: Mapping[str, str] = field(default_factory=dict)
     first: bool = False
+    first_after: Gate = field(default_factory=dict)
     task: str = ""
 
 

@@ -59,7 +59,12 @@ def read_trail(pack: Pack, pairs: Iterable[tuple[str, str]]) -> Reading:
 
 def applies(observation: Observation, answers: Mapping[str, str]) -> bool:
     """Whether the answers that make an observation exist were given."""
-    return all(answers.get(parent) in options for parent, options in observation.after.items())
+    return given(observation.after, answers)
+
+
+def given(gate: Gate, answers: Mapping[str, str]) -> bool:
+    """Whether every observation that `gate` names has one of the answers it allows."""
+    return all(answers.get(observation) in options for observation, options in gate.items())
 
 
 def ruled_out(needs: Gate, answers: Mapping[str, str]) -> bool:

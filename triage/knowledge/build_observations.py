@@ -45,6 +45,7 @@ def build_observations(
             after=entry.gate("after", known),
             flags=_read_flags(entry, options, list(flags)),
             first=entry.flag("first", False),
+            first_after=entry.gate("first_after", known),
         )
         entry.close()
     return observations

@@ -29,9 +29,7 @@ class Command(BaseCommand):
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("--port", type=port_number, default=8000, help="where to listen (8000)")
-        parser.add_argument(
-            "--network", action="store_true", help="also let phones on the same network open the site"
-        )
+        parser.add_argument("--network", action="store_true", help="also let phones on the same network open the site")
 
     def handle(self, *_args: object, port: int, network: bool, **_options: object) -> None:
         address = EVERY_ADDRESS if network else THIS_MACHINE
