@@ -59,15 +59,9 @@ def worth_asking(belief: Belief, answers: Mapping[str, str]) -> tuple[Worth, ...
 
 def count_asked(pack: Pack, answers: Mapping[str, str]) -> int:
     """How many questions were put: the complaint, the danger page and what the complaint itself said are free."""
-    implied = {
-        pair
-        for complaint in pack.complaints
-        if complaint.option == answers.get(OPENING)
-        for pair in complaint.answers.items()
-    }
-    asked = [
-        pack.observations[o] for o, answer in answers.items() if o in pack.observations and (o, answer) not in implied
-    ]
+    lines = [line.answers for line in pack.complaints if line.option == answers.get(OPENING)]
+    said = max((line for line in lines if line.items() <= answers.items()), key=len, default={})
+    asked = [pack.observations[o] for o in answers if o in pack.observations and o not in said]
     return sum(1 for o in asked if o.reports and o.id != OPENING and not o.task)
 
 

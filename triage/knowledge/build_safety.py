@@ -91,4 +91,4 @@ def cure_condition(task: Task) -> Condition:
 
 def cure_effect(task: Task) -> Effect:
     """What a fault that the task cures does to that condition."""
-    return Effect(f"cured-by-{task.id}", spread({"yes": "usually", "no": "sometimes"}, CURE_LEVELS))
+    return Effect(f"cured-by-{task.id}", spread({"yes": "almost-always", "no": "rarely"}, CURE_LEVELS))

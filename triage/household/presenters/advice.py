@@ -86,20 +86,24 @@ def _solved(visit: Visit) -> str:
     return " ".join(told)
 
 
+def _is_grave(step: Advice) -> bool:
+    """Whether nothing on the page may let the oven be used: the band says so, or a caution was raised."""
+    return step.verdict.band is Band.MAKE_SAFE or bool(step.cautions)
+
+
 def _leave_off(visit: Visit, step: Advice) -> str:
     """The sentence that keeps the oven off, or nothing where it may be used in some way."""
     faults = visit.library.pack.faults
     off = [cause for cause in step.verdict.causes if faults[cause.fault].meanwhile == LEAVE_OFF]
-    grave = step.verdict.band is Band.MAKE_SAFE
-    if not off or not (off[0] is step.verdict.causes[0] or grave or sum(c.chance for c in off) >= STRICTER_SHARE):
-        return _("Leave the oven off until it has been checked.") if grave else ""
-    return visit.texts.faults[off[0].fault].now
+    if off and (off[0] is step.verdict.causes[0] or _is_grave(step) or sum(c.chance for c in off) >= STRICTER_SHARE):
+        return visit.texts.faults[off[0].fault].now
+    return _("Leave the oven off until it has been checked.") if _is_grave(step) else ""
 
 
 def _what_now(visit: Visit, step: Advice) -> list[str]:
     leading = visit.library.pack.faults[step.verdict.causes[0].fault]
     text = visit.texts.faults[leading.id]
-    lines = [result_of(visit, task) for task in visit.library.pack.tasks.values()]
+    lines = [] if _is_grave(step) else [result_of(visit, task) for task in visit.library.pack.tasks.values()]
     checks = [_("Do the checks below, if you like. Each one first asks if it is safe to start.")] if step.tasks else []
     use = [] if _leave_off(visit, step) else [text.now]
     lines += [*checks, *use] if step.verdict.band is Band.SELF_CHECK else [*use, *checks]

@@ -1,7 +1,8 @@
 """Red flags in order of gravity, and which switches may still be touched while they are up.
 
 The strictest rule of all flags raised holds for the whole page. Where one of them forbids every switch, only what
-that flag says to do is shown, because the others may speak of switching off.
+that flag says to do is shown, because the others may speak of switching off; of a graver one the very first action
+stands before it, and that never is to switch anything.
 """
 
 from collections.abc import Sequence
@@ -41,6 +42,12 @@ def sort_out(flags: Sequence[RedFlag]) -> Raised:
         return Raised(flags, [])
     told = [flag for flag in flags if flag not in untouchable and flag.level is Level.EMERGENCY]
     return Raised(untouchable, told)
+
+
+def urgent_first(visit: Visit, raised: Raised) -> list[Instruction]:
+    """The first action of each flag that is graver than those that act."""
+    graver = [flag for flag in raised.told if flag.rank < raised.acting[0].rank]
+    return [Instruction(visit.texts.flags[flag.id].first[0], [], []) for flag in graver]
 
 
 def note_of(visit: Visit, flag: RedFlag, away: bool) -> FlagNote:

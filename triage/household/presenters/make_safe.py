@@ -3,7 +3,7 @@
 from triage.engine import MakeSafe
 from triage.household.presenters.answers import answers_so_far
 from triage.household.presenters.causes import causes_of
-from triage.household.presenters.flags import Raised, first_of, never_of, note_of, sort_out
+from triage.household.presenters.flags import Raised, first_of, never_of, note_of, sort_out, urgent_first
 from triage.household.presenters.numbers import calls_for, without_number
 from triage.household.presenters.problems import problem_sentences
 from triage.household.presenters.question import question_page
@@ -22,7 +22,7 @@ def make_safe_page(visit: Visit, step: MakeSafe) -> MakeSafePage:
         signal=flag.signal,
         heading=text.heading,
         hazard=text.hazard,
-        first=first_of(visit, flag, raised.away),
+        first=[*urgent_first(visit, raised), *first_of(visit, flag, raised.away)],
         never=never_of(visit, flag, raised.away),
         tell_them=[visit.texts.flags[told.id].sign for told in raised.told],
         call=calls_for(visit.place, wanted),

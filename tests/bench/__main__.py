@@ -1,0 +1,75 @@
+"""What the promises of speed and weight rest on, in one run: `python -m tests.bench`.
+
+Times depend on the machine, so each is printed as a ratio to something anybody can run beside it.
+"""
+
+import os
+import sys
+
+import django
+
+from tests.bench.engine_speed import engine_speed
+from tests.bench.first_visit import first_page_bytes, first_visit_bytes, phone
+from tests.bench.page_speed import page_speed
+from tests.bench.server import built_static_files, production_server, server_cost
+from triage.knowledge.library import library
+
+# Ten segments of 1460 bytes: what a server may send before the first acknowledgement (RFC 6928).
+INITIAL_WINDOW = 14_600
+REGION = "gb-eng"
+TRAILS, WARM_UP, PAGES, REQUESTS = 400, 150, 200, 600
+
+
+def main():
+    os.environ["DJANGO_SETTINGS_MODULE"] = "tests.bench.settings"
+    with built_static_files():
+        django.setup()
+        pack, region = library().pack, library().regions[REGION].region
+        show_engine(pack, region)
+        show_pages(pack, region)
+        show_server(pack, region)
+
+
+def show_engine(pack, region):
+    speed = engine_speed(pack, region, TRAILS, WARM_UP)
+    say(f"Engine: {speed['hypotheses']} hypotheses, pairs included; {speed['trails']} trails of mixed length; median")
+    for name in ("advise", "advise, ask", "advise, advice", "advise, make safe", "advise, slowest of twenty"):
+        say(f"  {name:<34}{speed[name]:8.2f} ms")
+    say(f"  {'posterior alone (believe)':<34}{speed['believe']:8.2f} ms")
+    say(f"  {'posterior by pyAgrum':<34}{speed['library']:8.2f} ms")
+    say(f"  {'advise / pyAgrum':<34}{speed['advise / library']:8.2f}")
+    say(f"  {'believe / pyAgrum':<34}{speed['believe / library']:8.2f}")
+
+
+def show_pages(pack, region):
+    speed = page_speed(pack, region, PAGES)
+    say(f"Question page in this process, through every middleware; {speed['pages']} pages; median")
+    say(f"  {'question page':<34}{speed['question']:8.2f} ms")
+    say(f"  {'bare template page':<34}{speed['bare']:8.2f} ms")
+    say(f"  {'question / bare':<34}{speed['question / bare']:8.2f}")
+
+
+def show_server(pack, region):
+    with production_server() as server:
+        cost = server_cost(server, pack, region, REQUESTS)
+        say(f"Under the production server, one worker; processor time per request over {REQUESTS} requests")
+        say(f"  {'question page':<34}{cost['question']:8.2f} ms")
+        say(f"  {'bare template page':<34}{cost['bare']:8.2f} ms")
+        say(f"  {'question / bare':<34}{cost['question / bare']:8.2f}")
+        page = first_page_bytes(server)
+        with phone() as context:
+            visit = first_visit_bytes(server, context)
+    packed = page["html"] + page["css"]
+    say(f"First page, gzip -9: html {page['html']} + css {page['css']} = {packed} bytes")
+    say(f"  {'of one initial window (14,600)':<34}{packed / INITIAL_WINDOW:8.2f}")
+    say(f"Everything a first visit loads: {visit['bytes']} bytes on the wire in {visit['answers']} answers")
+    say(f"  {'of one initial window (14,600)':<34}{visit['bytes'] / INITIAL_WINDOW:8.2f}")
+
+
+def say(line):
+    sys.stdout.write(line + "\n")
+    sys.stdout.flush()
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,29 @@
+"""A wrong address and a failure each get a page in plain words, with the danger signs one tap away."""
+
+from tests.reading_pages import read_page
+from triage.household.views import mishap
+
+
+def test_a_wrong_address_gets_a_page(client):
+    response = client.get("/no/such/page/")
+    assert response.status_code == 404
+    page = read_page(response)
+    assert page.one("h1").text == "This page is not here"
+    assert page.select('a[href="/danger/"]')
+
+
+def test_a_failure_gets_a_page(rf):
+    response = mishap.server_error(rf.get("/"))
+    assert response.status_code == 500
+    assert read_page(response).one("h1").text == "Something went wrong on our side"
+
+
+def test_a_failing_view_gets_that_page(client, monkeypatch):
+    def fail(_visit):
+        raise RuntimeError
+
+    client.raise_request_exception = False
+    monkeypatch.setattr("triage.household.views.start.start_page", fail)
+    response = client.get("/")
+    assert response.status_code == 500
+    assert read_page(response).one("h1").text == "Something went wrong on our side"
