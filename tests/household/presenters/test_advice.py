@@ -89,6 +89,14 @@ def test_look_alikes_and_companions_are_named(visit):
     assert "Oven fan stopped or slow" in page.also_check
 
 
+def test_while_a_caution_stands_nothing_lets_the_oven_be_used(visit):
+    seen = visit(at("/check/", answers_of("normal-fan-run-on", "fan-after")))
+    caution = library().pack.red_flags["starts-alone"]
+    page = advice_page(seen, replace(seen.step, cautions=(caution,)))
+    assert page.leave_off == "Leave the oven off until it has been checked."
+    assert TEXTS.faults["normal-fan-run-on"].now not in page.first
+
+
 def test_a_caution_stands_on_the_page_with_its_first_action(visit):
     page = advice(visit, "hinge-worn", "door", door_fit="snaps-or-drops")
     assert [note.heading for note in page.cautions] == ["Keep hands out of the hinges"]

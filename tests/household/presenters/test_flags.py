@@ -1,7 +1,7 @@
 """The strictest rule on switches holds for the page, and a flag that forbids them all speaks alone."""
 
 from tests.household.checks_done import address
-from triage.household.presenters.flags import first_of, never_of, note_of, sort_out
+from triage.household.presenters.flags import first_of, never_of, note_of, sort_out, urgent_first
 from triage.knowledge.library import library
 
 FLAGS = library().pack.red_flags
@@ -23,6 +23,15 @@ def test_a_flag_that_forbids_switches_speaks_alone_and_emergencies_are_told_on_t
 
 def test_a_hot_board_forbids_switches_but_nobody_has_to_leave():
     assert not sort_out([FLAGS["hot-fuse-board"]]).bare
+
+
+def test_the_first_action_of_a_graver_flag_stands_before_what_one_that_forbids_switches_says(visit):
+    seen = visit(address())
+    raised = sort_out([FLAGS["shut-in"], FLAGS["hot-fuse-board"], FLAGS["burning-smell"]])
+    assert [flag.id for flag in raised.told] == ["shut-in"]
+    (first,) = urgent_first(seen, raised)
+    assert first.text == seen.texts.flags["shut-in"].first[0]
+    assert urgent_first(seen, sort_out([FLAGS["gas-smell"], FLAGS["shut-in"]])) == []
 
 
 def test_while_one_flag_says_away_no_other_sends_anybody_to_the_plug(visit):

@@ -40,8 +40,9 @@ def sort_out(flags: Sequence[RedFlag]) -> Raised:
     untouchable = [flag for flag in flags if flag.switches == NEVER]
     if not untouchable:
         return Raised(flags, [])
-    told = [flag for flag in flags if flag not in untouchable and flag.level is Level.EMERGENCY]
-    return Raised(untouchable, told)
+    others = [flag for flag in flags if flag not in untouchable]
+    graver = [flag for flag in others if flag.level is Level.EMERGENCY or flag.rank < untouchable[0].rank]
+    return Raised(untouchable, graver)
 
 
 def urgent_first(visit: Visit, raised: Raised) -> list[Instruction]:
