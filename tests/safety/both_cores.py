@@ -1,0 +1,19 @@
+"""Long work shared by both cores, in fresh processes: a browser test before it may have left threads in this one."""
+
+from concurrent.futures import ProcessPoolExecutor
+from multiprocessing import get_context
+
+import django
+
+CORES = 2
+
+
+def in_both_cores(work, jobs):
+    """`work(*job)` for every job, as they were given."""
+    with ProcessPoolExecutor(CORES, get_context("spawn"), initializer=django.setup) as pool:
+        yield from pool.map(_at_work, [(work, job) for job in jobs])
+
+
+def _at_work(task):
+    work, job = task
+    return work(*job)

@@ -1,0 +1,194 @@
+"""What must hold of every page an ordinary person is shown, one function per rule, violations as sentences.
+
+Each takes a `Shown`: the page as a tree, with the place, the trail and the step it was made from. Whether a task may be
+open is worked out from the step and from the answers about its gates, not from what the page was given.
+"""
+
+import re
+from dataclasses import dataclass
+from functools import cache
+
+from tests.reading_pages import Element
+from tests.safety.invariants import flags_answered
+from triage.engine import Advice, Band, MakeSafe
+from triage.knowledge.library import library
+from triage.knowledge.region_builder import RegionProfile
+
+CHECK = "/check/"
+PERMITS_USE = re.compile(r"\byou (can|may) (still )?(use|cook)\b|^use it\b", re.IGNORECASE)
+A_PERSON = ("technician", "electrician", "network")
+
+
+@dataclass(frozen=True)
+class Shown:
+    """One page. `pairs` are the answers in its address, `step` what they come to, `task` the task it is about."""
+
+    place: RegionProfile
+    path: str
+    pairs: tuple
+    step: object
+    page: Element
+    task: str = ""
+
+    @property
+    def texts(self):
+        return library().words(self.place.region.id)
+
+    @property
+    def shows_danger(self):
+        return self.path == CHECK and isinstance(self.step, MakeSafe)
+
+    @property
+    def shows_advice(self):
+        return self.path == CHECK and isinstance(self.step, Advice)
+
+    def lines(self):
+        """The text of every item of a list."""
+        return [item.text for item in self.page.select("li")]
+
+
+def danger_is_acted_on_first(shown):
+    """1: the first action is the gravest flag's; the heading is its own, or that of a flag that forbids all switches;
+    and no emergency goes unnamed."""
+    if not shown.shows_danger:
+        return []
+    flags = flags_answered(library().pack, shown.pairs)
+    heads = [flags[0], *(flag for flag in flags if flag.switches == "never")]
+    heading, first = shown.page.one("h1").text, shown.page.select("ol.steps li")[0].text
+    wrong = []
+    if heading not in [shown.texts.flags[flag.id].heading for flag in heads]:
+        wrong.append(f"{flags[0].id} is the gravest, and the heading is {heading!r}.")
+    if not first.startswith(shown.texts.flags[flags[0].id].first[0]):
+        wrong.append(f"The first action is not that of {flags[0].id} but {first!r}.")
+    for flag in (flag for flag in flags if flag.level.value == "emergency"):
+        told = shown.texts.flags[flag.id]
+        if not any(words in shown.page.text for words in (told.heading, told.sign)):
+            wrong.append(f"Nothing on the page speaks of {flag.id}.")
+    return wrong
+
+
+def nothing_to_try_after_danger(shown):
+    """1: after a red flag no link leads to a task, and what is asked is asked from memory."""
+    if not shown.shows_danger:
+        return []
+    known = {name for name, _ in shown.pairs} | {"region", "danger", shown.step.memory}
+    wrong = []
+    for link in shown.page.select("a"):
+        address = link.attributes["href"]
+        new = set(re.findall(r"[?&]([\w-]+)=", address)) - known
+        if "/task/" in address or (new and address.startswith(CHECK)):
+            wrong.append(f"After a red flag a link leads to {address}.")
+    return wrong
+
+
+def no_skilled_work_is_shown(shown):
+    """2: nothing of what a repairer measures and does, and no step of a task that is not an ordinary person's."""
+    words, lines = shown.page.text, set(shown.lines())
+    wrong = [
+        f"What a repairer does about {name} is shown."
+        for name, told in skilled_words(shown.place.region.id)
+        if told in words
+    ]
+    wrong += [
+        f"A step of {task.id} is shown; it is for a person who is {task.who}."
+        for task in library().pack.tasks.values()
+        if task.who != "ordinary" and lines & set(shown.texts.tasks[task.id].steps)
+    ]
+    return wrong
+
+
+@cache
+def skilled_words(region):
+    """What each fault says to the repairer, whole and by the sentence."""
+    found = []
+    for name, text in library().words(region).faults.items():
+        whole = " ".join(text.repairer.split())
+        found += [(name, part) for part in (whole, *re.split(r"(?<=[.;]) ", whole)) if len(part) > 24]
+    return found
+
+
+def steps_wait_for_gates(shown):
+    """3: a task's steps show where it is offered and every gate was answered yes, and nowhere else."""
+    tasks, lines, answers = library().pack.tasks, set(shown.lines()), dict(shown.pairs)
+    steps = {name: lines & set(text.steps) for name, text in shown.texts.tasks.items()}
+    wrong = [
+        f"Steps of {name} stand on another page." for name, told in steps.items() if told - steps.get(shown.task, set())
+    ]
+    if not shown.task:
+        return wrong
+    task, told = tasks[shown.task], steps[shown.task]
+    offered = isinstance(shown.step, Advice) and task in shown.step.tasks
+    shut = [gate for gate in task.gates if answers.get(gate) != "yes"]
+    if told and not offered:
+        wrong.append(f"The steps of {task.id} are shown; it is not offered for these answers.")
+    if told and shut:
+        wrong.append(f"The steps of {task.id} are shown before {shut} was answered yes.")
+    if offered and not shut and not told:
+        wrong.append(f"{task.id} is offered and its gates are open, and its steps are not shown.")
+    return wrong
+
+
+def cautions_stand_before_steps(shown):
+    """3: each caution of an open task stands whole before its first step."""
+    if not shown.task:
+        return []
+    text, order = shown.texts.tasks[shown.task], list(shown.page.all())
+    steps = [i for i, element in enumerate(order) if element.tag == "li" and element.text in text.steps]
+    if not steps:
+        return []
+    before = " ".join(
+        element.text for element in order[: steps[0]] if "signal" in element.attributes.get("class", "").split()
+    )
+    return [
+        f"{shown.task}: {part!r} does not stand before the first step."
+        for caution in text.cautions
+        for part in (caution.signal, caution.hazard, caution.consequence, caution.avoid)
+        if part not in before
+    ]
+
+
+def nothing_grave_may_be_used(shown):
+    """4: where the band is make-safe or a caution was raised, no sentence lets the oven be used meanwhile."""
+    if not shown.shows_advice or not (shown.step.cautions or shown.step.verdict.band is Band.MAKE_SAFE):
+        return []
+    told = [element.text for element in shown.page.all() if element.tag in ("li", "p", "strong")]
+    return [f"The oven is to be left off, and the page says {line!r}." for line in told if PERMITS_USE.search(line)]
+
+
+def the_way_out_is_there(shown):
+    """6: the way to the danger signs, the region's emergency number to press, and a person to turn to."""
+    links = {link.attributes["href"]: link.text for link in shown.page.select("nav.way-out a")}
+    wrong = [] if any(address.startswith("/danger/") for address in links) else ["There is no way to the danger signs."]
+    digits = re.sub(r"[^\d+]", "", shown.place.emergency)
+    if shown.place.emergency not in links.get(f"tel:{digits}", ""):
+        wrong.append(f"The emergency number {shown.place.emergency} cannot be pressed.")
+    persons = ["person", *(shown.place.words[name] for name in A_PERSON)]
+    if not any(person.lower() in shown.page.text.lower() for person in persons):
+        wrong.append("Nobody to turn to is named.")
+    return wrong
+
+
+def local_rules_come_first(shown):
+    """7: every advice page has the region's line on local rules, and so has a red flag's unless people must leave."""
+    leave = shown.shows_danger and any(
+        flag.switches == "never" and flag.level.value == "emergency" for flag in shown.step.flags
+    )
+    if not (shown.shows_advice or shown.shows_danger) or leave:
+        return []
+    return [] if shown.place.local_line in shown.page.text else ["The line on local rules is missing."]
+
+
+PAGE_RULES = (
+    danger_is_acted_on_first,
+    nothing_to_try_after_danger,
+    no_skilled_work_is_shown,
+    steps_wait_for_gates,
+    cautions_stand_before_steps,
+    nothing_grave_may_be_used,
+    the_way_out_is_there,
+    local_rules_come_first,
+)
+
+
+def broken_page_rules(shown):
+    return [sentence for rule in PAGE_RULES for sentence in rule(shown)]
