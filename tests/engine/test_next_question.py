@@ -111,10 +111,17 @@ def test_a_question_that_hardly_any_such_oven_can_answer_is_not_asked():
     assert "lamp-state" not in offered(gated, unlikely)
 
 
-def test_after_a_caution_nothing_is_asked_that_needs_the_oven_to_run():
-    assert "meter" in offered(SMALL, {})
+def test_what_needs_the_oven_to_run_is_left_to_its_task_and_never_put_as_a_question():
+    assert SMALL.observations["meter"].how == "trial"
+    assert "meter" not in offered(SMALL, {})
     assert "meter" not in offered(SMALL, {"pane": "loose"})
     assert "heats" in offered(SMALL, {"pane": "loose"})
+
+
+@pytest.mark.parametrize("caution", ["snaps-or-drops", "will-not-open"])
+def test_nobody_is_asked_to_look_where_a_caution_forbids_it(caution):
+    assert "seal-look" in offered(OVEN, {"complaint": "door", **SCREENED})
+    assert "seal-look" not in offered(OVEN, {"complaint": "door", **SCREENED, "door-fit": caution})
 
 
 def test_an_urgent_question_comes_first_even_when_a_family_is_settled():

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from triage.engine.belief import Belief
 from triage.engine.expected_information import Outlook
 from triage.engine.pack import NONE_OF_THESE, OPENING, SCREEN, Observation, Pack
+from triage.engine.safety import forbidden_looks
 from triage.engine.trail import applies, given, ruled_out
 
 READING_SECONDS = 20.0
@@ -67,11 +68,12 @@ def count_asked(pack: Pack, answers: Mapping[str, str]) -> int:
 
 def _askable(outlook: Outlook, answers: Mapping[str, str]) -> Iterator[tuple[Observation, float]]:
     """Observations that exist, were not asked, and are safe now; with the chance that this oven has them."""
-    pack = outlook.model.pack
     screened = outlook.model.settled_by_screen if answers.get(SCREEN) == NONE_OF_THESE else frozenset()
-    cautious = any(answer in pack.observations[o].flags for o, answer in answers.items() if o in pack.observations)
+    forbidden = forbidden_looks(outlook.belief, answers)
     for observation in outlook.model.questions:
-        if observation.id in answers or observation.id in screened or (observation.how == "trial" and cautious):
+        if observation.id in answers or observation.id in screened or observation.id in forbidden:
+            continue
+        if observation.how == "trial":
             continue
         if not applies(observation, answers) or ruled_out(observation.needs, answers):
             continue

@@ -52,6 +52,20 @@ def offered_tasks(region: Region, belief: Belief, answers: Mapping[str, str]) ->
     return tuple(sorted(allowed, key=lambda task: -_use(belief, task)))
 
 
+def forbidden_looks(belief: Belief, answers: Mapping[str, str]) -> frozenset[str]:
+    """What nobody is to look for now: the outcomes of tasks that a caution or a plausible fault forbids."""
+    pack = belief.model.pack
+    raised_ids = {flag.id for flag in raised(pack, answers)}
+    plausible = {fault for fault, chance in belief.faults.items() if chance >= pack.limits.plausible}
+    return frozenset(
+        task.outcome
+        for task in pack.tasks.values()
+        if task.outcome in pack.observations
+        and pack.observations[task.outcome].how == "look"
+        and (task.not_after & raised_ids or task.unsafe_with & plausible)
+    )
+
+
 def gate_answers(task: Task, answers: Mapping[str, str]) -> Mapping[str, str]:
     """What was answered to each of a task's gates ("cold", "supply-off"); missing ones as can't tell."""
     return {gate: answers.get(gate, CANT_TELL) for gate in task.gates}
