@@ -7,7 +7,7 @@ mistake there cannot hide itself. Only beliefs are the engine's own: other tests
 
 from triage.engine import CANT_TELL, Advice, Ask, Band, MakeSafe, NotThis, Region, believe, check, compile_model, trail
 
-ONE_IN = 4
+ONE_IN = 6
 
 
 def flags_answered(pack, pairs):
@@ -55,14 +55,19 @@ def _asked_from_memory_only(pack, step):
 def only_ordinary_work(pack, region, pairs, step):
     """2: what is offered to an ordinary person is theirs to do, and a task's outcome is not asked before the task."""
     wrong = [
-        f"{task.id} is offered; it is for {'a' if task.who == 'skilled' else 'an'} {task.who} person."
-        for task in getattr(step, "tasks", ())
-        if task.who != "ordinary" or pack.tasks.get(task.id) is not task
+        f"{task.id} is offered; it is for a person who is {task.who}."
+        for task in tasks_of(pack, step)
+        if task.who != "ordinary"
     ]
     asked = pack.observations.get(getattr(step, "observation", None) or getattr(step, "memory", None))
     if asked and asked.task:
         wrong.append(f"{asked.id} is asked before the task {asked.task} was offered.")
     return wrong
+
+
+def tasks_of(pack, step):
+    """The tasks a step offers, as the pack people use describes them."""
+    return [pack.tasks[task.id] for task in getattr(step, "tasks", ())]
 
 
 def more_danger_never_lowers(pack, region, pairs, step, further):
@@ -98,7 +103,7 @@ def stricter_place_never_adds(pack, region, pairs, step):
 
 def tasks_are_safe_whatever_it_is(pack, region, pairs, step):
     """5: no task is unsafe with a fault still plausible, follows a caution that forbids it, or needs another oven."""
-    tasks = getattr(step, "tasks", ())
+    tasks = tasks_of(pack, step)
     if not tasks:
         return []
     answers, cautions = step.reading.answers, {flag.id for flag in flags_answered(pack, pairs)}

@@ -35,9 +35,9 @@ class LookedAt:
         return self
 
 
-def all_together(work, jobs):
+def all_together(work, jobs, **preparing):
     """`work(*job)` for every job, added up."""
     total = LookedAt()
-    for looked_at in in_both_cores(work, jobs):
+    for looked_at in in_both_cores(work, jobs, **preparing):
         total.add(looked_at)
     return total

@@ -6,7 +6,7 @@ open is worked out from the step and from the answers about its gates, not from 
 
 import re
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 
 from tests.reading_pages import Element
 from tests.safety.invariants import flags_answered
@@ -42,9 +42,24 @@ class Shown:
     def shows_advice(self):
         return self.path == CHECK and isinstance(self.step, Advice)
 
+    @cached_property
+    def words(self):
+        """All the page says."""
+        return self.page.text
+
+    @cached_property
+    def elements(self):
+        """Everything on the page in its order."""
+        return list(self.page.all())
+
+    @cached_property
     def lines(self):
         """The text of every item of a list."""
-        return [item.text for item in self.page.select("li")]
+        return {element.text for element in self.elements if element.tag == "li"}
+
+    def classed(self, tag, name):
+        """The elements with this tag and class."""
+        return [e for e in self.elements if e.tag == tag and name in e.attributes.get("class", "").split()]
 
 
 def danger_is_acted_on_first(shown):
@@ -54,7 +69,10 @@ def danger_is_acted_on_first(shown):
         return []
     flags = flags_answered(library().pack, shown.pairs)
     heads = [flags[0], *(flag for flag in flags if flag.switches == "never")]
-    heading, first = shown.page.one("h1").text, shown.page.select("ol.steps li")[0].text
+    heading, first = (
+        next(e.text for e in shown.elements if e.tag == "h1"),
+        next(e.text for e in shown.classed("ol", "steps")[0].all() if e.tag == "li"),
+    )
     wrong = []
     if heading not in [shown.texts.flags[flag.id].heading for flag in heads]:
         wrong.append(f"{flags[0].id} is the gravest, and the heading is {heading!r}.")
@@ -62,7 +80,7 @@ def danger_is_acted_on_first(shown):
         wrong.append(f"The first action is not that of {flags[0].id} but {first!r}.")
     for flag in (flag for flag in flags if flag.level.value == "emergency"):
         told = shown.texts.flags[flag.id]
-        if not any(words in shown.page.text for words in (told.heading, told.sign)):
+        if not any(words in shown.words for words in (told.heading, told.sign)):
             wrong.append(f"Nothing on the page speaks of {flag.id}.")
     return wrong
 
@@ -73,7 +91,7 @@ def nothing_to_try_after_danger(shown):
         return []
     known = {name for name, _ in shown.pairs} | {"region", "danger", shown.step.memory}
     wrong = []
-    for link in shown.page.select("a"):
+    for link in (element for element in shown.elements if element.tag == "a"):
         address = link.attributes["href"]
         new = set(re.findall(r"[?&]([\w-]+)=", address)) - known
         if "/task/" in address or (new and address.startswith(CHECK)):
@@ -83,7 +101,7 @@ def nothing_to_try_after_danger(shown):
 
 def no_skilled_work_is_shown(shown):
     """2: nothing of what a repairer measures and does, and no step of a task that is not an ordinary person's."""
-    words, lines = shown.page.text, set(shown.lines())
+    words, lines = shown.words, shown.lines
     wrong = [
         f"What a repairer does about {name} is shown."
         for name, told in skilled_words(shown.place.region.id)
@@ -109,7 +127,7 @@ def skilled_words(region):
 
 def steps_wait_for_gates(shown):
     """3: a task's steps show where it is offered and every gate was answered yes, and nowhere else."""
-    tasks, lines, answers = library().pack.tasks, set(shown.lines()), dict(shown.pairs)
+    tasks, lines, answers = library().pack.tasks, shown.lines, dict(shown.pairs)
     steps = {name: lines & set(text.steps) for name, text in shown.texts.tasks.items()}
     wrong = [
         f"Steps of {name} stand on another page." for name, told in steps.items() if told - steps.get(shown.task, set())
@@ -132,7 +150,7 @@ def cautions_stand_before_steps(shown):
     """3: each caution of an open task stands whole before its first step."""
     if not shown.task:
         return []
-    text, order = shown.texts.tasks[shown.task], list(shown.page.all())
+    text, order = shown.texts.tasks[shown.task], shown.elements
     steps = [i for i, element in enumerate(order) if element.tag == "li" and element.text in text.steps]
     if not steps:
         return []
@@ -151,19 +169,24 @@ def nothing_grave_may_be_used(shown):
     """4: where the band is make-safe or a caution was raised, no sentence lets the oven be used meanwhile."""
     if not shown.shows_advice or not (shown.step.cautions or shown.step.verdict.band is Band.MAKE_SAFE):
         return []
-    told = [element.text for element in shown.page.all() if element.tag in ("li", "p", "strong")]
+    told = [element.text for element in shown.elements if element.tag in ("li", "p", "strong")]
     return [f"The oven is to be left off, and the page says {line!r}." for line in told if PERMITS_USE.search(line)]
 
 
 def the_way_out_is_there(shown):
     """6: the way to the danger signs, the region's emergency number to press, and a person to turn to."""
-    links = {link.attributes["href"]: link.text for link in shown.page.select("nav.way-out a")}
+    links = {
+        link.attributes["href"]: link.text
+        for way_out in shown.classed("nav", "way-out")
+        for link in way_out.all()
+        if link.tag == "a"
+    }
     wrong = [] if any(address.startswith("/danger/") for address in links) else ["There is no way to the danger signs."]
     digits = re.sub(r"[^\d+]", "", shown.place.emergency)
     if shown.place.emergency not in links.get(f"tel:{digits}", ""):
         wrong.append(f"The emergency number {shown.place.emergency} cannot be pressed.")
     persons = ["person", *(shown.place.words[name] for name in A_PERSON)]
-    if not any(person.lower() in shown.page.text.lower() for person in persons):
+    if not any(person.lower() in shown.words.lower() for person in persons):
         wrong.append("Nobody to turn to is named.")
     return wrong
 
@@ -175,7 +198,7 @@ def local_rules_come_first(shown):
     )
     if not (shown.shows_advice or shown.shows_danger) or leave:
         return []
-    return [] if shown.place.local_line in shown.page.text else ["The line on local rules is missing."]
+    return [] if shown.place.local_line in shown.words else ["The line on local rules is missing."]
 
 
 PAGE_RULES = (

@@ -1,23 +1,25 @@
-"""Thousands of trails that nobody could give, and some that are far too long: no rule is broken on any."""
+"""A hundred thousand trails that nobody could give, and some that are far too long: no rule is broken on any."""
 
+from itertools import product
 from random import Random
 
 from tests.safety.browsing import ending_answers
 from tests.safety.forging import forge, forged_trail, pools_of, with_retired_questions
-from tests.safety.invariants import danger_ends_the_check
+from tests.safety.invariants import band_now, danger_ends_the_check, more_danger_never_lowers
 from tests.safety.looked_at import all_together
 from tests.safety.places import class_named, region_classes
-from triage.engine import CANT_TELL, MakeSafe, advise, read_trail
+from tests.safety.walking import without_explanations
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Band, MakeSafe, advise, read_trail
 from triage.engine.trail import MOST_ANSWERS
 
-TRAILS = 3_000
+TRAILS = 100_000
 SEED = 20_260
 
 
 def test_no_forged_trail_breaks_a_rule_in_any_region():
     each = -(-TRAILS // len(region_classes()))
     jobs = [(found.region.id, each, SEED + number) for number, found in enumerate(region_classes())]
-    found = all_together(forge, jobs)
+    found = all_together(forge, jobs, prepare=without_explanations)
     assert found.violations == ""
     assert found.states >= TRAILS
     assert set(found.kinds) == {"Ask", "MakeSafe", "Advice", "NotThis"}
@@ -40,3 +42,17 @@ def test_a_red_flag_counts_however_much_stands_before_it():
             step = advise(pack, region, pairs)
             assert isinstance(step, MakeSafe), f"{sign} after {len(pairs) - 1} pairs"
             assert danger_ends_the_check(pack, region, pairs, step) == []
+
+
+def test_a_caution_never_lowers_the_band_by_answers_that_count_only_with_it():
+    pack, region = with_retired_questions(), class_named("gb-eng").region
+    about_trips = [pack.observations[name].options for name in ("trip-timing", "trip-function", "trip-alone")]
+    tried = 0
+    for timing, setting, alone in product(*about_trips):
+        waiting = [("trip-timing", timing), ("trip-function", setting), ("trip-alone", alone)]
+        pairs = [("complaint", "glass"), (SCREEN, NONE_OF_THESE), *waiting]
+        step = advise(pack, region, pairs)
+        tried += band_now(pack, region, step) is Band.MAKE_SAFE
+        for device in pack.observations["trip-device"].flags:
+            assert more_danger_never_lowers(pack, region, pairs, step, ("trip-device", device)) == []
+    assert tried

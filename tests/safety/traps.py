@@ -18,8 +18,8 @@ PULLS_A_PLUG = re.compile(r"\bpull (the|a) (?!.*\bcool\b)[\w ]*plug\b", re.IGNOR
 
 def told_to_do(shown):
     """What the page tells people to do, sentence by sentence: the items of its ordered lists that forbid nothing."""
-    items = [item.text for steps in shown.page.select("ol.steps") for item in steps.select("li")]
-    items += [part.text for part in shown.page.select("p.hint")]
+    items = [e.text for steps in shown.classed("ol", "steps") for e in steps.all() if e.tag == "li"]
+    items += [hint.text for hint in shown.classed("p", "hint")]
     sentences = [sentence for item in items for sentence in re.split(r"(?<=[.?!:]) ", item)]
     return [sentence for sentence in sentences if not FORBIDS.search(sentence)]
 
@@ -72,7 +72,7 @@ def a_fire_keeps_its_door_shut(shown):
     flags = raised_on(shown)
     if "fire-inside" not in flags or not shown.shows_danger or flags & {"gas-smell", "co-alarm"}:
         return []
-    told = "keep the oven door shut" in shown.page.text.lower()
+    told = "keep the oven door shut" in shown.words.lower()
     wrong = [] if told else ["There is fire inside, and nothing says to keep the oven door shut."]
     opens = re.compile(r"^open the (oven )?door", re.IGNORECASE)
     return wrong + [
@@ -84,8 +84,8 @@ def a_runaway_is_cut_off(shown):
     """An oven that will not stop is cut off at the supply, with the breaker or the board named: the knob may fail."""
     if not shown.shows_danger or shown.step.flags[0].id not in ("will-not-stop", "overheats"):
         return []
-    wrong = [] if "cut the power" in shown.page.text else ["It will not stop, and nothing says to cut the power."]
-    named = any(shown.place.words[word] in shown.page.text for word in ("breaker", "board"))
+    wrong = [] if "cut the power" in shown.words else ["It will not stop, and nothing says to cut the power."]
+    named = any(shown.place.words[word] in shown.words for word in ("breaker", "board"))
     return wrong if named else [*wrong, "It will not stop, and neither breaker nor board is named."]
 
 

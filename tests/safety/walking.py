@@ -24,7 +24,7 @@ from random import Random
 from tests.safety.invariants import broken_rules
 from tests.safety.looked_at import LookedAt, all_together
 from tests.safety.places import region_classes
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Advice, Ask, MakeSafe, check
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Advice, Ask, MakeSafe, advice, check
 from triage.engine.pack import OPENING
 from triage.knowledge.library import library
 
@@ -59,8 +59,11 @@ def lines_of(pack, opening):
     return [((OPENING, c.option), *c.answers.items()) for c in pack.complaints if c.option == opening]
 
 
-def walk_from(region, opening, depth):
-    """Every state within `depth` answers of the danger page, from the lines of one complaint."""
+def walk_from(region, opening, depth, remembered=True):
+    """Every state within `depth` answers of the danger page, from the lines of one complaint.
+
+    `remembered`: whether answers from memory after a sign on the danger page are walked too.
+    """
     pack, region, found, begun = library().pack, region_named(region), LookedAt(), time.perf_counter()
     layer = {frozenset(line): line for line in lines_of(pack, opening)}
     seen = set(layer)
@@ -68,7 +71,7 @@ def walk_from(region, opening, depth):
         following = {}
         for pairs in layer.values():
             step = look_at(found, pack, region, pairs)
-            for name, answer in ways_on(pack, pairs, step, level) if level < depth else ():
+            for name, answer in ways_on(pack, pairs, step, level, remembered) if level < depth else ():
                 state = {**dict(pairs), name: answer}
                 found.edges += 1
                 following.setdefault(frozenset(state.items()), tuple(state.items()))
@@ -78,10 +81,10 @@ def walk_from(region, opening, depth):
     return found
 
 
-def ways_on(pack, pairs, step, level):
+def ways_on(pack, pairs, step, level, remembered):
     """The answers the page of `step` offers, and signs of danger ticked now."""
     if isinstance(step, MakeSafe):
-        ways = offered_answers(pack, step) if level <= FIRST_QUESTION else []
+        ways = offered_answers(pack, step) if remembered and level <= FIRST_QUESTION else []
     else:
         signs = signs_of(pack)
         ticked = signs if level <= FIRST_QUESTION else [signs[turn_of(pairs) % len(signs)]]
@@ -123,7 +126,13 @@ def region_named(region):
 
 
 def walk_all(region, depth):
-    return all_together(walk_from, [(region, opening, depth) for opening in openings(library().pack)])
+    jobs = [(region, opening, depth) for opening in openings(library().pack)]
+    return all_together(walk_from, jobs, prepare=without_explanations)
+
+
+def without_explanations():
+    """Leaves out what each answer weighs, a third of the time of a step: no rule looks at it."""
+    advice.weigh = lambda _model, _answers, faults: dict.fromkeys(faults, ())
 
 
 def main(depth="3", *regions):

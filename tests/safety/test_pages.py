@@ -1,0 +1,64 @@
+"""Thousands of pages, opened as a browser does: no rule is broken on any, and no trap is sprung."""
+
+from tests.safety.browsing import browse, open_page
+from tests.safety.leading_to import trail_to
+from tests.safety.looked_at import all_together
+from tests.safety.page_invariants import the_way_out_is_there
+from tests.safety.places import class_named, region_classes
+from triage.engine import NONE_OF_THESE, SCREEN
+from triage.knowledge.library import library
+
+REGIONS = list(library().regions)
+SUPPLIES = library().pack.variants["supply"].options
+
+
+def every_page(jobs, least):
+    found = all_together(browse, jobs)
+    assert found.violations == ""
+    assert found.states >= least
+    return found
+
+
+def test_first_pages_in_every_region():
+    lines = len(library().pack.complaints)
+    every_page([("first", region) for region in REGIONS], 2 * lines * len(REGIONS))
+
+
+def test_the_page_of_every_red_flag_in_every_region_on_every_kind_of_supply():
+    found = every_page([("danger", region) for region in REGIONS], 25 * len(SUPPLIES) * len(REGIONS))
+    assert set(found.kinds) == {"MakeSafe"}
+
+
+def test_the_page_of_every_two_red_flags():
+    assert {"plug-in", "hard-wired"} <= set(SUPPLIES)
+    every_page([("two dangers", "gb-eng", "plug-in"), ("two dangers", "au", "hard-wired")], 500)
+
+
+def test_every_task_in_every_combination_of_its_gates():
+    places = ("gb-eng", "us", "au")
+    removed = {place: class_named(place).region.removes for place in places}
+    trails = {(task, place): trail_to(task, place) for place in places for task in library().pack.tasks}
+    assert [key for key, pairs in trails.items() if pairs is None and key[0] not in removed[key[1]]] == []
+    jobs = [("task", place, task, pairs or trail_to(task, "gb-eng")) for (task, place), pairs in trails.items()]
+    found = every_page(jobs, 800)
+    assert set(found.kinds) == set(library().pack.tasks)
+
+
+def test_pages_of_checks_answered_by_dice():
+    jobs = [("on the way", found.region.id, 7, number) for number, found in enumerate(region_classes())]
+    found = every_page(jobs, 800)
+    assert found.kinds["Advice"] > 60
+
+
+def test_a_refreshed_part_of_a_page_has_its_way_out_too():
+    for pairs in (
+        [("complaint", "no-heat")],
+        [("smell-type", "gas")],
+        [("complaint", "trips"), (SCREEN, NONE_OF_THESE)],
+    ):
+        whole, part = open_page("gb-eng", pairs), open_page("gb-eng", pairs, headers={"HX-Request": "true"})
+        assert len(part.page.select("html")) == 0
+        assert the_way_out_is_there(whole) == []
+        assert [a.attributes["href"] for a in part.page.select("nav.way-out a")] == [
+            a.attributes["href"] for a in whole.page.select("nav.way-out a")
+        ]
