@@ -37,7 +37,7 @@ LEVELS = {
     "loose-wool": "caution",        # R19 C
     "loose-pane": "caution",        # R10 is a cracked pane; a loose one is judged milder
     "springing-door": "caution",    # R20 C
-    "starts-alone": "caution",      # R11 "heats on its own" is S; keys that act alone are judged milder
+    "starts-alone": "caution",      # keys that beep or change alone; heat that comes on alone is will-not-stop (R11 S)
     "tripped": "caution",           # R12, tripped once: leave off, one reset at most
     "locked-door": "caution",       # R17 C
     "hot-panel": "caution",         # near R11; judged milder

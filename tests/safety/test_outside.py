@@ -13,7 +13,7 @@ from tests.safety.browsing import open_page
 from tests.safety.css_colours import contrast, hue, schemes, signal
 from tests.safety.emergency_numbers import EMERGENCY, SHOWN_BESIDES
 from tests.safety.leading_to import trail_to
-from triage.household.view_models import SIGNS
+from triage.check_pages.view_models import SIGNS
 from triage.knowledge.build_safety import PERSONS, SIGNALS
 from triage.knowledge.library import REGIONS, library
 from triage.knowledge.yaml_reader import read_yaml
@@ -119,7 +119,14 @@ def test_signs_carry_the_numbers_and_names_of_the_register():
 
 
 @pytest.mark.parametrize(
-    ("number", "words"), [("W012", "electricity"), ("W017", "hot surface"), ("M021", "switch the supply off first")]
+    ("number", "words"),
+    [
+        ("W012", "electricity"),
+        ("W017", "hot surface"),
+        ("W021", "flammable material"),
+        ("W022", "sharp element"),
+        ("M021", "disconnect before you start"),
+    ],
 )
 def test_a_sign_is_named_for_those_who_do_not_see_it(number, words):
     """ISO 7010 names, as the sign's label says them; M021 in plain words."""

@@ -12,9 +12,9 @@ import triage
 from tests.safety.browsing import look_at_page
 from tests.safety.leading_to import trail_to
 from tests.safety.looked_at import LookedAt
-from triage.household.presenters import advice, flags, make_safe, supply, task
-from triage.household.presenters.summary import summary_text
-from triage.household.view_models import SkilledJob
+from triage.check_pages.presenters import advice, flags, make_safe, supply, task
+from triage.check_pages.presenters.summary import summary_text
+from triage.check_pages.view_models import SkilledJob
 from triage.knowledge.library import library
 
 HERE = "gb-eng"

@@ -9,12 +9,14 @@ from triage.engine.check import Advice, Ask, MakeSafe, NotThis, Step, advise
 from triage.engine.errors import PackError
 from triage.engine.explanation import Weight
 from triage.engine.model import Model, compile_model
-from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Band, Level, Pack, RedFlag, Region, Task
+from triage.engine.pack import CANT_TELL, NONE_OF_THESE, OPENING, SCREEN, Band, Level, Pack, RedFlag, Region, Task
+from triage.engine.safety import gate_answers, is_open
 from triage.engine.trail import Problem, Reading, read_trail
 
 __all__ = [
     "CANT_TELL",
     "NONE_OF_THESE",
+    "OPENING",
     "SCREEN",
     "Advice",
     "Ask",
@@ -38,5 +40,7 @@ __all__ = [
     "advise",
     "believe",
     "compile_model",
+    "gate_answers",
+    "is_open",
     "read_trail",
 ]

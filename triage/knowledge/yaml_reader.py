@@ -11,6 +11,8 @@ import yaml
 
 from triage.knowledge.problems import Problem
 
+# libyaml reads the packs several times faster; without it the same YAML is read more slowly.
+LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 LARGEST_FILE = 1_000_000
 DEEPEST_LEVEL = 20
 LONGEST_NUMBER = 30
@@ -36,6 +38,21 @@ class Listed(list[Any]):
 
 def read_yaml(path: Path, shown: str, problems: list[Problem]) -> Mapped | None:
     """The top-level mapping of a file, or None with the reason added to `problems`."""
+    otherwise = ("does not hold named entries.", "Start with `name:` lines.")
+    data = _read(path, shown, problems, yaml.MappingNode, otherwise)
+    return data if isinstance(data, Mapped) else None
+
+
+def read_list(path: Path, shown: str, problems: list[Problem], otherwise: tuple[str, str]) -> Listed | None:
+    """The top-level list of a file, or None with the reason added to `problems`; `otherwise` says what is wrong with a
+    file that is empty or something else, and what to do."""
+    data = _read(path, shown, problems, yaml.SequenceNode, otherwise)
+    return data if isinstance(data, Listed) else None
+
+
+def _read(
+    path: Path, shown: str, problems: list[Problem], wanted: type[yaml.Node], otherwise: tuple[str, str]
+) -> Any:
     text = _text(path, shown, problems)
     if text is None:
         return None
@@ -44,18 +61,21 @@ def read_yaml(path: Path, shown: str, problems: list[Problem]) -> Mapped | None:
         if refusal is not None:
             problems.append(refusal)
             return None
-        root = yaml.compose(text, yaml.SafeLoader)
+        root = yaml.compose(text, LOADER)
     except yaml.YAMLError as error:
         mark = getattr(error, "problem_mark", None)
         line = mark.line + 1 if mark else 1
         said = getattr(error, "problem", None) or "cannot be read"
-        problems.append(Problem(shown, line, "file", f"is not valid YAML: {said}.", "Check spaces, colons and quotes."))
+        problems.append(
+            _too_deep(shown, line)
+            if "nesting depth" in said
+            else Problem(shown, line, "file", f"is not valid YAML: {said}.", "Check spaces, colons and quotes.")
+        )
         return None
-    if not isinstance(root, yaml.MappingNode):
-        problems.append(Problem(shown, 1, "file", "does not hold named entries.", "Start with `name:` lines."))
+    if not isinstance(root, wanted):
+        problems.append(Problem(shown, 1, "file", *otherwise))
         return None
-    data = _plain(root, shown, problems)
-    return data if isinstance(data, Mapped) else None
+    return _plain(root, shown, problems)
 
 
 def _text(path: Path, shown: str, problems: list[Problem]) -> str | None:
@@ -69,13 +89,15 @@ def _text(path: Path, shown: str, problems: list[Problem]) -> str | None:
         return path.read_text("utf-8")
     except UnicodeDecodeError:
         problems.append(Problem(shown, 1, "file", "is not UTF-8 text.", "Save it as UTF-8."))
-        return None
+    except OSError as error:
+        problems.append(Problem(shown, 1, "file", f"cannot be opened: {error.strerror}.", "Check who may read it."))
+    return None
 
 
 def _refusal(text: str, shown: str) -> Problem | None:
     """The first thing in the file that a pack may not use, with its line."""
     depth = 0
-    for event in yaml.parse(text, yaml.SafeLoader):
+    for event in yaml.parse(text, LOADER):
         line = event.start_mark.line + 1 if event.start_mark else 1
         tag = getattr(event, "tag", None)
         depth += isinstance(event, yaml.CollectionStartEvent) - isinstance(event, yaml.CollectionEndEvent)
@@ -84,8 +106,12 @@ def _refusal(text: str, shown: str) -> Problem | None:
         if tag is not None:
             return Problem(shown, line, "file", f"uses a tag ({tag}).", "Write the plain value.")
         if depth > DEEPEST_LEVEL:
-            return Problem(shown, line, "file", "is nested too deeply.", "Use fewer levels.")
+            return _too_deep(shown, line)
     return None
+
+
+def _too_deep(shown: str, line: int) -> Problem:
+    return Problem(shown, line, "file", "is nested too deeply.", "Use fewer levels.")
 
 
 def _plain(node: yaml.Node, shown: str, problems: list[Problem]) -> Any:
@@ -120,7 +146,7 @@ def _scalar(node: yaml.Node, shown: str, problems: list[Problem]) -> Any:
         what = f"is read by YAML as a number of more than {LONGEST_NUMBER} signs."
     else:
         try:
-            return yaml.SafeLoader("").construct_object(node)
+            return LOADER("").construct_object(node)
         except ValueError:
             what = "is read by YAML as a number that is not complete."
     problems.append(Problem(shown, node.start_mark.line + 1, value, what, "Put it in quotes."))

@@ -2,6 +2,7 @@
 
 from tests.reading_pages import read_page
 from triage.household.views import mishap
+from triage.knowledge.library import library
 
 
 def test_a_wrong_address_gets_a_page(client):
@@ -9,13 +10,26 @@ def test_a_wrong_address_gets_a_page(client):
     assert response.status_code == 404
     page = read_page(response)
     assert page.one("h1").text == "This page is not here"
-    assert page.select('a[href="/danger/"]')
+    assert page.select('a[href="/danger/?region=gb-eng"]')
+    assert page.select('a[href="tel:999"]')
+
+
+def test_a_wrong_address_keeps_the_answers_and_the_number_of_the_place(client):
+    page = read_page(client.get("/no/such/page/", {"region": "au", "complaint": "no-heat"}))
+    assert page.select('a[href="/danger/?region=au&complaint=no-heat"]')
+    assert page.select('a[href="tel:000"]')
 
 
 def test_a_failure_gets_a_page(rf):
     response = mishap.server_error(rf.get("/"))
     assert response.status_code == 500
     assert read_page(response).one("h1").text == "Something went wrong on our side"
+
+
+def test_a_failure_knows_no_place_so_it_lists_the_number_of_every_place(rf):
+    page = read_page(mishap.server_error(rf.get("/")))
+    for place in library().regions.values():
+        assert page.select(f'a[href="tel:{place.emergency}"]'), place.name
 
 
 def test_a_failing_view_gets_that_page(client, monkeypatch):

@@ -3,9 +3,9 @@
 from django.http import HttpRequest, HttpResponse
 from django.http.response import HttpResponseBase
 
-from triage.household.caching import let_caches_keep
-from triage.household.presenters.numbers import emergency_call
-from triage.household.view_models import (
+from triage.check_pages.caching import let_caches_keep
+from triage.check_pages.presenters.numbers import emergency_call
+from triage.check_pages.view_models import (
     AdvicePage,
     DangerPage,
     ExitPage,
@@ -15,7 +15,7 @@ from triage.household.view_models import (
     StartPage,
     TaskPage,
 )
-from triage.household.visit import Visit
+from triage.check_pages.visit import Visit
 from triage.web.rendering import render_step
 
 TEMPLATES: dict[type[Page], str] = {

@@ -4,9 +4,9 @@ from django.http import HttpRequest
 from django.http.response import HttpResponseBase
 from django.views.decorators.http import require_safe
 
-from triage.household.presenters.start import start_page
+from triage.check_pages.presenters.start import start_page
 from triage.household.views.showing import show
-from triage.household.visit import open_visit
+from triage.check_pages.visit import open_visit
 
 
 @require_safe

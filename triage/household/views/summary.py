@@ -4,9 +4,9 @@ from django.http import HttpRequest
 from django.http.response import HttpResponseBase
 from django.views.decorators.http import require_safe
 
-from triage.household.presenters.summary import summary_text
+from triage.check_pages.presenters.summary import summary_text
 from triage.household.views.showing import show_text
-from triage.household.visit import open_visit
+from triage.check_pages.visit import open_visit
 
 
 @require_safe

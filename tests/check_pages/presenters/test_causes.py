@@ -1,0 +1,39 @@
+"""Chances are so many of ten ovens, and the answers that speak are named in plain words."""
+
+import pytest
+
+from tests.household.checks_done import answers_of, at
+from triage.check_pages.presenters.causes import MOST_LINES, causes_of, chance_words, tenths
+
+
+@pytest.mark.parametrize(
+    ("chance", "words", "warm"),
+    [
+        (0.0, "Fewer than 1 in 10 ovens that answer like this", 0),
+        (0.099, "Fewer than 1 in 10 ovens that answer like this", 0),
+        (0.1, "About 1 in 10 ovens that answer like this", 1),
+        (0.149, "About 1 in 10 ovens that answer like this", 1),
+        (0.15, "About 2 in 10 ovens that answer like this", 2),
+        (0.7, "About 7 in 10 ovens that answer like this", 7),
+        (0.949, "About 9 in 10 ovens that answer like this", 9),
+        (0.95, "More than 9 in 10 ovens that answer like this", 9),
+        (1.0, "More than 9 in 10 ovens that answer like this", 9),
+    ],
+)
+def test_a_chance_is_so_many_of_ten_and_never_certain(chance, words, warm):
+    assert (chance_words(chance), tenths(chance)) == (words, warm)
+
+
+def test_the_answers_that_speak_for_a_cause_are_named(visit):
+    seen = visit(at("/check/", answers_of("fan-element-open", "no-heat")))
+    leading = causes_of(seen, seen.step.verdict)[0]
+    assert leading.name == "Burnt-out fan oven element"
+    assert 1 <= len(leading.points_to) <= MOST_LINES
+    assert all(": " in line and "-" not in line.split(":")[0] for line in leading.points_to)
+
+
+def test_nothing_for_the_repairer_alone_is_in_a_cause(visit):
+    seen = visit(at("/check/", answers_of("fan-element-open", "no-heat")))
+    shown = repr(causes_of(seen, seen.step.verdict))
+    assert "ohm" not in shown
+    assert "terminals" not in shown

@@ -1,0 +1,72 @@
+"""Every query string can be read, and every link carries the good answers and the place."""
+
+import pytest
+
+from triage.check_pages.address import LONGEST_VALUE, MOST_PAIRS, Links, read_address
+
+
+def test_the_answers_stand_in_the_order_of_the_address_and_the_place_apart():
+    asked = read_address("complaint=no-heat&region=ie&danger=none")
+    assert asked.pairs == (("complaint", "no-heat"), ("danger", "none"))
+    assert asked.region == "ie"
+    assert not asked.cut
+
+
+@pytest.mark.parametrize(
+    ("query", "pairs"),
+    [
+        ("", ()),
+        ("&&&", ()),
+        ("a", (("a", ""),)),
+        ("a=b=c", (("a", "b=c"),)),
+        ("a+b=c%20d", (("a b", "c d"),)),
+        ("%e2%82%ac=%C3%A9", (("€", "é"),)),
+        ("%ff=%c3", (("\ufffd", "\ufffd"),)),
+        ("%zz=%", (("%zz", "%"),)),
+        ("a=%00", (("a", "\0"),)),
+        ("a=\xc3\xa9", (("a", "é"),)),
+        ("a=€", (("a", "?"),)),
+    ],
+)
+def test_any_encoding_is_read_without_a_fuss(query, pairs):
+    assert read_address(query).pairs == pairs
+
+
+def test_more_than_is_ever_read_is_cut_and_said():
+    asked = read_address("&".join(f"a{n}=b" for n in range(10_000)))
+    assert len(asked.pairs) == MOST_PAIRS
+    assert asked.cut
+
+
+def test_a_very_long_value_is_shortened():
+    ((name, value),) = read_address(f"a={'x' * 100_000}").pairs
+    assert (name, value) == ("a", "x" * LONGEST_VALUE)
+
+
+def test_the_last_of_several_places_counts():
+    assert read_address("region=ie&region=us").region == "us"
+
+
+def test_a_link_adds_replaces_and_leaves_out_answers():
+    links = Links("ie", {"complaint": "no-heat", "danger": "none"})
+    assert links.step({"lamp-state": "lamp-works"}) == (
+        "/check/?region=ie&complaint=no-heat&danger=none&lamp-state=lamp-works"
+    )
+    assert links.step({"complaint": "trips"}) == "/check/?region=ie&complaint=trips&danger=none"
+    assert links.step(without=["danger"]) == "/check/?region=ie&complaint=no-heat"
+
+
+def test_each_page_has_its_link():
+    links = Links("ie", {"complaint": "no-heat"})
+    assert links.danger() == "/danger/?region=ie&complaint=no-heat"
+    assert links.task("set-clock", {"cold": "yes"}) == "/check/task/set-clock/?region=ie&complaint=no-heat&cold=yes"
+    assert links.summary() == "/check/summary/?region=ie&complaint=no-heat"
+    assert links.leave("microwave") == "/not-this/microwave/?region=ie&complaint=no-heat"
+    assert links.first() == "/?region=ie&complaint=no-heat"
+    assert links.start() == "/?region=ie"
+    assert links.at("us") == "/?region=us&complaint=no-heat"
+
+
+def test_what_a_link_carries_is_read_back_the_same():
+    answers = {"a&b": "c=d e", "é": "%"}
+    assert dict(read_address(Links("ie", answers).step().partition("?")[2]).pairs) == answers

@@ -1,0 +1,40 @@
+"""A request is read once, and what was wrong with its address is said in plain words."""
+
+from triage.check_pages.visit import open_visit
+
+
+def visit(rf, query="", **headers):
+    return open_visit(rf.get(f"/check/?{query}", headers=headers))
+
+
+def test_a_named_place_counts_and_a_guess_is_known_as_one(rf):
+    named = visit(rf, "region=us", **{"accept-language": "en-IE"})
+    assert (named.place.name, named.place_named, named.notices) == ("United States", True, ())
+    guessed = visit(rf, **{"accept-language": "en-IE"})
+    assert (guessed.place.name, guessed.place_named, guessed.notices) == ("Ireland", False, ())
+
+
+def test_an_unknown_place_gives_the_default_and_says_so(rf, settings):
+    settings.TRIAGE_DEFAULT_REGION = "nz"
+    found = visit(rf, "region=atlantis", **{"accept-language": "en-IE"})
+    assert found.place.name == "New Zealand"
+    assert found.notices == (
+        "We do not know the place in this address. The rules and numbers shown are for New Zealand.",
+    )
+
+
+def test_good_answers_are_kept_and_links_carry_only_those(rf):
+    found = visit(rf, "region=ie&complaint=no-heat&nonsense=1&heat-main=wrong")
+    assert found.reading.answers == {"complaint": "no-heat"}
+    assert len(found.reading.problems) == 2
+    assert found.links.step() == "/check/?region=ie&complaint=no-heat"
+
+
+def test_an_address_without_end_is_said_to_be_cut(rf):
+    assert visit(rf, "region=ie&" + "&".join(f"a{n}=b" for n in range(10_000))).notices == (
+        "The address was too long to read to its end. The first answers are used.",
+    )
+
+
+def test_the_site_knows_its_own_address(rf):
+    assert visit(rf).origin == "http://testserver"

@@ -1,0 +1,147 @@
+"""The advice: how serious it is, what to do now, what it probably is, and who does the rest.
+
+When the likely causes differ on whether the oven may be used, the stricter one is followed.
+"""
+
+from collections.abc import Iterable
+
+from django.utils.translation import gettext as _
+
+from triage.check_pages.presenters.answers import DID, answers_so_far
+from triage.check_pages.presenters.causes import causes_of
+from triage.check_pages.presenters.flags import note_of
+from triage.check_pages.presenters.numbers import calls_for
+from triage.check_pages.presenters.problems import problem_sentences
+from triage.check_pages.presenters.skilled import a_person, local_rules, ready_for_them, skilled_jobs
+from triage.check_pages.presenters.summary import summary_of
+from triage.check_pages.presenters.task import result_of
+from triage.check_pages.view_models import AdvicePage, TaskDone, TaskLink
+from triage.check_pages.visit import Visit
+from triage.engine import Advice, Band, Task
+
+LEAVE_OFF = "leave-off"
+STRICTER_SHARE = 0.25  # together, causes under which it must stay off decide from this chance on
+LIKELY = 0.35
+HOUSEHOLDER = "householder"
+NETWORK = "network-operator"
+
+
+def advice_page(visit: Visit, step: Advice) -> AdvicePage:
+    solved = is_solved(visit, step)
+    leading = visit.library.pack.faults[step.verdict.causes[0].fault]
+    jobs = [] if solved else skilled_jobs(visit, step)
+    return AdvicePage(
+        band=step.verdict.band.value,
+        solved=solved,
+        heading=_("That put it right") if solved else _heading(visit, step),
+        meaning=_solved(visit) if solved else _meaning(visit, step),
+        cautions=[note_of(visit, flag, away=False) for flag in step.cautions],
+        leave_off="" if solved else _leave_off(visit, step),
+        first=[] if solved else _what_now(visit, step),
+        causes=[] if solved else causes_of(visit, step.verdict),
+        cannot_tell="" if solved else _cannot_tell(visit, step),
+        also_check="" if solved else _also_check(visit, step),
+        tasks=[] if solved else [_task_link(visit, task) for task in step.tasks],
+        skilled=jobs,
+        ready=ready_for_them() if jobs else [],
+        tell="" if solved else summary_of(visit, step),
+        local_line=local_rules(visit, step),
+        call=calls_for(visit.place, ["network"] if leading.who == NETWORK else []),
+        part=visit.texts.faults[leading.id].picture,
+        answers=answers_so_far(visit.texts, visit.reading, visit.links),
+        problems=problem_sentences(visit.texts, visit.reading.problems),
+    )
+
+
+def is_solved(visit: Visit, step: Advice) -> bool:
+    """Whether a task put it right; never while a caution or a grave band stands."""
+    fixed = any(o.startswith(DID) and answer == "fixed" for o, answer in visit.reading.answers.items())
+    return fixed and not step.cautions and step.verdict.band in (Band.NORMAL, Band.SELF_CHECK)
+
+
+def _heading(visit: Visit, step: Advice) -> str:
+    band = step.verdict.band
+    if band is Band.MAKE_SAFE:
+        return _("Leave it off until it has been checked")
+    if band is Band.QUALIFIED:
+        who = visit.library.pack.faults[step.verdict.causes[0].fault].who
+        return _("This is a job for %(person)s") % {"person": a_person(visit, who)}
+    if band is Band.SELF_CHECK:
+        return _("You may be able to put this right")
+    return _("It seems to work as it should")
+
+
+def _meaning(visit: Visit, step: Advice) -> str:
+    """The likeliest cause in one sentence, as sure as it is and no surer."""
+    first = step.verdict.causes[0]
+    words = {"cause": visit.texts.faults[first.fault].name}
+    if first.chance >= LIKELY:
+        return _("Most likely: %(cause)s.") % words
+    return _("Your answers fit more than one cause. The likeliest is: %(cause)s.") % words
+
+
+def _solved(visit: Visit) -> str:
+    tasks = visit.library.pack.tasks.values()
+    told = [result_of(visit, task) for task in tasks if visit.reading.answers.get(DID + task.id) == "fixed"]
+    return " ".join(told)
+
+
+def _is_grave(step: Advice) -> bool:
+    """Whether nothing on the page may let the oven be used: the band says so, or a caution was raised."""
+    return step.verdict.band is Band.MAKE_SAFE or bool(step.cautions)
+
+
+def _leave_off(visit: Visit, step: Advice) -> str:
+    """The sentence that keeps the oven off, or nothing where it may be used in some way."""
+    faults = visit.library.pack.faults
+    off = [cause for cause in step.verdict.causes if faults[cause.fault].meanwhile == LEAVE_OFF]
+    if off and (off[0] is step.verdict.causes[0] or _is_grave(step) or sum(c.chance for c in off) >= STRICTER_SHARE):
+        return visit.texts.faults[off[0].fault].now
+    return _("Leave the oven off until it has been checked.") if _is_grave(step) else ""
+
+
+def _what_now(visit: Visit, step: Advice) -> list[str]:
+    leading = visit.library.pack.faults[step.verdict.causes[0].fault]
+    text = visit.texts.faults[leading.id]
+    lines = [] if _is_grave(step) else [result_of(visit, task) for task in visit.library.pack.tasks.values()]
+    checks = [_("Do the checks below, if you like. Each one first asks if it is safe to start.")] if step.tasks else []
+    use = [] if _leave_off(visit, step) else [text.now]
+    lines += [*checks, *use] if step.verdict.band is Band.SELF_CHECK else [*use, *checks]
+    if step.verdict.band in (Band.QUALIFIED, Band.MAKE_SAFE):
+        person = a_person(visit, _booked(leading.who))
+        lines.append(_("Before you pay for a repair: %(claim)s") % {"claim": visit.place.claim_first})
+        lines.append(_("Book %(person)s. Read out or send the summary below.") % {"person": person})
+    elif leading.who == HOUSEHOLDER:
+        lines.append(text.job)
+    return [line for line in lines if line]
+
+
+def _booked(who: str) -> str:
+    """Nobody books the householder: where a caution makes a harmless cause a skilled person's, a technician comes."""
+    return "technician" if who == HOUSEHOLDER else who
+
+
+def _cannot_tell(visit: Visit, step: Advice) -> str:
+    if len(step.verdict.alike) < 2:
+        return ""
+    names = _listed(visit.texts.faults[fault].name for fault in step.verdict.alike)
+    words = {"names": names, "split": visit.texts.families[step.verdict.family].split}
+    return _("These cannot be told apart without opening the oven: %(names)s. %(split)s") % words
+
+
+def _also_check(visit: Visit, step: Advice) -> str:
+    if not step.verdict.also_check:
+        return ""
+    names = _listed(visit.texts.faults[fault].name for fault in step.verdict.also_check)
+    return _("Worth a look at the same visit, as one often leads to the other: %(names)s.") % {"names": names}
+
+
+def _listed(names: Iterable[str]) -> str:
+    return "; ".join(names)
+
+
+def _task_link(visit: Visit, task: Task) -> TaskLink:
+    done: dict[str, TaskDone] = {"fixed": "fixed", "not-fixed": "no-change"}
+    answer = visit.reading.answers.get(task.outcome)
+    state: TaskDone = "" if answer is None else done.get(answer, "done")
+    return TaskLink(visit.texts.tasks[task.id].title, round(task.minutes), visit.links.task(task.id), state)

@@ -1,0 +1,63 @@
+"""Chances as natural frequencies, and which answers speak for and against a cause.
+
+"About 7 in 10 ovens that answer like this" is understood by more people than 70 %; nothing finer is claimed.
+"""
+
+from collections.abc import Iterable
+
+from django.utils.translation import gettext as _
+
+from triage.check_pages.presenters.answers import answer_words, question_words
+from triage.check_pages.view_models import Cause
+from triage.check_pages.visit import Visit
+from triage.engine import Cause as LikelyCause
+from triage.engine import Verdict, Weight
+from triage.knowledge.texts import Texts
+
+SPEAKS = 1.0  # decibans: the least weight a person is told about
+MOST_LINES = 4
+SMALL, GREAT = 0.1, 0.95
+
+
+def causes_of(visit: Visit, verdict: Verdict) -> list[Cause]:
+    return [_cause(visit.texts, cause) for cause in verdict.causes]
+
+
+def chance_words(chance: float) -> str:
+    """A chance as so many of ten ovens; never certain, never nothing."""
+    return _("%(share)s ovens that answer like this") % {"share": short_chance(chance)}
+
+
+def short_chance(chance: float) -> str:
+    if chance < SMALL:
+        return _("Fewer than 1 in 10")
+    if chance >= GREAT:
+        return _("More than 9 in 10")
+    return _("About %(n)s in 10") % {"n": tenths(chance)}
+
+
+def tenths(chance: float) -> int:
+    """How many of ten ovens, the same number the words say."""
+    return 0 if chance < SMALL else min(9, int(chance * 10 + 0.5))
+
+
+def _cause(texts: Texts, cause: LikelyCause) -> Cause:
+    fault = texts.faults[cause.fault]
+    return Cause(
+        name=fault.name,
+        chance_words=chance_words(cause.chance),
+        tenths=tenths(cause.chance),
+        explanation=fault.means,
+        points_to=_lines(texts, (w for w in cause.weights if w.decibans >= SPEAKS)),
+        points_away=_lines(texts, (w for w in cause.weights if w.decibans <= -SPEAKS)),
+        part=fault.picture,
+    )
+
+
+def _lines(texts: Texts, weights: Iterable[Weight]) -> list[str]:
+    """The heaviest answers first, as "question: answer"."""
+    heaviest = sorted(weights, key=lambda weight: -abs(weight.decibans))[:MOST_LINES]
+    return [
+        f"{question_words(texts, weight.observation)}: {answer_words(texts, weight.observation, weight.answer)}"
+        for weight in heaviest
+    ]

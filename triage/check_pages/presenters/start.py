@@ -1,0 +1,42 @@
+"""The first page: what people say is wrong, the ways out for other things, and whose rules apply.
+
+Answers given before, such as "none of these" on the danger page, go along with whatever is picked.
+"""
+
+from triage.check_pages.place import ELSEWHERE
+from triage.check_pages.view_models import Choice, Complaint, RegionChoice, StartPage
+from triage.check_pages.visit import Visit
+from triage.engine import OPENING
+
+
+def start_page(visit: Visit) -> StartPage:
+    words = visit.texts.start
+    return StartPage(
+        heading=words.heading,
+        intro=words.intro,
+        filter_label=words.filter_label,
+        filter_hint=words.filter_hint,
+        none_found=words.none_found,
+        complaints=[
+            Complaint(
+                entry.words,
+                entry.also,
+                visit.links.step({OPENING: complaint.option, **complaint.answers}),
+                complaint.picture,
+            )
+            for complaint, entry in zip(visit.library.pack.complaints, words.entries, strict=True)
+        ],
+        not_mine=[Choice(way_out.words, visit.links.leave(reason)) for reason, way_out in words.exits.items()],
+        region=_region_choice(visit),
+    )
+
+
+def _region_choice(visit: Visit) -> RegionChoice:
+    here = visit.place.region.id
+    others = [place for place in visit.library.regions.values() if place.region.id != here]
+    others.sort(key=lambda place: place.region.id == ELSEWHERE)
+    return RegionChoice(
+        code=here,
+        name=visit.place.name,
+        choices=[Choice(place.name, visit.links.at(place.region.id)) for place in others],
+    )
