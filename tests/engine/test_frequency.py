@@ -3,7 +3,7 @@
 import pytest
 from hypothesis import given, strategies
 
-from triage.engine.frequency import WORDS, spread
+from triage.engine.frequency import WORDS, soften, spread
 
 NAMES = ("low", "middle", "high")
 
@@ -33,3 +33,13 @@ def test_never_can_be_made_rarer_for_conditions_that_must_not_come_from_nowhere(
     usual, rarer = spread({"low": "usually"}, NAMES), spread({"low": "usually"}, NAMES, 0.002)
     assert rarer[1] < usual[1]
     assert rarer == pytest.approx((0.75 / 0.754, 0.002 / 0.754, 0.002 / 0.754))
+
+
+def test_with_full_trust_an_answer_is_what_was_told_and_with_none_what_anyone_says():
+    told, sound = [(0.9, 0.1), (0.2, 0.8)], (0.75, 0.25)
+    anyone = (0.75 * 0.9 + 0.25 * 0.2, 0.75 * 0.1 + 0.25 * 0.8)
+    assert soften(told, sound, 1.0) == tuple(told)
+    assert soften(told, sound, 0.0) == (pytest.approx(anyone), pytest.approx(anyone))
+    half = soften(told, sound, 0.5)
+    assert half[0] == pytest.approx(((0.9 + anyone[0]) / 2, (0.1 + anyone[1]) / 2))
+    assert [sum(row) for row in half] == pytest.approx([1.0, 1.0])

@@ -91,6 +91,15 @@ def test_the_effort_of_a_question_speaks_against_it():
     assert next_after(pack, SCREENED) not in {"heats", None}
 
 
+@pytest.mark.parametrize("effort", [0.0, 1e-10, -1e-10], ids=["equal", "a shade more", "a shade less"])
+def test_of_two_questions_worth_the_same_the_packs_first_is_asked(effort):
+    """Also where only a last digit tells them apart, as between two machines' logarithms."""
+    asked = SMALL.observations["heats"]
+    twin = replace(asked, id="twin", effort=asked.effort + effort)
+    assert next_after(make_pack(observations={**SMALL.observations, "twin": twin}), SCREENED) == "heats"
+    assert next_after(make_pack(observations={"twin": twin, **SMALL.observations}), SCREENED) == "twin"
+
+
 @pytest.mark.parametrize("name", ["complaint", "pane", "fuel", "cold", "supply-off", "did-set-clock", "code-stays"])
 def test_the_opening_records_gates_task_outcomes_and_what_does_not_exist_are_not_asked(name):
     assert name not in offered(SMALL, SCREENED)

@@ -9,7 +9,8 @@ from statistics import median
 import pytest
 
 from tests.builders import ANYWHERE, electric_oven
-from tests.engine.simulating import MOST_QUESTIONS, check_of, draw_household
+from tests.engine.simulating import MOST_QUESTIONS, check_of
+from triage.authoring.households import draw_household
 from triage.engine.check import Advice, MakeSafe
 from triage.engine.model import compile_model
 

@@ -7,6 +7,7 @@ whole interpreter, so they are let pass there and nowhere else.
 import warnings
 
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN
+from triage.engine.readings import gauge_answer
 from triage.knowledge.exports import CAUSE, answer_name, dismissed_dangers, kind_name, to_xmlbif
 
 with warnings.catch_warnings():
@@ -34,11 +35,16 @@ def chances_by_library(inference, evidence):
     return [float(chance) for chance in inference.posterior(CAUSE).toarray()]
 
 
+def _answer(observation, answer):
+    """An option as it is, a reading as the likelihood of each option."""
+    return answer if answer in observation.options else list(gauge_answer(observation, answer).values())
+
+
 def evidence_of(model, answers):
     """What `answers` mean to any reader of the network, following the export's own description."""
     observations = model.pack.observations
     told = {observations[o]: a for o, a in answers.items() if o != SCREEN and a != CANT_TELL}
-    evidence = {answer_name(o.id): answer for o, answer in told.items() if o.reports}
+    evidence = {answer_name(o.id): _answer(o, answer) for o, answer in told.items() if o.reports}
     if answers.get(SCREEN) == NONE_OF_THESE:
         dismissed = dismissed_dangers(model)
         evidence |= {

@@ -11,6 +11,8 @@ from itertools import chain, combinations
 from triage.engine.belief import Belief, believe
 from triage.engine.explanation import Weight, weigh
 from triage.engine.pack import Band, RedFlag, Region, Task
+from triage.engine.reading_tasks import in_order_of_worth
+from triage.engine.readings.evidence import raised_by
 from triage.engine.safety import offered_tasks
 from triage.engine.trail import read_trail
 
@@ -64,7 +66,7 @@ def decide_band(belief: Belief, answers: Mapping[str, str], flags: Iterable[RedF
     if any(flag.level.ends_check for flag in raised) or len(raised) > MOST_CAUTIONS:
         return Band.MAKE_SAFE
     known = belief.model.pack.observations
-    cautions = [o for o, a in answers.items() if o in known and a in known[o].flags] if raised else []
+    cautions = [o for o, a in answers.items() if o in known and raised_by(known[o], a)] if raised else []
     for left_out in chain.from_iterable(combinations(cautions, n) for n in range(len(cautions) + 1)):
         without = read_trail(belief.model.pack, ((o, a) for o, a in answers.items() if o not in left_out)).answers
         if _shares(believe(belief.model, without) if left_out else belief)[Band.MAKE_SAFE] >= MAKE_SAFE_SHARE:
@@ -85,7 +87,7 @@ def _shares(belief: Belief) -> dict[Band, float]:
 
 def tasks_for(region: Region, belief: Belief, answers: Mapping[str, str], band: Band) -> tuple[Task, ...]:
     """What the person may do: nothing at all where the band says make it safe."""
-    return () if band is Band.MAKE_SAFE else offered_tasks(region, belief, answers)
+    return () if band is Band.MAKE_SAFE else in_order_of_worth(belief, offered_tasks(region, belief, answers))
 
 
 def _alike(belief: Belief) -> tuple[str, ...]:

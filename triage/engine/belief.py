@@ -1,7 +1,8 @@
 """The chance of every hypothesis given a set of answers. Exact; the order of the answers cannot matter.
 
 Answers to observations of one condition multiply into one likelihood over that condition's levels, so a fact told
-five ways is one fact with five witnesses. An answer of "can't tell" is no evidence at all.
+five ways is one fact with five witnesses. An answer of "can't tell" is no evidence at all; a reading is a likelihood
+over the options (`readings/evidence.py`).
 """
 
 from collections.abc import Mapping, Sequence
@@ -11,6 +12,7 @@ from operator import mul, truediv
 
 from triage.engine.model import Model, Row, weigh
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Pack
+from triage.engine.readings.evidence import level_likelihood
 
 
 @dataclass(frozen=True, eq=False)
@@ -66,7 +68,7 @@ def _likelihoods(model: Model, answers: Mapping[str, str]) -> dict[str, Row]:
     """The likelihood over each reported condition's levels; danger signs not ticked count as "not this"."""
     pack = model.pack
     witnesses = [(pack.observations[o], a) for o, a in answers.items() if a != CANT_TELL and o in model.answers]
-    found = [(str(o.reports), tuple(row[o.options.index(answer)] for row in o.says)) for o, answer in witnesses]
+    found = [(str(o.reports), level_likelihood(o, answer)) for o, answer in witnesses]
     if answers.get(SCREEN) == NONE_OF_THESE:
         found += [
             (str(pack.observations[o].reports), row)

@@ -8,18 +8,21 @@ from triage.engine.belief import Belief, believe
 from triage.engine.model import compile_model
 from triage.engine.next_question import count_asked, from_memory, next_in_line
 from triage.engine.pack import SCREEN, Pack, RedFlag, Region, Task
+from triage.engine.reading_tasks import better_task
 from triage.engine.safety import ends_check, raised
 from triage.engine.trail import Reading, read_trail
 
 
 @dataclass(frozen=True, slots=True)
 class Ask:
-    """Put this question next (`danger` is the page of danger signs). `number` counts from one."""
+    """Put this question next (`danger` is the page of danger signs). `number` counts from one. `better` is a
+    reading's task that may be done now and would tell more per second, or None."""
 
     reading: Reading
     observation: str
     number: int
     at_most: int
+    better: Task | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +76,8 @@ def advise(pack: Pack, region: Region, trail: Iterable[tuple[str, str]]) -> Step
     belief = belief_of(pack, region, reading)
     question = next_in_line(belief, reading.answers)
     if question:
-        return Ask(reading, question, number, pack.limits.questions)
+        better = better_task(region, belief, reading.answers, question)
+        return Ask(reading, question, number, pack.limits.questions, better)
     return finish(region, belief, reading)
 
 

@@ -5,7 +5,9 @@ averages people give such words in surveys (Mosteller and Youtz, "Quantifying Pr
 Statistical Science 1990; order of size from memory, not seen).
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
+
+Row = tuple[float, ...]
 
 WORDS: Mapping[str, float] = {
     "almost-always": 0.93,
@@ -17,8 +19,15 @@ WORDS: Mapping[str, float] = {
 }
 
 
-def spread(words: Mapping[str, str], names: Iterable[str], never: float = WORDS["never"]) -> tuple[float, ...]:
+def spread(words: Mapping[str, str], names: Iterable[str], never: float = WORDS["never"]) -> Row:
     """Probabilities over `names` in their order, summing to one; a name without a word is `never`."""
     raw = [WORDS[words[name]] if words.get(name, "never") != "never" else never for name in names]
     total = sum(raw)
     return tuple(value / total for value in raw)
+
+
+def soften(told: Sequence[Row], sound: Row, trust: float) -> tuple[Row, ...]:
+    """Per level, the answers `told` of it, mixed with how anyone answers by the share of people not to be trusted;
+    `sound` are the chances of the levels in a sound oven."""
+    anyone = [sum(s * row[i] for s, row in zip(sound, told, strict=True)) for i in range(len(told[0]))]
+    return tuple(tuple(trust * p + (1 - trust) * a for p, a in zip(row, anyone, strict=True)) for row in told)

@@ -14,6 +14,8 @@ from triage.engine.trail import applies, given, ruled_out
 
 READING_SECONDS = 20.0
 LIKELY_TO_APPLY = 0.4
+# Two machines may differ in the last digits of a logarithm; what is closer than this is a tie.
+SAME = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +60,11 @@ def worth_asking(belief: Belief, answers: Mapping[str, str]) -> tuple[Worth, ...
     return tuple(sorted(found, key=lambda worth: -worth.per_second))
 
 
+def worth_of(outlook: Outlook, observation: Observation) -> Worth:
+    """The exact worth of one observation, whether or not it may be put as a question."""
+    return _worth(outlook, observation, outlook.chance_of(observation.needs))
+
+
 def count_asked(pack: Pack, answers: Mapping[str, str]) -> int:
     """How many questions were put: the complaint, the danger page and what the complaint itself said are free."""
     lines = [line.answers for line in pack.complaints if line.option == answers.get(OPENING)]
@@ -93,12 +100,12 @@ def _seconds(observation: Observation) -> float:
 
 def _best(outlook: Outlook, askable: list[tuple[Observation, float]]) -> Worth | None:
     """The most worth of them; exact figures are worked out only while a bound could still win."""
-    bounds = [(chance * outlook.most_bits(o) / _seconds(o), o, chance) for o, chance in askable]
-    best: Worth | None = None
-    for bound, observation, chance in sorted(bounds, key=lambda item: -item[0]):
-        if best is not None and bound <= best.per_second:
+    bounds = [(chance * outlook.most_bits(o) / _seconds(o), at) for at, (o, chance) in enumerate(askable)]
+    found: dict[int, Worth] = {}
+    most = 0.0
+    for bound, at in sorted(bounds, key=lambda item: -item[0]):
+        if bound < most * (1.0 - SAME):
             break
-        worth = _worth(outlook, observation, chance)
-        if best is None or worth.per_second > best.per_second:
-            best = worth
-    return best
+        found[at] = _worth(outlook, *askable[at])
+        most = max(most, found[at].per_second)
+    return next((found[at] for at in sorted(found) if found[at].per_second >= most * (1.0 - SAME)), None)

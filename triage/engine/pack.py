@@ -6,6 +6,9 @@ Ids are kebab-case words. Texts live beside the pack, not in it: the engine reas
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import Enum
+from math import inf
+
+from triage.engine.repairs import Costs, Job, Part
 
 CANT_TELL = "cant-tell"
 SCREEN = "danger"
@@ -110,6 +113,29 @@ class Pair:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
+class Gauge:
+    """How numbers answer an observation: the kind of reading, the quantity of it that counts, and what belongs to
+    each option of it.
+
+    `spans[option]` is from where to where on the quantity's line (equal spans are one span with two names); a
+    gasket's options have `patterns` instead. `beyond` are options that another quantity decides before the line does:
+    its name and from where on.
+    """
+
+    kind: str
+    quantity: str
+    spans: Mapping[str, tuple[float, float]] = field(default_factory=dict)
+    patterns: Mapping[str, str] = field(default_factory=dict)
+    beyond: Mapping[str, tuple[str, float]] = field(default_factory=dict)
+
+    def open_span(self, option: str) -> tuple[float, float]:
+        """The option's span, without end where the line ends: what lies beyond belongs to it."""
+        low, high = self.spans[option]
+        first, last = min(self.spans.values()), max(self.spans.values())
+        return (-inf if low == first[0] else low, inf if high == last[1] else high)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class Observation:
     """One thing a person can see, hear, smell or read.
 
@@ -118,6 +144,7 @@ class Observation:
     `after` names the answers of other observations that make this one exist; `first` ones do not wait their turn
     once the answers of `first_after` were given.
     `task` names the task whose outcome this is: it is asked on that task's page only.
+    With a `gauge` the answer may also be a written reading (`readings/`) instead of one of the options.
     """
 
     id: str
@@ -133,6 +160,7 @@ class Observation:
     first: bool = False
     first_after: Gate = field(default_factory=dict)
     task: str = ""
+    gauge: Gauge | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -155,7 +183,7 @@ class Task:
     """Something an ordinary person may do, and what forbids it.
 
     `heat` when the oven has to be heated for it; `only_after` the cautions one of which it answers; `outcome` the
-    observation that records what came of it.
+    observation that records what came of it, `also` further ones that the same readings answer.
     """
 
     id: str
@@ -171,6 +199,7 @@ class Task:
     outcome: str
     only_after: frozenset[str] = frozenset()
     needs: Gate = field(default_factory=dict)
+    also: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -209,7 +238,10 @@ class Limits:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Pack:
-    """One appliance's knowledge, whole. Mappings keep the author's order, which breaks every tie."""
+    """One appliance's knowledge, whole. Mappings keep the author's order, which breaks every tie.
+
+    `jobs[fault]` is what finishing it takes; a fault without one takes no part.
+    """
 
     id: str
     version: str
@@ -225,3 +257,6 @@ class Pack:
     retired: Mapping[str, str] = field(default_factory=dict)
     exits: Mapping[tuple[str, str], str] = field(default_factory=dict)
     limits: Limits = field(default_factory=Limits)
+    parts: Mapping[str, Part] = field(default_factory=dict)
+    jobs: Mapping[str, Job] = field(default_factory=dict)
+    costs: Costs = field(default_factory=Costs)

@@ -3,10 +3,11 @@
 The only chance used here is whether a fault is still plausible at all, and it can only take a task away.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 
 from triage.engine.belief import Belief
 from triage.engine.pack import CANT_TELL, Pack, RedFlag, Region, Task
+from triage.engine.readings.evidence import raised_by
 from triage.engine.trail import ruled_out
 
 ORDINARY = "ordinary"
@@ -16,9 +17,10 @@ FINDING_OUT = 0.1
 def raised(pack: Pack, answers: Mapping[str, str]) -> tuple[RedFlag, ...]:
     """The red flags these answers raise, the first to act on first."""
     ids = {
-        pack.observations[o].flags[answer]
+        flag
         for o, answer in answers.items()
-        if o in pack.observations and answer in pack.observations[o].flags
+        if o in pack.observations
+        for flag in raised_by(pack.observations[o], answer)
     }
     return tuple(sorted((pack.red_flags[i] for i in ids), key=lambda flag: flag.rank))
 
@@ -30,15 +32,23 @@ def ends_check(flags: Iterable[RedFlag]) -> bool:
 def offered_tasks(region: Region, belief: Belief, answers: Mapping[str, str]) -> tuple[Task, ...]:
     """Tasks an ordinary person may do now, the most useful first: each is safe under every fault still plausible,
     helps with one, and nothing that was said forbids it. None at all once a flag ended the check."""
+    allowed = may_be_offered(region, belief, answers, belief.model.pack.tasks.values())
+    return tuple(sorted(allowed, key=lambda task: -_use(belief, task)))
+
+
+def may_be_offered(
+    region: Region, belief: Belief, answers: Mapping[str, str], tasks: Collection[Task]
+) -> tuple[Task, ...]:
+    """Those of `tasks` that hold to every rule of `offered_tasks`, in the order given."""
     pack = belief.model.pack
     flags = raised(pack, answers)
-    if ends_check(flags):
+    if not tasks or ends_check(flags):
         return ()
     raised_ids = {flag.id for flag in flags}
     plausible = {fault for fault, chance in belief.faults.items() if chance >= pack.limits.plausible}
-    allowed = [
+    return tuple(
         task
-        for task in pack.tasks.values()
+        for task in tasks
         if task.who == ORDINARY
         and task.id not in region.removes
         and not task.unsafe_with & plausible
@@ -48,8 +58,7 @@ def offered_tasks(region: Region, belief: Belief, answers: Mapping[str, str]) ->
         and not ruled_out(task.needs, answers)
         and task.helps & plausible
         and _relevance(belief, task) >= pack.limits.relevant
-    ]
-    return tuple(sorted(allowed, key=lambda task: -_use(belief, task)))
+    )
 
 
 def forbidden_looks(belief: Belief, answers: Mapping[str, str]) -> frozenset[str]:
@@ -77,11 +86,16 @@ def is_open(task: Task, answers: Mapping[str, str]) -> bool:
 
 
 def _relevance(belief: Belief, task: Task) -> float:
-    return sum(belief.faults[fault] for fault in task.helps)
+    return _chance_of_any(belief, task.helps)
+
+
+def _chance_of_any(belief: Belief, faults: frozenset[str]) -> float:
+    """Added in the pack's order, not in a set's: the last digit must not depend on the run."""
+    return sum(chance for fault, chance in belief.faults.items() if fault in faults)
 
 
 def _use(belief: Belief, task: Task) -> float:
     """Chance that the task helps, per minute: the cheapest likely check comes first (p over c). A cure counts in
     full, a task that only finds something out in part."""
-    cured = sum(belief.faults[fault] for fault in task.cures)
+    cured = _chance_of_any(belief, task.cures)
     return (cured + FINDING_OUT * (_relevance(belief, task) - cured)) / (task.minutes + 1.0)

@@ -7,7 +7,8 @@ the set of answers, not on their order.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Gate, Observation, Pack
+from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Gate, Observation, Pack, RedFlag
+from triage.engine.readings.evidence import raised_by, unreadable
 
 MOST_ANSWERS = 120
 LONGEST_ID = 60
@@ -15,12 +16,13 @@ LONGEST_ID = 60
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """Why an answer was not used: `kind` is unknown-question, unknown-answer, contradiction, retired, out-of-place
-    or too-many."""
+    """Why an answer was not used: `kind` is unknown-question, unknown-answer, unreadable-reading (`detail` says why,
+    see `readings/written.py`), contradiction, retired, out-of-place or too-many."""
 
     kind: str
     observation: str
     answer: str = ""
+    detail: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,23 +82,30 @@ def _misnamed(pack: Pack, observation: str, answer: str) -> Problem | None:
         return Problem("retired", shown)
     if observation not in pack.observations:
         return Problem("unknown-question", shown)
-    if answer != CANT_TELL and answer not in pack.observations[observation].options:
+    reason = unreadable(pack.observations[observation], answer)
+    if reason is None:
+        return None
+    if pack.observations[observation].gauge is None:
         return Problem("unknown-answer", shown, answer[:LONGEST_ID])
-    return None
+    return Problem("unreadable-reading", shown, answer[:LONGEST_ID], reason)
+
+
+def _raised(pack: Pack, observation: str, answer: str) -> list[RedFlag]:
+    """The red flags this answer raises, whatever else was said."""
+    asked = pack.observations.get(observation)
+    return [pack.red_flags[flag] for flag in raised_by(asked, answer)] if asked else []
 
 
 def _ends_check(pack: Pack, observation: str, answer: str) -> bool:
-    flag = pack.observations[observation].flags.get(answer) if observation in pack.observations else None
-    return flag is not None and pack.red_flags[flag].level.ends_check
+    return any(flag.level.ends_check for flag in _raised(pack, observation, answer))
 
 
 def _safest(pack: Pack, observation: str, choices: list[str]) -> str | None:
     """Of contradicting answers the one that raises the gravest flag, else none: it is asked again."""
-    flags = pack.observations[observation].flags if observation in pack.observations else {}
-    flagged = [choice for choice in choices if choice in flags]
+    flagged = {choice: flags for choice in choices if (flags := _raised(pack, observation, choice))}
     return min(
         flagged,
-        key=lambda choice: (not _ends_check(pack, observation, choice), pack.red_flags[flags[choice]].rank),
+        key=lambda choice: min((not flag.level.ends_check, flag.rank) for flag in flagged[choice]),
         default=None,
     )
 
@@ -114,6 +123,6 @@ def _in_place(pack: Pack, answers: dict[str, str]) -> tuple[dict[str, str], list
 
 def _is_out_of_place(observation: Observation, answers: Mapping[str, str]) -> bool:
     answer = answers[observation.id]
-    if answer in observation.flags or answer == CANT_TELL:
+    if answer == CANT_TELL or raised_by(observation, answer):
         return False
     return not applies(observation, answers) or ruled_out(observation.needs, answers)

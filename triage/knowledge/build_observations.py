@@ -2,9 +2,10 @@
 
 from collections.abc import Iterable, Mapping
 
-from triage.engine.frequency import WORDS, spread
+from triage.engine.frequency import WORDS, soften, spread
 from triage.engine.pack import SCREEN, Condition, Observation, Variant
 from triage.knowledge.build_conditions import read_words, refuse_cant_tell
+from triage.knowledge.build_gauges import read_gauge, refuse_hanging_on_readings
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import Problem
 from triage.knowledge.yaml_reader import Listed, Mapped
@@ -46,8 +47,10 @@ def build_observations(
             flags=_read_flags(entry, options, list(flags)),
             first=entry.flag("first", False),
             first_after=entry.gate("first_after", known),
+            gauge=read_gauge(entry, options) if reports else None,
         )
         entry.close()
+    refuse_hanging_on_readings(file, fields, observations, problems)
     return observations
 
 
@@ -145,9 +148,7 @@ def _read_says(entry: Entry, condition: Condition, options: tuple[str, ...]) -> 
     if not usual:
         entry.report("says", "has no row for any level.", "Say what people answer for each level.")
         return ()
-    told = [row or usual for row in rows]
-    anyone = [sum(s * row[i] for s, row in zip(condition.sound, told, strict=True)) for i in range(len(options))]
-    return tuple(tuple(trust * p + (1 - trust) * a for p, a in zip(row, anyone, strict=True)) for row in told)
+    return soften([row or usual for row in rows], condition.sound, trust)
 
 
 def _read_flags(entry: Entry, options: tuple[str, ...], flags: list[str]) -> dict[str, str]:

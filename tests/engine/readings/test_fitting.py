@@ -1,0 +1,43 @@
+"""The first-order fit beside SciPy's."""
+
+from math import exp
+
+import numpy
+import pytest
+from hypothesis import given, strategies
+from scipy.optimize import curve_fit
+
+from tests.engine.trails import few
+from triage.engine.readings.fitting import FEWEST, LONGEST, SHORTEST, fit
+
+
+def warming(time, start, end, tau):
+    return end + (start - end) * numpy.exp(-time / tau)
+
+
+@few
+@given(
+    end=strategies.floats(120, 260),
+    tau=strategies.floats(6, 40),
+    noise=strategies.lists(strategies.floats(-3, 3), min_size=8, max_size=14),
+)
+def test_a_noisy_warm_up_is_fitted_as_well_as_by_scipy(end, tau, noise):
+    times = [5.0 * i for i in range(len(noise))]
+    points = [(t, float(warming(t, 20.0, end, tau)) + n) for t, n in zip(times, noise, strict=True)]
+    ours = fit(points)
+    reach = ([-2000, -2000, SHORTEST * times[-1]], [2000, 20_000, LONGEST * times[-1]])
+    theirs, _ = curve_fit(warming, times, [y for _, y in points], p0=(20.0, end, tau), bounds=reach, max_nfev=20_000)
+    left = sum((warming(t, *theirs) - y) ** 2 for t, y in points)
+    assert ours.left**2 * len(points) <= left * (1 + 1e-6) + 1e-6
+
+
+def test_an_exact_curve_is_found_again():
+    points = [(t, 148.0 - 128.0 * exp(-t / 13.0)) for t in range(0, 60, 6)]
+    found = fit(points)
+    assert (found.start, found.end, found.tau) == pytest.approx((20.0, 148.0, 13.0), rel=1e-5)
+    assert found.at(24) == pytest.approx(points[4][1])
+
+
+def test_too_few_points_fit_nothing():
+    assert fit([(0, 1), (1, 2), (2, 3)]) is None
+    assert FEWEST == 4

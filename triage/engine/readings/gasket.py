@@ -1,0 +1,76 @@
+"""The seal test: at eight places round the door, did a paper strip slip, or did torch light show?
+
+A strip may be too thin and a greasy seal grips it: each place misleads with one in ten (author's judgement). What the
+pattern says for a tight seal, one leaking spot (one place, or two beside each other) and a leaking side (its three
+places) is its likelihood under each, every spot and every side alike. A place may be left out: many doors have no seal
+along the bottom.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import prod
+
+from triage.engine.readings.written import LONGEST_TEXT, Field, Unreadable
+
+PLACES = (
+    "top-left",
+    "top",
+    "top-right",
+    "right",
+    "bottom-right",
+    "bottom",
+    "bottom-left",
+    "left",
+)
+MISLEADS = 0.1
+TIGHT, LEAKS, LEFT_OUT = "g", "s", "x"
+FEWEST = 5
+
+FIELDS: Mapping[str, Field] = {}  # one letter a place: see `read`
+
+_EIGHT = range(len(PLACES))
+SPOTS = (*(frozenset({i}) for i in _EIGHT), *(frozenset({i, (i + 1) % 8}) for i in _EIGHT))
+SIDES = tuple(frozenset({i, i + 1, (i + 2) % 8}) for i in (0, 2, 4, 6))
+
+
+@dataclass(frozen=True, slots=True)
+class Gasket:
+    """`leaks` by place, None where it was left out; `classes` the likelihood of tight, spot and side."""
+
+    leaks: tuple[bool | None, ...]
+    classes: Mapping[str, float]
+
+    @property
+    def places(self) -> tuple[str, ...]:
+        return tuple(place for place, leaks in zip(PLACES, self.leaks, strict=True) if leaks)
+
+
+def write(leaks: Mapping[str, bool]) -> str:
+    """The text of what was found, place by place; places not named are left out."""
+    return "p" + "".join(LEFT_OUT if p not in leaks else LEAKS if leaks[p] else TIGHT for p in PLACES)
+
+
+def read(text: str) -> Gasket:
+    """The pattern a written reading stands for: "p" and eight letters, clockwise from the top left. Raises
+    Unreadable."""
+    if len(text) > LONGEST_TEXT or len(text) != 1 + len(PLACES) or not text.startswith("p"):
+        raise Unreadable("not-a-reading")
+    if set(text[1:]) - {TIGHT, LEAKS, LEFT_OUT}:
+        raise Unreadable("not-a-reading", "places")
+    leaks = tuple(None if letter == LEFT_OUT else letter == LEAKS for letter in text[1:])
+    if len(leaks) - leaks.count(None) < FEWEST:
+        raise Unreadable("too-few", "places")
+    told = {
+        "tight": _likelihood(leaks, frozenset()),
+        "spot": sum(_likelihood(leaks, spot) for spot in SPOTS) / len(SPOTS),
+        "side": sum(_likelihood(leaks, side) for side in SIDES) / len(SIDES),
+    }
+    total = sum(told.values())
+    return Gasket(leaks, {name: value / total for name, value in told.items()})
+
+
+def _likelihood(leaks: tuple[bool | None, ...], truth: frozenset[int]) -> float:
+    return prod(
+        1.0 if leak is None else 1.0 - MISLEADS if leak == (place in truth) else MISLEADS
+        for place, leak in enumerate(leaks)
+    )

@@ -1,0 +1,74 @@
+"""What an oven should draw by its rating plate, and how sure that is.
+
+Rated power holds at the rated voltage and goes with its square. A sound heating appliance may draw from 10 % less to
+5 % (or 20 W) more than its plate, one of 25 to 200 W a tenth either way (IEC 60335-1 clause 10.1, from memory); the
+supply may be a tenth off either way (IEC 60038, EN 50160). Without a plate the setting is taken as a usual heater.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from triage.engine.readings.measured import Measured, rectangle, together
+from triage.engine.readings.written import Field, Table, optional
+
+HEATING_FROM = 200.0
+USUAL_HEATER = Measured(2000.0, 500.0)  # fan ring 1.8-2.5, bottom 1.0-1.4, grill 1.5-2.8 kW: common practice, no source
+OF_THE_WHOLE_PLATE = Measured(0.8, 0.15)  # one setting's share of a plate that counts everything; author's judgement
+SUPPLY_TOLERANCE = 0.10
+TYPED_VOLTS = 2.0
+NOMINAL = 230.0
+
+RATING_FIELDS: Mapping[str, Field] = {
+    "plate": Field("p", 200, 8_000),
+    "whole-plate": Field("t", 500, 16_000),
+    "rated-volts": Field("r", 100, 440),
+    "supply-volts": Field("v", 90, 450),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Rating:
+    """`expected` watts at the supply as it is; `known` when a plate was read."""
+
+    expected: Measured
+    known: bool
+
+
+def read_rating(table: Table, raw: Mapping[str, str]) -> Rating:
+    """What the plate and the supply let one expect. `plate` is the setting's own rating, `whole-plate` the oven's."""
+    plate, whole = optional(table, raw, "plate"), optional(table, raw, "whole-plate")
+    rated_volts, volts = optional(table, raw, "rated-volts"), optional(table, raw, "supply-volts")
+    if plate is not None:
+        rated = Measured(plate, 0.0)
+    elif whole is not None:
+        rated = Measured(whole * OF_THE_WHOLE_PLATE.value, whole * OF_THE_WHOLE_PLATE.uncertainty)
+    else:
+        rated = USUAL_HEATER
+    low, high = plate_band(rated.value)
+    nominal = NOMINAL if rated_volts is None else rated_volts
+    squared = 1.0 if volts is None else (volts / nominal) ** 2
+    volts_unsure = rectangle(SUPPLY_TOLERANCE) if volts is None else TYPED_VOLTS / volts
+    watts = (low + high) / 2.0 * squared
+    unsure = together(rated.uncertainty / rated.value, rectangle((high - low) / (low + high)), 2.0 * volts_unsure)
+    return Rating(Measured(watts, watts * unsure), plate is not None or whole is not None)
+
+
+def plate_band(watts: float) -> tuple[float, float]:
+    """The least and most a sound appliance of that plate draws at its rated voltage."""
+    if watts <= HEATING_FROM:
+        return 0.9 * watts, 1.1 * watts
+    return 0.9 * watts, watts + max(0.05 * watts, 20.0)
+
+
+def power_at(watts: float, rated_volts: float, volts: float) -> float:
+    """What an element of that rating draws at another voltage: the resistance stays, so it goes with the square."""
+    return watts * (volts / rated_volts) ** 2
+
+
+def share_of(rating: Rating, watts: Measured) -> Measured:
+    """Measured over expected."""
+    share = watts.value / rating.expected.value
+    unsure = together(
+        watts.uncertainty / rating.expected.value, share * rating.expected.uncertainty / rating.expected.value
+    )
+    return Measured(share, unsure, watts.at_least)
