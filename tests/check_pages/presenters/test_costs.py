@@ -1,0 +1,66 @@
+"""The page on costs: ranges in sentences, what is still missing, and never a word that an oven left off may be used."""
+
+import pytest
+
+from tests.household.checks_done import answers_of, at
+from triage.check_pages.presenters.costs import costs_page
+
+SEAL = answers_of("door-seal-worn", "door")
+ELEMENT = answers_of("fan-element-open", "no-heat")
+ELECTRICITY, COMPARED, LABEL = "Electricity while the fault lasts", "A repair or a new oven", "The energy label"
+
+
+def parts(visit, answers=SEAL, region="gb-eng", **typed):
+    seen = visit(at("/check/costs/", {**answers, **{f"cost-{k}": v for k, v in typed.items()}}, region))
+    return {part.heading: part.lines for part in costs_page(seen, seen.step).parts}
+
+
+def test_what_is_missing_is_named(visit):
+    found = parts(visit)
+    assert found[ELECTRICITY] == ["Say below how many hours a week the oven is on."]
+    assert found[COMPARED] == ["To compare the two, say below: the age of the oven; the price of a new one."]
+    assert LABEL not in found
+
+
+def test_where_there_are_no_prices_the_call_out_is_asked_for_too(visit):
+    assert parts(visit, region="se")[COMPARED][0].endswith("the price of a new one; what a call-out costs.")
+
+
+def test_a_leak_is_told_in_electricity_and_with_a_tariff_in_money(visit):
+    """Four hours a week through 1 to 10 cm2: 2.3 to 32.9 kWh (see tests/engine/test_running_cost.py)."""
+    (line,) = parts(visit, use="4")[ELECTRICITY]
+    assert line.startswith("Worn or loose door seal: about 2 to 33 kWh a year.")
+    (line,) = parts(visit, use="4", kwh="0,27")[ELECTRICITY]
+    assert line == "Worn or loose door seal: about 2 to 33 kWh a year, about £1 to £9."
+
+
+def test_a_cause_that_wastes_nothing_is_not_given_a_cost(visit):
+    assert parts(visit, ELEMENT, use="4")[ELECTRICITY] == ["None of the likely causes wastes much electricity."]
+
+
+@pytest.mark.parametrize(("fault", "complaint"), [("hinge-worn", "door"), ("thermostat-stuck-closed", "too-hot")])
+def test_an_oven_that_is_to_stay_off_wastes_nothing_whatever_its_use(visit, fault, complaint):
+    found = parts(visit, answers_of(fault, complaint), use="10", kwh="0.3")
+    assert found[ELECTRICITY] == ["The oven is to stay off until it has been checked, so it wastes nothing."]
+
+
+def test_repair_and_new_oven_are_told_as_ranges_and_never_as_a_verdict(visit):
+    lines = parts(visit, age="6", new="450")[COMPARED]
+    assert lines[0] == "With a repair, an oven of this age has about 6 to 14 years to go."
+    assert "a new oven about £30 to £45 a year." in lines[1]
+    assert "at about £210 to £330 for the repair." in lines[2]
+    assert lines[-1].startswith("Counted in: 5 to 15 repairs in 100 do not hold")
+    assert not any(word in " ".join(lines).lower() for word in ("you should", "buy a", "not worth"))
+
+
+def test_where_everything_is_open_the_share_says_so(visit):
+    lines = parts(visit, region="se", age="14", new="9000", call="800")[COMPARED]
+    assert "anything from fewer than 1 to more than 9 in 10 ovens" in lines[3]
+
+
+def test_a_label_that_contradicts_itself_is_found_out(visit):
+    """A public product sheet prints A+ beside 73 litres and 0.82 kWh, index 95.3."""
+    lines = parts(visit, litres="73", cycle="0,82", **{"class": "A+"})[LABEL]
+    assert lines[0] == "These numbers give an energy index of 95.3, which is class A (EU rules)."
+    assert lines[1] == "The label says class A+, so one of its numbers is not right."
+    assert len(parts(visit, litres="73", cycle="0,82", **{"class": "A"})[LABEL]) == 1

@@ -1,0 +1,84 @@
+"""Prices and wasted energy from YAML, and what their author is told when something is wrong."""
+
+import pytest
+
+from tests.builders import electric_oven
+from tests.knowledge.small_packs import SMALL_PACK, copy_of_small_pack, edit, told_about
+from triage.engine.repairs import Span, Waste
+from triage.knowledge.build_faults import PRICES
+from triage.knowledge.library import library
+from triage.knowledge.pack_builder import build_pack
+
+COSTS = build_pack(SMALL_PACK).costs
+
+
+def test_the_costs_are_what_their_author_wrote():
+    assert COSTS.prices["GBP"]["p2"] == Span(90, 190)
+    assert COSTS.call_outs["p0"] == Span(1, 1)
+    assert (COSTS.life, COSTS.fails, COSTS.interest) == (Span(12, 20), Span(0.05, 0.15), 0.03)
+    assert COSTS.wastes == {"lamp-failed": Waste(always_watts=Span(10, 30))}
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        (
+            "life: [12, 20]",
+            "life: [20, 12]",
+            "4: file, life: must be a range, not [20, 12]. Write [low, high], both from 1 to 60.",
+        ),
+        ("life: [12, 20]", "life: 12", "4: file, life: must be a range, not 12. Write [low, high], both from 1 to 60."),
+        ("life: [12, 20]\n", "", "1: file: `life` is missing. Write [low, high], both from 1 to 60."),
+        (
+            "fails: [0.05, 0.15]",
+            "fails: [yes, no]",
+            "5: file, fails: must be a range, not [True, False]. Write [low, high], both from 0 to 1.",
+        ),
+        ("p2: [1, 3], ", "", "3: file, call_outs: `p2` is missing. Write [low, high], both from 0 to 100."),
+        (
+            "interest: 0.03",
+            "interest: 3",
+            "6: file, interest: must be a number from 0 to 0.5, not 3. Give one in that range.",
+        ),
+        (
+            "lamp-failed: {",
+            "element-open: {",
+            "8: file, wastes, element-open: has to be left off, so it wastes nothing. Take it out.",
+        ),
+        (
+            "lamp-failed: {",
+            "lamp: {",
+            "8: file, wastes, lamp: has no 'lamp'. Allowed: element-open, board-dead, lamp-failed, other.",
+        ),
+        (
+            "always_watts: [10, 30]",
+            "power_share: [0.2, 0.5]",
+            (
+                "8: file, wastes, lamp-failed, power_share: must be a range, not [0.2, 0.5]. "
+                "Write [low, high], both from 0.4 to 1."
+            ),
+        ),
+        (
+            "always_watts",
+            "watts",
+            (
+                "8: file, wastes, lamp-failed, watts: is not a field here. "
+                "Known fields: always_watts, gap_cm2, power_share, too_hot_kelvin."
+            ),
+        ),
+    ],
+)
+def test_what_is_wrong_is_told(tmp_path, old, new, told):
+    folder = copy_of_small_pack(tmp_path)
+    edit(folder, "costs", old, new)
+    assert f"small_pack/costs.yaml:{told}" in told_about(folder)
+
+
+def test_every_price_class_has_a_range_wherever_prices_are_given():
+    costs = electric_oven().costs
+    for table in (*costs.prices.values(), costs.call_outs):
+        assert list(table) == list(PRICES)
+
+
+def test_prices_are_only_in_currencies_that_some_region_pays_in():
+    assert set(electric_oven().costs.prices) <= {place.currency for place in library().regions.values()}

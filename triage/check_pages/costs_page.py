@@ -1,0 +1,44 @@
+"""What the page on costs is given to show. Texts are finished; the template decides nothing."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class TypedField:
+    """One thing to type; `value` is what was typed, `problem` what is wrong with it, if anything. Where there are
+    `choices`, one of them is picked instead."""
+
+    name: str
+    label: str
+    hint: str
+    value: str
+    problem: str
+    choices: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class CostsPart:
+    """One thing that costs money, in sentences."""
+
+    heading: str
+    lines: list[str]
+
+
+@dataclass(frozen=True)
+class CostsPage:
+    """What the fault may cost: `parts` worked out so far, and `fields` to say more; `label_open` once
+    anything was typed about the label. `kept` are the answers of the check,
+    which the form carries along unseen."""
+
+    heading: str
+    intro: str
+    parts: list[CostsPart]
+    fields: list[TypedField]
+    label_fields: list[TypedField]
+    label_open: bool
+    kept: list[tuple[str, str]]
+    action: str
+    back_href: str
+    local_line: str
+    part: str
+    problems: list[str]

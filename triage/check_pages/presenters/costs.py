@@ -1,0 +1,141 @@
+"""What a fault costs: the visit, the electricity while it lasts, and a repair against a new oven. Ranges, no verdict.
+
+While an oven has to stay off it wastes nothing, and nothing here may sound as if it could be used.
+"""
+
+from django.urls import reverse
+from django.utils.translation import gettext as _
+
+from triage.check_pages.costs_page import CostsPage, CostsPart
+from triage.check_pages.presenters.advice import advice_page
+from triage.check_pages.presenters.causes import short_chance, tenths
+from triage.check_pages.presenters.costs_form import (
+    AGE,
+    CALL_OUT,
+    CYCLE,
+    LITRES,
+    NEW_OVEN,
+    TARIFF,
+    USE,
+    CostsForm,
+    read_form,
+)
+from triage.check_pages.presenters.prices import money, price_lines, repair_prices
+from triage.check_pages.visit import Visit
+from triage.engine import Advice
+from triage.engine.energy_index import energy_class, energy_index
+from triage.engine.repair_or_replace import Comparison, compare
+from triage.engine.repairs import Span
+from triage.engine.running_cost import Use, wasted_kwh
+
+WORTH_NAMING = 0.1
+AN_HOUR_EACH = 1.0
+SURE = 0.95
+
+
+def costs_page(visit: Visit, step: Advice) -> CostsPage:
+    advice = advice_page(visit, step)
+    form = read_form(visit)
+    parts = [
+        CostsPart(_("The visit and the repair"), price_lines(visit, step, form.number(CALL_OUT))),
+        CostsPart(_("Electricity while the fault lasts"), _electricity(visit, step, form, bool(advice.leave_off))),
+        CostsPart(_("A repair or a new oven"), _repair_or_new(visit, step, form)),
+        CostsPart(_("The energy label"), _label(form)),
+    ]
+    return CostsPage(
+        heading=_("What it may cost"),
+        intro=_("These are ranges, not prices. Safety comes first: the advice on your oven stays as it is."),
+        parts=[part for part in parts if part.lines],
+        fields=form.fields,
+        label_fields=form.label_fields,
+        label_open=any(field.value for field in form.label_fields),
+        kept=list({**visit.links.beside(), **visit.reading.answers}.items()),
+        action=reverse("household-costs"),
+        back_href=visit.links.step(),
+        local_line=visit.place.local_line,
+        part=advice.part,
+        problems=advice.problems,
+    )
+
+
+def _electricity(visit: Visit, step: Advice, form: CostsForm, stays_off: bool) -> list[str]:
+    """What each likely cause wastes in a year at this use."""
+    if stays_off:
+        return [_("The oven is to stay off until it has been checked, so it wastes nothing.")]
+    wastes = visit.library.pack.costs.wastes
+    likely = [cause.fault for cause in step.verdict.causes if cause.chance >= WORTH_NAMING and cause.fault in wastes]
+    if not likely:
+        return [_("None of the likely causes wastes much electricity.")]
+    hours = form.number(USE)
+    if hours is None:
+        return [_("Say below how many hours a week the oven is on.")]
+    use = Use(hours / AN_HOUR_EACH, AN_HOUR_EACH)
+    return [_waste_line(visit, fault, wasted_kwh(wastes[fault], use), form.number(TARIFF)) for fault in likely]
+
+
+def _waste_line(visit: Visit, fault: str, wasted: Span, tariff: float | None) -> str:
+    words = {"cause": visit.texts.faults[fault].name, "low": round(wasted.low), "high": round(wasted.high)}
+    if tariff is None:
+        line = _("%(cause)s: about %(low)s to %(high)s kWh a year. Say below what a kWh costs to see it in money.")
+        return line % words
+    words["money"] = money(visit, wasted.times(tariff))
+    return _("%(cause)s: about %(low)s to %(high)s kWh a year, %(money)s.") % words
+
+
+def _repair_or_new(visit: Visit, step: Advice, form: CostsForm) -> list[str]:
+    age, new_oven = form.number(AGE), form.number(NEW_OVEN)
+    prices = repair_prices(visit, step, form.number(CALL_OUT))
+    wanted = [
+        _("the age of the oven") if age is None else "",
+        _("the price of a new one") if new_oven is None else "",
+        _("what a call-out costs") if prices is None else "",
+    ]
+    if age is None or new_oven is None or prices is None:
+        missing = "; ".join(word for word in wanted if word)
+        return [_("To compare the two, say below: %(missing)s.") % {"missing": missing}]
+    costs = visit.library.pack.costs
+    return [
+        *_compared(visit, compare(prices, age, new_oven, costs)),
+        _("Counted in: %(low)s to %(high)s repairs in 100 do not hold, and interest of %(interest)s in 100 a year.")
+        % {
+            "low": round(100 * costs.fails.low),
+            "high": round(100 * costs.fails.high),
+            "interest": round(100 * costs.interest),
+        },
+    ]
+
+
+def _compared(visit: Visit, found: Comparison) -> list[str]:
+    years = {"low": round(found.years_left.low), "high": round(found.years_left.high)}
+    a_year = {"repair": money(visit, found.repair_a_year), "new": money(visit, found.new_a_year)}
+    return [
+        _("With a repair, an oven of this age has about %(low)s to %(high)s years to go.") % years,
+        _("Spread over those years a repair costs %(repair)s a year, a new oven %(new)s a year.") % a_year,
+        _("Where both cost the same a year: at %(price)s for the repair. Below that range the repair costs less.")
+        % {"price": money(visit, found.worth_up_to)},
+        _("That is so for %(share)s ovens that answer like this.") % {"share": _tens(found.cheaper)},
+        _("A price for your own oven counts for more than these ranges."),
+    ]
+
+
+def _tens(share: Span) -> str:
+    """A range of shares as so many in ten; never all, never none."""
+    low, high = (tenths(end) for end in share)
+    if low == high or share.low >= SURE:
+        words = short_chance(share.low)
+        return words[:1].lower() + words[1:]
+    least = str(low) if low else _("fewer than 1")
+    most = str(high) if share.high < SURE else _("more than 9")
+    return _("anything from %(low)s to %(high)s in 10") % {"low": least, "high": most}
+
+
+def _label(form: CostsForm) -> list[str]:
+    """The index of the label, and whether its class fits; nothing where the two numbers are not there."""
+    if LITRES not in form.numbers or CYCLE not in form.numbers:
+        return []
+    index = energy_index(form.numbers[LITRES], form.numbers[CYCLE])
+    found = {"index": f"{index}", "name": energy_class(index), "told": form.label_class}
+    lines = [_("These numbers give an energy index of %(index)s, which is class %(name)s (EU rules).") % found]
+    if form.label_class and form.label_class != found["name"]:
+        lines.append(_("The label says class %(told)s, so one of its numbers is not right.") % found)
+    return lines

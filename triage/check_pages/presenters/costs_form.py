@@ -1,0 +1,120 @@
+"""The form of the page on costs: what may be typed, how it is read, and what is said about what cannot be used.
+
+Everything is optional, and everything typed comes back as it was typed.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+
+from django.utils.translation import gettext as _
+
+from triage.check_pages.costs_page import TypedField
+from triage.check_pages.presenters.prices import currency_of, with_currency
+from triage.check_pages.typed_number import Unread, read_number
+from triage.check_pages.visit import Visit
+from triage.engine.energy_index import CLASS_NAMES
+
+USE, TARIFF, AGE, NEW_OVEN, CALL_OUT = "cost-use", "cost-kwh", "cost-age", "cost-new", "cost-call"
+LITRES, CYCLE, CLASS = "cost-litres", "cost-cycle", "cost-class"
+ABOUT_FAULT = (USE, TARIFF, AGE, NEW_OVEN, CALL_OUT)
+ON_LABEL = (LITRES, CYCLE)
+LIMITS = {
+    USE: (Decimal(0), Decimal(168)),
+    AGE: (Decimal(0), Decimal(80)),
+    NEW_OVEN: (Decimal(10), Decimal(1_000_000)),
+    CALL_OUT: (Decimal(1), Decimal(100_000)),
+    LITRES: (Decimal(10), Decimal(200)),
+    CYCLE: (Decimal("0.1"), Decimal(5)),
+}
+# Nobody pays more for a kilowatt-hour; a higher number is meant in hundredths of the currency.
+DEAREST_KWH = Decimal(50)
+DEAREST_BY_CURRENCY = dict.fromkeys(("GBP", "EUR", "USD", "CAD", "AUD", "NZD"), Decimal(3))
+
+
+@dataclass(frozen=True)
+class CostsForm:
+    """`numbers` holds what was typed and can be used, `label_class` the class on the label or nothing."""
+
+    fields: list[TypedField]
+    label_fields: list[TypedField]
+    numbers: Mapping[str, Decimal]
+    label_class: str
+
+    def number(self, name: str) -> float | None:
+        value = self.numbers.get(name)
+        return None if value is None else float(value)
+
+
+def read_form(visit: Visit) -> CostsForm:
+    numbers: dict[str, Decimal] = {}
+    problems: dict[str, str] = {}
+    for name in (*ABOUT_FAULT, *ON_LABEL):
+        text = visit.typed.get(name, "").strip()
+        if text:
+            value = read_number(text, *_limits(visit, name))
+            if isinstance(value, Decimal):
+                numbers[name] = value
+            else:
+                problems[name] = _problem(visit, name, text, value)
+    told = visit.typed.get(CLASS, "").strip().upper()
+    if told and told not in CLASS_NAMES:
+        problems[CLASS] = _("Pick one of the classes in the list.")
+    return CostsForm(
+        fields=[_field(visit, name, problems) for name in ABOUT_FAULT],
+        label_fields=[_field(visit, name, problems) for name in (*ON_LABEL, CLASS)],
+        numbers=numbers,
+        label_class=told if told in CLASS_NAMES else "",
+    )
+
+
+def _limits(visit: Visit, name: str) -> tuple[Decimal, Decimal]:
+    if name == TARIFF:
+        return Decimal(0), DEAREST_BY_CURRENCY.get(currency_of(visit.place), DEAREST_KWH)
+    return LIMITS[name]
+
+
+def _field(visit: Visit, name: str, problems: Mapping[str, str]) -> TypedField:
+    label, hint = _words(visit)[name]
+    typed = visit.typed.get(name, "")
+    return TypedField(name, label, hint, typed, problems.get(name, ""), CLASS_NAMES if name == CLASS else ())
+
+
+def _words(visit: Visit) -> dict[str, tuple[str, str]]:
+    """Label and hint of each field."""
+    unit = {"unit": currency_of(visit.place) or _("your currency")}
+    return {
+        USE: (_("Hours the oven is on in a week"), _("For example 4")),
+        TARIFF: (
+            _("What one kilowatt-hour (kWh) costs, in %(unit)s") % unit,
+            _("It stands on your bill. For example 0.30"),
+        ),
+        AGE: (_("Age of the oven in years"), _("A guess will do. For example 8")),
+        NEW_OVEN: (
+            _("What a new oven like it costs, in %(unit)s") % unit,
+            _("With delivery, fitting and taking the old one away"),
+        ),
+        CALL_OUT: (_("What a call-out costs, in %(unit)s") % unit, _("If you have been told")),
+        LITRES: (_("Volume in litres"), _("For example 70")),
+        CYCLE: (_("Energy for one cycle in kWh"), _("The lower one if two are given. For example 0.80")),
+        CLASS: (_("Class"), ""),
+    }
+
+
+def _problem(visit: Visit, name: str, text: str, unread: Unread) -> str:
+    low, high = _limits(visit, name)
+    words = {"typed": text[:20], "low": f"{low:f}", "high": f"{high:f}"}
+    if unread.reason == "not-a-number":
+        return _("“%(typed)s” is not a number we can read. Write it in digits, such as 12.5.") % words
+    if unread.reason == "two-ways":
+        return _("“%(typed)s” can be read in two ways. Leave out the sign between thousands, such as 1200.") % words
+    if name == TARIFF and unread.reason == "too-large":
+        words["limit"] = with_currency(int(high), currency_of(visit.place))
+        return (
+            _("No kilowatt-hour costs more than %(limit)s. If you meant hundredths, write 0.27 instead of 27.") % words
+        )
+    if name == USE and unread.reason == "too-large":
+        return _("A week has 168 hours. Write how many of them the oven is on.")
+    if unread.reason == "too-small":
+        return _("This cannot be less than %(low)s. Check the number.") % words
+    return _("This cannot be more than %(high)s. Check the number.") % words

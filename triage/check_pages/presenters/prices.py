@@ -1,0 +1,83 @@
+"""Prices in words: always a range, rounded so that nothing looks surer than it is, in the region's own currency."""
+
+from math import floor, log10
+
+from django.utils.translation import gettext as _
+
+from triage.check_pages.visit import Visit
+from triage.engine import Advice, Band, Belief
+from triage.engine.check import belief_of
+from triage.engine.repair_or_replace import Outlook, outlook, price_classes, usual_range
+from triage.engine.repairs import Span
+from triage.knowledge.region_builder import RegionProfile
+
+SIGNS = {"GBP": "£", "EUR": "€", "USD": "$"}
+CALL_OUT_CLASS = "p0"
+FIVES, FIVES_FROM, HUNDRED = 5, 20, 100
+
+
+def repair_prices(visit: Visit, step: Advice, call_out: float | None = None) -> Outlook | None:
+    """What a repair may cost here by cause; None where the place has no prices and no call-out charge is known."""
+    classes = price_classes(visit.library.pack.costs, currency_of(visit.place), call_out)
+    return None if classes is None else outlook(_belief(visit, step), classes)
+
+
+def price_lines(visit: Visit, step: Advice, call_out: float | None = None) -> list[str]:
+    """What a visit may come to, in money or else in call-out charges."""
+    costs = visit.library.pack.costs
+    prices = repair_prices(visit, step, call_out)
+    if prices is None:
+        times = usual_range(outlook(_belief(visit, step), costs.call_outs))
+        return [
+            _("We have no prices for this place. Ask what a call-out costs before anybody comes."),
+            _("The whole job then usually costs %(times)s times that charge.") % {"times": tenths_words(times)},
+        ]
+    lines = [
+        _("If somebody comes, the whole job usually costs %(range)s.") % {"range": money(visit, usual_range(prices))}
+    ]
+    if call_out is None:
+        visit_only = costs.prices[currency_of(visit.place)][CALL_OUT_CLASS]
+        lines.append(_("A visit that finds nothing to repair costs %(range)s.") % {"range": money(visit, visit_only)})
+    lines.append(_("Eight in ten ovens that answer like this lie in that range. Agree a price before work starts."))
+    return lines
+
+
+def has_prices(step: Advice) -> bool:
+    """Whether a price is worth a word: not where the oven works as it should."""
+    return step.verdict.band is not Band.NORMAL
+
+
+def currency_of(place: RegionProfile) -> str:
+    """The currency people pay in there; none where the place itself is not known."""
+    return place.currency if place.territory else ""
+
+
+def money(visit: Visit, span: Span) -> str:
+    """A range of money, "about £70 to £190"; "about £40" where both ends round to the same."""
+    currency = currency_of(visit.place)
+    low, high = (rounded(end) for end in span)
+    words = {"low": with_currency(low, currency if currency in SIGNS else ""), "high": with_currency(high, currency)}
+    if low == high:
+        return _("about %(high)s") % words
+    return _("about %(low)s to %(high)s") % words
+
+
+def with_currency(amount: int, currency: str) -> str:
+    sign = SIGNS.get(currency)
+    return f"{sign}{amount}" if sign else f"{amount} {currency}".strip()
+
+
+def rounded(amount: float) -> int:
+    """Two figures are all that rough prices are worth, and fives below a hundred."""
+    if amount < FIVES_FROM:
+        return round(amount)
+    step = FIVES if amount < HUNDRED else 10 ** (floor(log10(amount)) - 1)
+    return int(step * floor(amount / step + 0.5))
+
+
+def tenths_words(span: Span) -> str:
+    return _("%(low)s to %(high)s") % {"low": f"{span.low:.1f}", "high": f"{span.high:.1f}"}
+
+
+def _belief(visit: Visit, step: Advice) -> Belief:
+    return belief_of(visit.library.pack, visit.place.region, step.reading)

@@ -1,0 +1,76 @@
+"""What repairs cost and what faults waste, from YAML."""
+
+from collections.abc import Mapping
+
+from triage.engine.pack import Fault
+from triage.engine.repairs import Costs, Span, Waste
+from triage.knowledge.build_faults import PRICES
+from triage.knowledge.entry import Entry
+from triage.knowledge.problems import Problem
+from triage.knowledge.yaml_reader import Mapped
+
+LEAVE_OFF = "leave-off"
+# With less than this share of its power a usual oven never gets hot at all.
+LEAST_POWER = 0.4
+
+
+def build_costs(file: str, fields: Mapped, faults: Mapping[str, Fault], problems: list[Problem]) -> Costs:
+    top = Entry(file, "file", fields, problems)
+    prices = {}
+    for name, below in top.names("prices", required=True):
+        currency = below.below(name, required=True)
+        if currency is not None:
+            prices[name] = _classes(currency, 1_000_000)
+    multiples = top.below("call_outs", required=True)
+    costs = Costs(
+        prices=prices,
+        call_outs=_classes(multiples, 100) if multiples else {},
+        life=read_span(top, "life", 1, 60),
+        fails=read_span(top, "fails", 0, 1),
+        interest=top.number("interest", 0, 0.5),
+        wastes=_wastes(top, faults),
+    )
+    top.close()
+    return costs
+
+
+def read_span(entry: Entry, key: str, least: float, most: float) -> Span:
+    """Two numbers in order, as [low, high]."""
+    entry.used.add(key)
+    value = entry.fields.get(key)
+    numbers = isinstance(value, list) and all(isinstance(n, int | float) and not isinstance(n, bool) for n in value)
+    if numbers and len(value or ()) == 2 and least <= value[0] <= value[1] <= most:  # type: ignore[index]
+        return Span(float(value[0]), float(value[1]))  # type: ignore[index]
+    what = f"must be a range, not {value!r}." if key in entry.fields else f"`{key}` is missing."
+    entry.report(key, what, f"Write [low, high], both from {least:g} to {most:g}.")
+    return Span(least, least)
+
+
+def _classes(entry: Entry, most: float) -> dict[str, Span]:
+    """A range for every price class."""
+    spans = {name: read_span(entry, name, 0, most) for name in PRICES}
+    entry.close()
+    return spans
+
+
+def _wastes(top: Entry, faults: Mapping[str, Fault]) -> dict[str, Waste]:
+    wastes = {}
+    for name, below in top.names("wastes"):
+        entry = below.below(name, required=True) if below.is_known(name, name, list(faults)) else None
+        if entry is None:
+            continue
+        wastes[name] = Waste(
+            gap_cm2=_optional(entry, "gap_cm2", 0, 1000),
+            power_share=_optional(entry, "power_share", LEAST_POWER, 1),
+            too_hot_kelvin=_optional(entry, "too_hot_kelvin", 0, 150),
+            always_watts=_optional(entry, "always_watts", 0, 5000),
+        )
+        if faults[name].meanwhile == LEAVE_OFF:
+            below.report(name, "has to be left off, so it wastes nothing.", "Take it out.")
+        entry.close()
+    return wastes
+
+
+def _optional(entry: Entry, key: str, least: float, most: float) -> Span | None:
+    entry.used.add(key)
+    return read_span(entry, key, least, most) if entry.has(key) else None
