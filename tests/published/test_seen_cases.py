@@ -9,7 +9,9 @@ import pytest
 
 from tests.builders import electric_oven
 from tests.published.places import place
-from tests.published.replaying import outcome, play, seen_cases, summary, vignettes
+from tests.published.replaying import missed_danger, play, seen_cases, vignettes, walk_in
+from triage.authoring.figures import figures
+from triage.authoring.findings import find
 from triage.engine import NONE_OF_THESE, SCREEN, MakeSafe, advise, read_trail
 from triage.engine.check import belief_of, finish
 from triage.engine.safety import ends_check, raised
@@ -20,15 +22,15 @@ CUT_SHORT = (3, 10)
 
 
 def by_name(cases):
-    return [pytest.param(case, id=case["id"]) for case in cases]
+    return [pytest.param(case, id=case.id) for case in cases]
 
 
 @pytest.mark.parametrize("case", by_name([*seen_cases(), *vignettes()]))
 def test_every_case_is_told_in_the_packs_own_words(case):
-    pack, told = electric_oven(), case["answers"].items()
+    pack, told = electric_oven(), case.answers.items()
     assert {p.kind for p in read_trail(pack, told).problems} <= {"out-of-place"}
     causes = {*pack.faults, *pack.exits.values()}
-    assert set(case["expect"]["causes"]) <= causes
+    assert set(case.expected.causes) <= causes
 
 
 @pytest.mark.parametrize("case", by_name(seen_cases()))
@@ -40,37 +42,37 @@ def test_a_real_case_gets_the_right_advice_level(case):
 @pytest.mark.parametrize("most", [None, *CUT_SHORT])
 def test_no_danger_is_missed_however_little_the_caller_knows(most):
     played = [play(case, most) for case in [*seen_cases(), *vignettes()]]
-    assert [p.case for p in played if p.missed_danger] == []
+    assert [p.case for p in played if missed_danger(p)] == []
 
 
 def test_the_cause_found_is_among_the_first_three_in_most_real_cases():
-    figures = summary([play(case) for case in seen_cases()])
-    assert figures["right cause in first three"] >= RIGHT_CAUSES_AT_LEAST, figures
+    found = figures([play(case) for case in seen_cases()])
+    assert found.cause_in_three.count >= RIGHT_CAUSES_AT_LEAST, found
 
 
 @pytest.mark.parametrize("most", CUT_SHORT)
 def test_a_caller_cut_short_is_seldom_worse_off(most):
-    whole = summary([play(case) for case in seen_cases()])["right cause in first three"]
-    short = summary([play(case, most) for case in seen_cases()])["right cause in first three"]
+    whole = figures([play(case) for case in seen_cases()]).cause_in_three.count
+    short = figures([play(case, most) for case in seen_cases()]).cause_in_three.count
     assert short >= whole - 2
 
 
 def test_no_case_takes_more_questions_than_the_pack_allows():
     played = [play(case) for case in [*seen_cases(), *vignettes()]]
-    assert max(p.asked for p in played) <= electric_oven().limits.questions
+    assert max(len(p.asked) for p in played) <= electric_oven().limits.questions
 
 
 @pytest.mark.parametrize("case", by_name(vignettes()))
 def test_the_practitioners_verdict_when_all_is_told(case):
     """Everything at once, as a repairer reads it on the sheet: the first cause and the advice level."""
-    pack, region = electric_oven(), place(case["region"])
-    trail = [(SCREEN, NONE_OF_THESE), *case["answers"].items()]
+    pack, region = electric_oven(), place(case.region)
+    trail = [(SCREEN, NONE_OF_THESE), *case.answers.items()]
     step = advise(pack, region, trail)
     if not isinstance(step, MakeSafe):
         reading = read_trail(pack, trail)
         assert not ends_check(raised(pack, reading.answers))
         step = finish(region, belief_of(pack, region, reading), reading)
-    played = outcome(case, step, 0, 0)
+    played = find(walk_in(case.region), case.id, step, case.expected)
     assert (played.right_within(1), played.right_band) == (True, True), played
 
 

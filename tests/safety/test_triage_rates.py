@@ -12,6 +12,7 @@ import pytest
 from tests.published.replaying import play, seen_cases
 from tests.safety.both_cores import in_both_cores
 from tests.safety.triaging import triaged
+from triage.engine import Band
 
 CHECKS, SEED = 200, 7
 PLACES = ("gb-eng", "us")
@@ -44,9 +45,9 @@ def test_most_danger_is_called_dangerous_and_nearly_all_the_rest_a_qualified_per
     assert share(told, ["make-safe"], ["make-safe", "qualified"]) >= 1 - MISSED_AT_MOST
 
 
-@pytest.mark.parametrize("case", seen_cases(), ids=lambda case: case["id"])
+@pytest.mark.parametrize("case", seen_cases(), ids=lambda case: case.id)
 @pytest.mark.parametrize("most", [None, 10, 3])
 def test_no_danger_that_people_really_had_is_called_harmless(case, most):
     played = play(case, most)
-    if played.expected_bands == ("make-safe",):
-        assert played.band not in HARMLESS
+    if played.expected.bands == (Band.MAKE_SAFE,):
+        assert played.band.value not in HARMLESS

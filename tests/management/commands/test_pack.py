@@ -1,40 +1,43 @@
-"""`manage.py pack unsure`: every fact that a person still has to confirm, and with whom."""
+"""`manage.py pack`: one word for each question, and one clear message with exit code 2 when something is wrong."""
 
-import json
-from io import StringIO
+import subprocess
+import sys
 
 import pytest
 from django.core.management import CommandError, call_command
 
-from triage.knowledge.library import library
+from tests.whole_site.project_files import ROOT
+from triage.knowledge.problems import PackProblems, Problem
+from triage.management.commands import pack
+from triage.management.pack_questions import unsure
 
 
-def said(*words):
-    out = StringIO()
-    call_command("pack", *words, stdout=out)
-    return out.getvalue()
+def test_every_word_is_one_question_with_a_line_of_help():
+    words = [question.NAME for question in pack.QUESTIONS]
+    assert len(set(words)) == len(words)
+    assert all(question.HELP for question in pack.QUESTIONS)
 
 
-def test_every_unsure_fact_of_every_region_is_listed_with_whom_to_ask():
-    facts = json.loads(said("unsure", "--json"))
-    wanted = [
-        {"region": code, "fact": fact, "check_with": check_with}
-        for code, profile in library().regions.items()
-        for fact, check_with in profile.unsure
-    ]
-    assert facts == wanted
-    assert {fact["region"] for fact in facts} == set(library().regions)
+def test_every_module_of_questions_is_listed():
+    folder = ROOT / "triage" / "management" / "pack_questions"
+    modules = {path.stem for path in folder.glob("*.py") if "\nNAME = " in path.read_text("utf-8")}
+    assert {question.__name__.rpartition(".")[2] for question in pack.QUESTIONS} == modules
 
 
-def test_the_list_for_people_ends_with_how_many_there_are():
-    text = said("unsure", "--region", "us")
-    count = len(library().regions["us"].unsure)
-    assert text.startswith("us\n")
-    assert text.rstrip().endswith(f"{count} facts to confirm.")
-    assert text.count("Check with ") == count
+def test_a_broken_pack_is_told_with_its_file_and_line(monkeypatch):
+    def broken():
+        raise PackProblems([Problem("faults.yaml", 7, "lamp-failed", "has no calls.", "Give a number.")])
 
-
-def test_an_unknown_region_is_told_with_those_there_are():
-    with pytest.raises(CommandError, match=r"There is no region moon\. Known: .*gb-eng") as refused:
-        said("unsure", "--region", "moon")
+    monkeypatch.setattr(unsure, "library", broken)
+    with pytest.raises(CommandError, match=r"^faults\.yaml:7: lamp-failed: has no calls\. Give a number\.$") as refused:
+        call_command("pack", "unsure")
     assert refused.value.returncode == 2
+
+
+def test_the_terminal_gets_one_sentence_and_exit_code_two():
+    asked = [sys.executable, "manage.py", "pack", "unsure", "--region", "moon"]
+    run = subprocess.run(asked, cwd=ROOT, capture_output=True, text=True)
+    assert run.returncode == 2
+    assert run.stdout == ""
+    assert run.stderr.startswith("CommandError: There is no region moon. Known: ")
+    assert run.stderr.count("\n") == 1

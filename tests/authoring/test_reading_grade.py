@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.knowledge.reading_grade import count, grade, syllables
+from triage.authoring.reading_grade import count, grade, syllables
 
 
 def test_a_published_example_has_its_published_counts_and_grade():
@@ -33,3 +33,7 @@ def test_short_words_in_short_sentences_are_easy_and_long_ones_are_not():
 def test_a_text_without_a_full_stop_is_one_sentence_and_braces_do_not_count():
     assert count("Does the {leakage_switch} trip").sentences == 1
     assert count("Does the {leakage_switch} trip").words == 5
+
+
+def test_a_text_without_a_word_has_no_grade():
+    assert grade("…") == 0.0

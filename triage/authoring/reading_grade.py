@@ -1,4 +1,4 @@
-"""The Flesch-Kincaid grade of a text: the school year whose pupils read it with ease.
+"""The Flesch-Kincaid grade of an English text: the school year whose pupils read it with ease.
 
 Kincaid and others, "Derivation of New Readability Formulas", Naval Technical Training Command Report 8-75, 1975:
 0.39 * words per sentence + 11.8 * syllables per word - 15.59. Syllables are counted by groups of vowels, with the
@@ -15,18 +15,20 @@ SILENT_END = re.compile(r"(?<=[^aeiouyl])e$|(?<=[aeiou]l)e$|(?<=[^aeioudt])ed$|(
 TWO_VOWELS_APART = re.compile(r"ia(?!l\b|n\b)|io(?!n|us)|iu|eo(?!n\b)|ua(?=l|t)|ying|[^q]ua|uou")
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Counts:
+    """What the grade is worked out from."""
+
     words: int
     sentences: int
     syllables: int
 
     @property
-    def grade(self):
+    def grade(self) -> float:
         return 0.39 * self.words / self.sentences + 11.8 * self.syllables / self.words - 15.59
 
 
-def count(text):
+def count(text: str) -> Counts:
     """Words, sentences and syllables of a text without its braces."""
     plain = re.sub(r"[{}]", "", text).replace("_", " ")
     words = WORD.findall(plain)
@@ -37,7 +39,7 @@ def count(text):
     )
 
 
-def syllables(word):
+def syllables(word: str) -> int:
     """How many syllables an English word has; never none."""
     plain = re.sub(r"['’](?:s|t|m|re|ve|ll|d)$", "", word.lower())
     if plain.isdigit():
@@ -46,5 +48,7 @@ def syllables(word):
     return max(1, len(VOWELS.findall(body)) + len(TWO_VOWELS_APART.findall(body)))
 
 
-def grade(text):
-    return count(text).grade
+def grade(text: str) -> float:
+    """The grade of a text; of one without any word, nothing."""
+    counts = count(text)
+    return counts.grade if counts.words else 0.0

@@ -1,0 +1,54 @@
+"""A walk asks exactly what the engine asks, kept or not."""
+
+from random import Random
+
+from tests.builders import ANYWHERE, make_pack
+from triage.authoring.households import draw_household
+from triage.authoring.walking import Walk
+from triage.engine import Ask, MakeSafe, advise, believe
+
+
+def by_the_engine(pack, trail, answer):
+    """The check step by step, with nothing kept."""
+    while True:
+        step = advise(pack, ANYWHERE, trail)
+        question = step.observation if isinstance(step, Ask) else getattr(step, "memory", None)
+        if question is None:
+            return step
+        trail.append((question, answer(question)))
+
+
+def test_every_check_is_the_engines_own_after_danger_too():
+    walk, dice, ends = Walk(make_pack(), ANYWHERE), Random(4), []
+    for _ in range(60):
+        household = draw_household(walk.model, dice)
+        walked, alone = household.beginning(), household.beginning()
+        step = walk.to_the_end(walked, household.answer)
+        assert step == by_the_engine(walk.pack, alone, household.answer)
+        assert walked == alone
+        ends.append(type(step))
+    assert MakeSafe in ends
+
+
+def test_a_check_walked_again_asks_the_engine_for_its_end_only(monkeypatch):
+    walk = Walk(make_pack(), ANYWHERE)
+    household = draw_household(walk.model, Random(4))
+    first = walk.to_the_end(household.beginning(), household.answer)
+    steps = []
+    monkeypatch.setattr("triage.authoring.walking.advise", lambda *asked: steps.append(asked) or advise(*asked))
+    assert walk.to_the_end(household.beginning(), household.answer) == first
+    assert len(steps) == 1
+
+
+def test_no_more_is_kept_than_fits_and_the_checks_stay_the_same(monkeypatch):
+    full, small = Walk(make_pack(), ANYWHERE), Walk(make_pack(), ANYWHERE)
+    people = [draw_household(full.model, Random(seed)) for seed in range(20)]
+    ends = [full.to_the_end(person.beginning(), person.answer) for person in people]
+    monkeypatch.setattr("triage.authoring.walking.MOST_KEPT", 5)
+    assert [small.to_the_end(person.beginning(), person.answer) for person in people] == ends
+    assert len(small.asked) == 5 < len(full.asked)
+
+
+def test_the_chances_before_are_those_of_an_empty_trail():
+    walk = Walk(make_pack(), ANYWHERE)
+    assert walk.families_before == dict(believe(walk.model, {}).families)

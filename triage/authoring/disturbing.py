@@ -1,0 +1,50 @@
+"""A pack as it might truly be where the author's numbers are off.
+
+Every call rate, rate of a pair, effect, sound state and answer table is multiplied by a factor of its own between
+1/`off_by` and `off_by` (evenly on the logarithm) and, where chances must, made to add up to one again. What is
+impossible stays impossible. Shares of each kind of oven are left alone: regions give them, and they can be counted.
+"""
+
+from dataclasses import replace
+from random import Random
+
+from triage.engine.pack import Condition, Fault, Observation, Pack
+
+Row = tuple[float, ...]
+
+
+def disturbed(pack: Pack, dice: Random, off_by: float) -> Pack:
+    """The pack with every number off by a factor of up to `off_by` (at least 1)."""
+    return _Disturbance(dice, off_by).pack(pack)
+
+
+class _Disturbance:
+    def __init__(self, dice: Random, off_by: float) -> None:
+        self.dice = dice
+        self.off_by = off_by
+
+    def pack(self, pack: Pack) -> Pack:
+        return replace(
+            pack,
+            faults={name: self.fault(fault) for name, fault in pack.faults.items()},
+            pairs=tuple(replace(pair, rate=pair.rate * self.factor()) for pair in pack.pairs),
+            conditions={name: self.condition(condition) for name, condition in pack.conditions.items()},
+            observations={name: self.observation(asked) for name, asked in pack.observations.items()},
+        )
+
+    def factor(self) -> float:
+        return float(self.off_by ** self.dice.uniform(-1.0, 1.0))
+
+    def row(self, chances: Row) -> Row:
+        raw = [chance * self.factor() for chance in chances]
+        return tuple(value / sum(raw) for value in raw)
+
+    def fault(self, fault: Fault) -> Fault:
+        effects = tuple(replace(effect, levels=self.row(effect.levels)) for effect in fault.effects)
+        return replace(fault, calls=fault.calls * self.factor(), effects=effects)
+
+    def condition(self, condition: Condition) -> Condition:
+        return replace(condition, sound=self.row(condition.sound))
+
+    def observation(self, asked: Observation) -> Observation:
+        return replace(asked, says=tuple(self.row(row) for row in asked.says))

@@ -1,0 +1,118 @@
+"""One trail taken apart: what each answer weighed, what was believed after it, and why this question came next.
+
+Weights are those of `engine.explanation`: decibans for the causes that lead at the end, adding up to the change of
+their log odds. The worth of a question is that of `engine.next_question`.
+"""
+
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass
+from typing import Any
+
+from triage.engine.advice import SMALLEST_CAUSE
+from triage.engine.belief import Belief, believe
+from triage.engine.check import Ask, MakeSafe, NotThis, Step, advise
+from triage.engine.explanation import weigh
+from triage.engine.model import Model, compile_model
+from triage.engine.next_question import READING_SECONDS, worth_asking
+from triage.engine.pack import OPENING, SCREEN, Pack, Region
+from triage.engine.trail import Problem, Reading
+
+MOST_CAUSES = 5
+MOST_RIVALS = 6
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A question that may be asked now: bits about family and band, seconds it takes, and their quotient."""
+
+    question: str
+    bits: float
+    seconds: float
+    bits_per_second: float
+
+
+@dataclass(frozen=True, slots=True)
+class Next:
+    """What the engine does at one point: asks `question` for `reason`, or ends. `candidates` are the most worth."""
+
+    question: str | None
+    reason: str
+    candidates: tuple[Candidate, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """The check after one answer (the first stage: after none). `weights` are decibans for the final causes."""
+
+    question: str
+    answer: str
+    weights: Mapping[str, float]
+    causes: Mapping[str, float]
+    families: Mapping[str, float]
+    next: Next
+
+
+@dataclass(frozen=True, slots=True)
+class Explanation:
+    """A whole trail, stage by stage; `unused` are the answers that were set aside and why."""
+
+    pack: str
+    version: str
+    region: str
+    ending: str
+    stages: tuple[Stage, ...]
+    unused: tuple[Problem, ...]
+
+    def as_json(self) -> dict[str, Any]:
+        return asdict(self)
+
+
+def explain(pack: Pack, region: Region, reading: Reading) -> Explanation:
+    """Every stage of a trail that was read."""
+    model = compile_model(pack, region)
+    answers = list(reading.answers.items())
+    final = believe(model, reading.answers)
+    leading = tuple(f for f in final.ranking[:MOST_CAUSES] if final.faults[f] >= SMALLEST_CAUSE) or final.ranking[:1]
+    weights = weigh(model, reading.answers, leading)
+    stages = []
+    for number in range(len(answers) + 1):
+        question, answer = answers[number - 1] if number else ("", "")
+        told = {fault: weights[fault][number - 1].decibans for fault in leading} if number else {}
+        stages.append(_stage(model, dict(answers[:number]), question, answer, told))
+    ending = _ending(advise(pack, region, answers))
+    return Explanation(pack.id, pack.version, region.id, ending, tuple(stages), reading.problems)
+
+
+def _stage(model: Model, known: dict[str, str], question: str, answer: str, weights: Mapping[str, float]) -> Stage:
+    belief = believe(model, known)
+    causes = {fault: belief.faults[fault] for fault in belief.ranking[:MOST_CAUSES]}
+    families = dict(list(belief.families.items())[:MOST_CAUSES])
+    return Stage(question, answer, weights, causes, families, _next(belief, known))
+
+
+def _next(belief: Belief, known: dict[str, str]) -> Next:
+    pack = belief.model.pack
+    if OPENING not in known and SCREEN not in known:
+        return Next(OPENING, "every check begins with what is wrong", ())
+    step = advise(pack, belief.model.region, known.items())
+    if not isinstance(step, Ask):
+        return Next(getattr(step, "memory", None), _ending(step), ())
+    if step.observation == SCREEN:
+        return Next(SCREEN, "danger comes before every other question", ())
+    seconds = {o.id: o.effort + READING_SECONDS for o in pack.observations.values()}
+    worth = worth_asking(belief, step.reading.answers)
+    candidates = tuple(Candidate(w.observation, w.bits, seconds[w.observation], w.per_second) for w in worth)
+    urgent = not candidates or candidates[0].question != step.observation
+    reason = "it does not wait its turn" if urgent else "it tells the most per second"
+    shown = [c for place, c in enumerate(candidates) if place < MOST_RIVALS or c.question == step.observation]
+    return Next(step.observation, reason, tuple(shown))
+
+
+def _ending(step: Step) -> str:
+    if isinstance(step, Ask):
+        return f"the check goes on with {step.observation}"
+    if isinstance(step, NotThis):
+        return f"it is not about this appliance: {step.reason}"
+    if isinstance(step, MakeSafe):
+        return "make it safe first: " + ", ".join(flag.id for flag in step.flags)
+    return f"advice: {step.verdict.band.value}, {step.verdict.family}"

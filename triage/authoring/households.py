@@ -1,0 +1,100 @@
+"""People with broken ovens, drawn from a compiled model: what is wrong, what kind of oven, and what they would say.
+
+The dice belong to the author's bench, not to the engine. One person keeps to one story: asked twice, they say the same.
+A person who answers wrong picks one of the other answers, but never claims a danger that is not there; one that is
+there may be missed.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from random import Random
+
+from triage.engine.belief import believe
+from triage.engine.model import Hypothesis, Model, harmless_options, is_screened
+from triage.engine.pack import CANT_TELL, NONE_OF_THESE, OPENING, SCREEN, Observation, Pack
+
+
+@dataclass(frozen=True, slots=True)
+class Habits:
+    """How often people cannot tell: the kind of oven they have, what they saw or remember, what they would have to
+    try (judged, no source). `wrong` is the share of answers that are one of the others, `blank` the share of
+    questions nobody can say anything to, on top."""
+
+    unsure_of_kind: float = 0.25
+    unsure: Mapping[str, float] = field(default_factory=lambda: {"memory": 0.10, "look": 0.10, "trial": 0.60})
+    wrong: float = 0.0
+    blank: float = 0.0
+
+
+@dataclass
+class Household:
+    """One oven with its trouble and the person who answers for it."""
+
+    hypothesis: Hypothesis
+    kind: dict[str, str]
+    levels: dict[str, int]
+    pack: Pack
+    dice: Random
+    habits: Habits = field(default_factory=Habits)
+    said: dict[str, str] = field(default_factory=dict)
+
+    @property
+    def faults(self) -> tuple[str, ...]:
+        return self.hypothesis.faults
+
+    @property
+    def family(self) -> str:
+        return self.hypothesis.family
+
+    def beginning(self) -> list[tuple[str, str]]:
+        """What this person says on the start page and on the danger page."""
+        return [(OPENING, self.answer(OPENING)), self.danger_page()]
+
+    def answer(self, name: str) -> str:
+        """What this person says to a question, the same every time."""
+        if name not in self.said:
+            question = self.pack.observations[name]
+            self.said[name] = self._as_told(question, self._truth(question))
+        return self.said[name]
+
+    def _truth(self, question: Observation) -> str:
+        if question.reports in self.pack.variants:
+            unsure = self.dice.random() < self.habits.unsure_of_kind
+            return CANT_TELL if unsure else self.kind[str(question.reports)]
+        fitted = all(self.kind[variant] in allowed for variant, allowed in question.needs.items())
+        if question.reports is None or not fitted or self.dice.random() < self.habits.unsure[question.how]:
+            return CANT_TELL
+        says = question.says[self.levels[question.reports]]
+        return self.dice.choices(question.options, says)[0]
+
+    def _as_told(self, question: Observation, truth: str) -> str:
+        if truth == CANT_TELL or self.dice.random() < self.habits.blank:
+            return CANT_TELL
+        if self.dice.random() < self.habits.wrong:
+            others = [option for option in harmless_options(self.pack, question) if option != truth]
+            return self.dice.choice(others) if others else truth
+        return truth
+
+    def danger_page(self) -> tuple[str, str]:
+        """The sign this person ticks, or that none applies."""
+        for question in self.pack.observations.values():
+            if is_screened(self.pack, question) and not question.after:
+                flag = question.flags.get(self.answer(question.id))
+                if flag and self.pack.red_flags[flag].level.ends_check:
+                    return question.id, self.answer(question.id)
+        return SCREEN, NONE_OF_THESE
+
+
+def draw_household(model: Model, dice: Random, habits: Habits | None = None) -> Household:
+    """Somebody with an oven as common as the model thinks it is."""
+    chances = believe(model, {}).chances
+    h = dice.choices(range(len(chances)), chances)[0]
+    kind = {
+        v.id: dice.choices(v.options, [row[h] for row in model.kinds[v.id]])[0] for v in model.pack.variants.values()
+    }
+    levels = {}
+    for condition in model.pack.conditions.values():
+        option = model.pack.variants[condition.given].options.index(kind[condition.given]) if condition.given else 0
+        table = model.levels[condition.id][option]
+        levels[condition.id] = dice.choices(range(len(condition.levels)), table.distinct[table.index[h]])[0]
+    return Household(model.hypotheses[h], kind, levels, model.pack, dice, habits or Habits())

@@ -1,0 +1,145 @@
+"""A decision tree as an SVG: left to right, one column per question, every answer on a rule of its own.
+
+Our own layout: each place takes the height of its words, a question stands in the middle of its answers, and one
+upright line joins them. Text is text, so it can be searched, read aloud and copied; presentation attributes only.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from textwrap import wrap
+from xml.etree import ElementTree
+from xml.etree.ElementTree import Element, SubElement
+
+from triage.authoring.growing import Line, Tree, lines_of
+from triage.authoring.tree_words import TO_SIGN, TreeWords
+
+ENAMEL, INK, SOFT, RULE_INK, HEAT = "#fbf9f4", "#1f2326", "#474b4c", "#84837d", "#8a2b04"
+SIZE, SMALL = 13, 12
+LEAD, SMALL_LEAD = 17, 15
+WORDS_WIDE, SIGNS_WORDS = 216, 31
+RULE_WIDE, SIGNS_RULE = 184, 27
+GAP, MARGIN = 12, 28
+COLUMN = WORDS_WIDE + RULE_WIDE + 2 * GAP
+
+
+@dataclass
+class _Node:
+    """One place on the sheet: its wrapped words, the wrapped answers on the rule before it, and what is below."""
+
+    line: Line
+    words: list[str]
+    answers: list[str]
+    below: list["_Node"] = field(default_factory=list)
+    middle: float = 0.0
+
+    @property
+    def left(self) -> float:
+        return MARGIN + self.line.level * COLUMN
+
+    @property
+    def own_height(self) -> float:
+        return max(len(self.words) * LEAD, 2 * len(self.answers) * SMALL_LEAD) + GAP
+
+
+def draw(tree: Tree, words: TreeWords) -> str:
+    """The drawing as one SVG document."""
+    starts = _nodes(tree, words)
+    head = [words.title(tree), *words.made_from(tree)]
+    bottom: float = MARGIN + len(head) * LEAD + 2 * GAP
+    for start in starts:
+        bottom = _place(start, bottom) + GAP
+    width = MARGIN + max(node.left for node in _all(starts)) + WORDS_WIDE if starts else 2 * COLUMN
+    root = _sheet(max(width, 2 * COLUMN), bottom + (len(TO_SIGN) + 2) * 2 * LEAD, head)
+    _write(root, MARGIN, MARGIN + LEAD, head, SIZE, LEAD, INK)
+    for node in _all(starts):
+        _ink(root, node)
+    _signing(root, bottom + 2 * LEAD)
+    ElementTree.indent(root)
+    return ElementTree.tostring(root, encoding="unicode", xml_declaration=True) + "\n"
+
+
+def _nodes(tree: Tree, words: TreeWords) -> list[_Node]:
+    """The starts, each with everything below it."""
+    path: list[_Node] = []
+    starts: list[_Node] = []
+    for line in lines_of(tree):
+        text = words.place(line) if line.level else f"{words.begins(line)}\n{words.place(line)}"
+        node = _Node(line, _wrapped(f"{line.number}  {text}", SIGNS_WORDS), _wrapped(words.answers(line), SIGNS_RULE))
+        del path[line.level :]
+        (path[-1].below if path else starts).append(node)
+        path.append(node)
+    return starts
+
+
+def _wrapped(text: str, signs: int) -> list[str]:
+    return [piece for part in text.splitlines() for piece in wrap(part, signs, break_on_hyphens=False)]
+
+
+def _place(node: _Node, top: float) -> float:
+    """Give a place and all below it their height from `top` on; where they end."""
+    bottom = top
+    for below in node.below:
+        bottom = _place(below, bottom)
+    if node.below:
+        node.middle = (node.below[0].middle + node.below[-1].middle) / 2.0
+        shortage = top + node.own_height / 2.0 - node.middle
+        if shortage > 0.0:
+            for each in _all([node]):
+                each.middle += shortage
+            bottom += shortage
+    else:
+        node.middle = top + node.own_height / 2.0
+    return max(bottom, node.middle + node.own_height / 2.0)
+
+
+def _all(nodes: Iterable[_Node]) -> list[_Node]:
+    return [each for node in nodes for each in (node, *_all(node.below))]
+
+
+def _sheet(width: float, height: float, head: list[str]) -> Element:
+    size = {"width": f"{width:g}", "height": f"{height:g}", "viewBox": f"0 0 {width:g} {height:g}"}
+    label = {"role": "img", "aria-labelledby": "title desc", "font-family": "system-ui, sans-serif"}
+    root = Element("svg", {"xmlns": "http://www.w3.org/2000/svg", **size, **label})
+    SubElement(root, "title", id="title").text = head[0]
+    SubElement(root, "desc", id="desc").text = " ".join(head[1:])
+    SubElement(root, "rect", {"width": "100%", "height": "100%", "fill": ENAMEL})
+    return root
+
+
+def _ink(root: Element, node: _Node) -> None:
+    kind = node.line.place.kind
+    colour = HEAT if kind == "make-safe" else INK if kind in {"ask", "advice"} else SOFT
+    top = node.middle - len(node.words) * LEAD / 2.0 + SIZE - 1
+    _write(root, node.left, top, node.words, SIZE, LEAD, colour, bold=kind == "make-safe")
+    if node.answers:
+        start = node.left - RULE_WIDE - GAP
+        _rule(root, start, node.middle, node.left - GAP / 2, node.middle)
+        above = node.middle - 5 - (len(node.answers) - 1) * SMALL_LEAD
+        _write(root, start + GAP / 2, above, node.answers, SMALL, SMALL_LEAD, SOFT)
+    if node.below:
+        upright = node.left + WORDS_WIDE + GAP
+        _rule(root, upright, node.below[0].middle, upright, node.below[-1].middle)
+        _rule(root, upright - GAP / 2, node.middle, upright, node.middle)
+
+
+def _rule(root: Element, x1: float, y1: float, x2: float, y2: float) -> None:
+    ends = {"x1": f"{x1:g}", "y1": f"{y1:g}", "x2": f"{x2:g}", "y2": f"{y2:g}"}
+    SubElement(root, "line", {**ends, "stroke": RULE_INK, "stroke-width": "1.25"})
+
+
+def _write(
+    root: Element, x: float, y: float, lines: list[str], size: int, lead: int, colour: str, bold: bool = False
+) -> None:
+    if not lines:
+        return
+    weight = {"font-weight": "700"} if bold else {}
+    text = SubElement(root, "text", {"font-size": f"{size}", "fill": colour, **weight})
+    for count, line in enumerate(lines):
+        SubElement(text, "tspan", {"x": f"{x:g}", "y": f"{y + count * lead:g}"}).text = line
+
+
+def _signing(root: Element, top: float) -> None:
+    for count, label in enumerate(TO_SIGN):
+        y = top + count * 2 * LEAD
+        _write(root, MARGIN, y, [label], SIZE, LEAD, INK)
+        _rule(root, MARGIN + WORDS_WIDE, y + 3, MARGIN + WORDS_WIDE + 2 * RULE_WIDE, y + 3)

@@ -1,0 +1,62 @@
+"""Walks a check to its end as a person would live it: the engine asks, somebody answers.
+
+After a danger sign the questions from memory are put too. What was asked after a set of answers is kept for as long
+as the walk lives, because the first questions of many checks are the same; nothing else of a check is kept. On the
+way past a danger sign only the next question is worked out, not the verdict that nobody reads yet.
+"""
+
+from collections.abc import Callable
+from functools import cached_property
+
+from triage.engine.belief import believe
+from triage.engine.check import Ask, Step, advise, belief_of
+from triage.engine.model import Model, compile_model
+from triage.engine.next_question import from_memory
+from triage.engine.pack import Pack, Region
+from triage.engine.safety import ends_check, raised
+from triage.engine.trail import read_trail
+
+MOST_KEPT = 50_000  # sets of answers; what comes later is rarer and seldom comes again
+
+Trail = list[tuple[str, str]]
+
+
+class Walk:
+    """Checks on one pack in one region."""
+
+    def __init__(self, pack: Pack, region: Region) -> None:
+        self.pack = pack
+        self.region = region
+        self.asked: dict[frozenset[tuple[str, str]], str | None] = {}
+
+    @cached_property
+    def model(self) -> Model:
+        return compile_model(self.pack, self.region)
+
+    @cached_property
+    def families_before(self) -> dict[str, float]:
+        """The chance of each family before anything is said."""
+        return dict(believe(self.model, {}).families)
+
+    def to_the_end(self, trail: Trail, answer: Callable[[str], str]) -> Step:
+        """The last step of the check that begins with `trail`, to which every further answer is added."""
+        while True:
+            question, step = self._next(trail)
+            if question is None:
+                return step or advise(self.pack, self.region, trail)
+            trail.append((question, answer(question)))
+
+    def _next(self, trail: Trail) -> tuple[str | None, Step | None]:
+        """The question after these answers, and the step where it had to be worked out."""
+        told = frozenset(trail)
+        if told in self.asked:
+            return self.asked[told], None
+        reading, step = read_trail(self.pack, trail), None
+        if ends_check(raised(self.pack, reading.answers)):
+            question = from_memory(belief_of(self.pack, self.region, reading), reading.answers)
+        else:
+            step = advise(self.pack, self.region, trail)
+            question = step.observation if isinstance(step, Ask) else None
+        if len(self.asked) < MOST_KEPT:
+            self.asked[told] = question
+        return question, step
