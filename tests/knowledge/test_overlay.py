@@ -1,0 +1,88 @@
+"""Numbers laid over a pack: they change what they name and nothing else."""
+
+from dataclasses import fields, replace
+
+import pytest
+
+from tests.builders import ANYWHERE, PACK
+from triage.engine.belief import believe
+from triage.engine.model import compile_model
+from triage.knowledge.overlay import (
+    Numbers,
+    as_visited,
+    bare,
+    danger_problems,
+    lay_over,
+    learnable_answers,
+    learnable_effects,
+    lowered_dangers,
+)
+
+
+def test_no_numbers_leave_every_chance_as_it_was():
+    answers = {"complaint": "stays-cold", "heats": "less", "danger": "none"}
+    before, after = (
+        believe(compile_model(pack, ANYWHERE), answers).chances for pack in (PACK, lay_over(PACK, Numbers(), "same"))
+    )
+    assert after == pytest.approx(before, abs=1e-15)
+
+
+def test_each_number_stands_where_it_was_named_and_the_rest_of_the_pack_is_untouched():
+    when = frozenset({"electronic"})
+    numbers = Numbers(
+        calls={"element-open": 100.0},
+        effects={("element-open", "heat", when): (0.3, 0.3, 0.4)},
+        answers={("heats", "half"): (0.5, 0.4, 0.1)},
+    )
+    laid = lay_over(PACK, numbers, "laid")
+    assert laid.version == "laid"
+    assert laid.faults["element-open"].calls == 100.0
+    assert [(e.condition, e.when, e.levels) for e in laid.faults["element-open"].effects] == [
+        ("trouble", None, (0.05, 0.3, 0.6, 0.05)),
+        ("heat", when, (0.3, 0.3, 0.4)),
+        ("heat", None, (0.05, 0.15, 0.8)),
+    ]
+    assert laid.observations["heats"].says == ((0.9, 0.08, 0.02), (0.5, 0.4, 0.1), (0.01, 0.09, 0.9))
+    same = {field.name for field in fields(PACK)} - {"version", "faults", "pairs", "observations"}
+    assert all(getattr(laid, name) is getattr(PACK, name) for name in same)
+
+
+def test_a_pair_keeps_its_share_of_the_calls_of_its_first_fault():
+    laid = lay_over(PACK, Numbers(calls={"element-open": 100.0, "lamp-failed": 80.0}), "laid")
+    assert [(pair.cause, pair.rate) for pair in laid.pairs] == [("element-open", 3.0), ("element-arcing", 2.0)]
+
+
+def test_a_van_sees_no_fault_oftener_than_a_van_does():
+    seen = as_visited(PACK)
+    assert seen.faults["programmer-not-set"].sessions == 1.0
+    chained = replace(PACK.pairs[1], cause="programmer-not-set", rate=6.0)
+    assert as_visited(replace(PACK, pairs=(chained,))).pairs[0].rate == 3.0
+
+
+def test_chances_before_any_answer_need_no_questions():
+    whole, quick = (believe(compile_model(pack, ANYWHERE), {}).chances for pack in (PACK, bare(PACK)))
+    assert quick == pytest.approx(whole, abs=1e-15)
+
+
+def test_what_outcomes_may_not_change():
+    effects, answers = learnable_effects(PACK), learnable_answers(PACK)
+    assert "element-arcing" not in {fault for fault, _, _ in effects}
+    assert "cured-by-set-clock" not in {condition for _, condition, _ in effects}
+    assert {observation for observation, _ in answers} == {
+        "complaint", "heats", "meter", "screen-shows", "code-stays", "lamp-state",
+    }  # fmt: skip
+
+
+def test_a_danger_that_falls_is_named_with_where_it_falls():
+    lower = lay_over(PACK, Numbers(calls={"element-arcing": 4.9}), "lower")
+    assert list(lowered_dangers(PACK, lower, [ANYWHERE])) == [("element-arcing", "anywhere")] * 2
+    (problem,) = danger_problems(PACK, lower, [ANYWHERE], "overlay.yaml")
+    assert str(problem) == (
+        "overlay.yaml:1: element-arcing: is less likely than in the pack as written, in anywhere. "
+        "A dangerous fault may become more likely but never less: learn again, or delete the overlay."
+    )
+
+
+def test_a_danger_falls_too_where_the_others_rise():
+    assert list(lowered_dangers(PACK, lay_over(PACK, Numbers(calls={"lamp-failed": 30.0}), "more"), [ANYWHERE]))
+    assert not list(lowered_dangers(PACK, lay_over(PACK, Numbers(calls={"element-arcing": 6.0}), "up"), [ANYWHERE]))
