@@ -1,0 +1,55 @@
+"""A step of the check as plain JSON, written alike by both engines (`phone/recording.js`), and where two differ."""
+
+from dataclasses import astuple
+from itertools import zip_longest
+
+from triage.engine import advise, believe, compile_model
+
+CHANCES_WITHIN, WEIGHTS_WITHIN = 1e-9, 1e-6
+MEASURED = {"chances": CHANCES_WITHIN, "weights": WEIGHTS_WITHIN}
+
+
+def recorded(pack, region, pairs, step=None):
+    """Everything the step after `pairs` says; `chances` of the faults in the pack's order."""
+    step = step or advise(pack, region, pairs)
+    belief = believe(compile_model(pack, region), step.reading.answers)
+    verdict = getattr(step, "verdict", None)
+    flags = getattr(step, "flags", None) or getattr(step, "cautions", ())
+    return {
+        "kind": type(step).__name__,
+        "answers": [list(pair) for pair in step.reading.answers.items()],
+        "problems": [list(astuple(problem)) for problem in step.reading.problems],
+        "asks": [step.observation, step.number, step.at_most] if hasattr(step, "observation") else [],
+        "better": step.better.id if getattr(step, "better", None) else None,
+        "reason": getattr(step, "reason", None),
+        "memory": getattr(step, "memory", None),
+        "flags": [flag.id for flag in flags],
+        "tasks": [task.id for task in getattr(step, "tasks", ())],
+        "band": verdict.band.value if verdict else None,
+        "family": verdict.family if verdict else None,
+        "causes": [cause.fault for cause in verdict.causes] if verdict else [],
+        "alike": list(verdict.alike) if verdict else [],
+        "also_check": list(verdict.also_check) if verdict else [],
+        "ranking": list(belief.ranking),
+        "families": list(belief.families),
+        "chances": list(belief.faults.values()),
+        "weights": [w.decibans for cause in verdict.causes for w in cause.weights] if verdict else [],
+    }
+
+
+def differences(expected, found):
+    """A sentence for each part in which two records of one step differ; none when they agree."""
+    return [
+        f"{part}: {expected[part]!r} expected, {found.get(part)!r} found"
+        for part in expected
+        if not _agree(expected[part], found.get(part), MEASURED.get(part))
+    ]
+
+
+def _agree(expected, found, within):
+    if within is None:
+        return expected == found
+    return all(
+        isinstance(one, float | int) and isinstance(other, float | int) and abs(one - other) <= within
+        for one, other in zip_longest(expected, found or [])
+    )

@@ -1,0 +1,77 @@
+"""One engine, two homes: the phone's says what Python's says, on at least twenty thousand trails in a real browser."""
+
+from collections import Counter
+from dataclasses import replace
+
+from tests.golden.phone_engine import all_regions, phone_engine, records_on_phone
+from tests.golden.recording import differences, recorded
+from tests.golden.trails import chunk_of
+from tests.safety.both_cores import in_both_cores
+from tests.safety.forging import with_retired_questions
+from triage.engine.pack import Limits
+from triage.knowledge.library import library
+
+TRAILS = 20_000
+FORGED = 4_000
+EAGER = 600
+SEED = 41
+MOST_SHOWN = 10
+
+
+def record_chunk(region_id, number, forged):
+    """One region's trails, and what Python makes of each; runs in a process of its own."""
+    pack, region = with_retired_questions(), library().regions[region_id].region
+    trails = chunk_of(pack, region, SEED, number, forged)
+    return [pairs for pairs, _ in trails], [recorded(pack, region, pairs, step) for pairs, step in trails]
+
+
+def test_both_engines_say_the_same(page):
+    regions = all_regions()
+    each, forged = -(-TRAILS // len(regions)), -(-FORGED // len(regions))
+    chunks = list(in_both_cores(record_chunk, [(region.id, each, forged) for region in regions]))
+    laid = [[(region.id, pairs) for pairs in trails] for region, (trails, _) in zip(regions, chunks, strict=True)]
+    with phone_engine(page, with_retired_questions(), regions) as desk:
+        found = records_on_phone(page, desk, laid)
+    apart = []
+    for trails, (_, expected), answered in zip(laid, chunks, found, strict=True):
+        for trail, one, other in zip(trails, expected, answered, strict=True):
+            apart += [f"{sentence}\n  after {trail}" for sentence in differences(one, other)]
+    assert "\n".join(apart[:MOST_SHOWN]) == ""
+    assert_all_was_tried(with_retired_questions(), [record for _, expected in chunks for record in expected])
+
+
+def test_they_agree_on_a_pack_that_asks_on_and_thinks_readings_cheap(page):
+    """Other limits reach what the pack people use hardly ever reaches: a reading named beside a question."""
+    pack, region = with_retired_questions(), library().regions["gb-eng"].region
+    cheap = {o.id: replace(o, effort=1.0) if o.gauge else o for o in pack.observations.values()}
+    limits = Limits(questions=40, settled=1.0, worth=0.0, plausible=0.2, relevant=0.0)
+    eager = replace(pack, observations=cheap, limits=limits)
+    lines = chunk_of(eager, region, SEED, EAGER, EAGER // 4)
+    expected = [recorded(eager, region, pairs, step) for pairs, step in lines]
+    with phone_engine(page, eager, [region]) as desk:
+        (found,) = records_on_phone(page, desk, [[(region.id, pairs) for pairs, _ in lines]])
+    apart = [sentence for one, other in zip(expected, found, strict=True) for sentence in differences(one, other)]
+    assert apart[:MOST_SHOWN] == []
+    assert any(record["better"] for record in expected)
+
+
+def assert_all_was_tried(pack, records):
+    """Every kind of step, band, mistake, task, and answer was among the trails."""
+    assert len(records) >= TRAILS
+    kinds = Counter(record["kind"] for record in records)
+    assert set(kinds) == {"Ask", "MakeSafe", "Advice", "NotThis"}
+    assert min(kinds.values()) >= len(library().regions)
+    assert {record["band"] for record in records} == {None, "normal", "self-check", "qualified", "make-safe"}
+    mistakes = {problem[0] for record in records for problem in record["problems"]}
+    assert mistakes == {
+        "unknown-question",
+        "unknown-answer",
+        "unreadable-reading",
+        "contradiction",
+        "retired",
+        "out-of-place",
+        "too-many",
+    }
+    given = {tuple(answer) for record in records for answer in record["answers"]}
+    assert given >= {(o.id, option) for o in pack.observations.values() for option in o.options}
+    assert {flag for record in records for flag in record["flags"]} == set(pack.red_flags)

@@ -1,0 +1,51 @@
+/* Sums and products of rows of numbers, added from left to right as the Python engine adds them, so that both engines
+   come to the same number to its last digit. Only logarithms may differ there. */
+
+/** @typedef {number[]} Row */
+
+/** @param {Row} row */
+export function sumOf(row) {
+  let sum = 0;
+  for (const value of row) sum += value;
+  return sum;
+}
+
+/** Sum over places of one row times another.
+ * @param {Row} row @param {Row} other */
+export function sumOfProducts(row, other) {
+  let sum = 0;
+  for (let at = 0; at < row.length; at += 1) sum += row[at] * other[at];
+  return sum;
+}
+
+/** @param {Row} row @param {Row} other @returns {Row} */
+export function timesEach(row, other) {
+  return row.map((value, at) => value * other[at]);
+}
+
+/** @param {Row} row @param {Row} other @returns {Row} */
+export function dividedEach(row, other) {
+  return row.map((value, at) => value / other[at]);
+}
+
+/** One row, the sum of all.
+ * @param {Row[]} rows @returns {Row} */
+export function sumOfRows(rows) {
+  const sums = rows[0].slice();
+  for (const row of rows.slice(1)) row.forEach((value, at) => (sums[at] += value));
+  return sums;
+}
+
+/** Rows to columns.
+ * @param {Row[]} rows @returns {Row[]} */
+export function turned(rows) {
+  return rows[0].map((_, at) => rows.map((row) => row[at]));
+}
+
+/** Minus the sum of x*log2(x): bits of doubt when the chances sum to one.
+ * @param {Row} chances */
+export function entropy(chances) {
+  let sum = 0;
+  for (const x of chances) if (x > 0) sum += x * Math.log2(x);
+  return -sum;
+}

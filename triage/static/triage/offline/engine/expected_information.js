@@ -1,0 +1,165 @@
+/* How much an answer is expected to tell about the family and the band, in bits. As
+   `triage/engine/expected_information.py`, which says why the bound holds. */
+
+import { dividedEach, entropy, sumOf, sumOfProducts, sumOfRows, timesEach } from "./arithmetic.js";
+import { severity } from "./pack.js";
+import { answerTable } from "./tables.js";
+
+/** @typedef {import("./arithmetic.js").Row} Row
+ * @typedef {import("./pack.js").Observation} Observation */
+
+const TAIL = 0.08;
+const MOST_HYPOTHESES = 16;
+
+/** The hypotheses that matter at one step, ordered by band and family, and what each answer would tell. Built for one
+ * step and thrown away; what several observations share is worked out once. */
+export class Outlook {
+  /** @param {import("./belief.js").Belief} belief */
+  constructor(belief) {
+    this.belief = belief;
+    this.model = belief.model;
+    [this.index, this.weights] = mostLikely(belief);
+    const hypotheses = this.index.map((h) => this.model.hypotheses[h]);
+    this.families = slicesOf(hypotheses.map((h) => `${h.band} ${h.family}`));
+    this.bands = slicesOf(this.families.map(([start]) => hypotheses[start].band));
+    this.doubt = this.grouped(this.weights);
+    const first = (group) => this.families[group][0];
+    const last = (group) => this.families[group - 1][1];
+    this.bandDoubt = entropy(this.bands.map(([a, b]) => sumOf(this.weights.slice(first(a), last(b)))));
+    this.sharesKept = new Map();
+    this.placesKept = new Map();
+    this.rowWeightsKept = new Map();
+  }
+
+  /** The chance that the oven has what an observation needs.
+   * @param {import("./pack.js").Gate} needs */
+  chanceOf(needs) {
+    let chance = 1;
+    for (const [variant, allowed] of needs) {
+      const shares = this.optionShares(variant);
+      const { options } = this.model.pack.variants.get(variant);
+      const fitting = shares.filter((_, at) => allowed.has(options[at]));
+      chance *= sumOf(fitting.map((row) => sumOfProducts(this.weights, row)));
+    }
+    return chance;
+  }
+
+  /** Mutual information of the answer with the family plus that with the band.
+   * @param {Observation} observation */
+  bits(observation) {
+    let bits = -this.doubt;
+    for (const likelihood of this.answerChances(observation)) {
+      const joint = timesEach(this.weights, likelihood);
+      const total = sumOf(joint);
+      if (total > 0) bits += this.grouped(joint) - 2 * total * Math.log2(total);
+    }
+    return Math.max(bits, 0);
+  }
+
+  /** An upper bound on `bits`.
+   * @param {Observation} observation */
+  mostBits(observation) {
+    if (this.model.kinds.has(observation.reports)) return this.bits(observation);
+    const weights = this.weightsOfRows(observation.reports);
+    let mean = observation.options.map(() => 0);
+    let left = 0;
+    this.told(observation).forEach((table, at) => {
+      left += sumOfProducts(weights[at], table.doubts);
+      mean = mean.map((m, option) => m + sumOfProducts(weights[at], table.columns[option]));
+    });
+    const bits = entropy(mean) - left;
+    return bits + Math.min(bits, this.bandDoubt);
+  }
+
+  /* Sum of x*log2(x) over families plus the same over bands. */
+  grouped(joint) {
+    const families = this.families.map(([a, b]) => sumOf(joint.slice(a, b)));
+    const bands = this.bands.map(([a, b]) => sumOf(families.slice(a, b)));
+    return -entropy(families) - entropy(bands);
+  }
+
+  /* P(option | hypothesis, answers) for each option of a variant. */
+  optionShares(variant) {
+    return kept(this.sharesKept, variant, () => {
+      const known = this.belief.kinds.get(variant);
+      const picked = (known ?? this.model.shares.get(variant)).map((row) => this.index.map((h) => row[h]));
+      return known ? normalised(picked) : picked;
+    });
+  }
+
+  /* For each option of the condition's variant (or one): which distinct row each hypothesis has. */
+  placesOf(condition) {
+    return kept(this.placesKept, condition, () =>
+      this.model.levels.get(condition).map((table) => this.index.map((h) => table.index[h])),
+    );
+  }
+
+  /* For each option of the condition's variant (or one): the chance of each distinct row. */
+  weightsOfRows(condition) {
+    return kept(this.rowWeightsKept, condition, () => {
+      const { given } = this.model.pack.conditions.get(condition);
+      return this.model.levels.get(condition).map((table, option) => {
+        const byPlace = table.distinct.map(() => 0);
+        const shares = given ? timesEach(this.weights, this.optionShares(given)[option]) : this.weights;
+        this.placesOf(condition)[option].forEach((place, at) => (byPlace[place] += shares[at]));
+        return byPlace;
+      });
+    });
+  }
+
+  /* For each option of the variant: P(answer | distinct row), given the answers so far. */
+  told(observation) {
+    const seen = this.belief.seen.get(observation.reports);
+    if (!seen) return this.model.answers.get(observation.id);
+    return this.model.levels.get(observation.reports).map((table) => answerTable(observation, table, seen));
+  }
+
+  /* P(answer | hypothesis, what is known) for each answer. */
+  answerChances(observation) {
+    const reported = observation.reports;
+    if (this.model.kinds.has(reported)) return this.optionShares(reported);
+    const places = this.placesOf(reported);
+    const rows = this.told(observation).map((table, at) => places[at].map((place) => table.distinct[place]));
+    const { given } = this.model.pack.conditions.get(reported);
+    const shares = given ? this.optionShares(given) : null;
+    return observation.options.map((_, a) => {
+      const byOption = rows.map((perHypothesis) => perHypothesis.map((row) => row[a]));
+      return shares ? sumOfRows(byOption.map((row, at) => timesEach(shares[at], row))) : byOption[0];
+    });
+  }
+}
+
+function mostLikely({ model, chances }) {
+  const index = [];
+  let mass = 0;
+  const likeliest = [...chances.keys()].sort((one, other) => chances[other] - chances[one]);
+  for (const h of likeliest.slice(0, MOST_HYPOTHESES)) {
+    index.push(h);
+    mass += chances[h];
+    if (mass >= 1 - TAIL) break;
+  }
+  index.sort((one, other) => byBandAndFamily(model.hypotheses[one], model.hypotheses[other]) || one - other);
+  return [index, index.map((h) => chances[h] / mass)];
+}
+
+function byBandAndFamily(one, other) {
+  if (one.band !== other.band) return severity(one.band) - severity(other.band);
+  if (one.family === other.family) return 0;
+  return one.family < other.family ? -1 : 1;
+}
+
+/* Runs of equal keys, each as its start and its end. */
+function slicesOf(keys) {
+  const starts = [...keys.keys()].filter((at) => at === 0 || keys[at] !== keys[at - 1]);
+  return starts.map((start, at) => [start, starts[at + 1] ?? keys.length]);
+}
+
+function normalised(rows) {
+  const totals = sumOfRows(rows).map((total) => total || 1);
+  return rows.map((row) => dividedEach(row, totals));
+}
+
+function kept(store, key, work) {
+  if (!store.has(key)) store.set(key, work());
+  return store.get(key);
+}

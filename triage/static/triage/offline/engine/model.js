@@ -1,0 +1,114 @@
+/* A pack seen from one region, compiled for reasoning: hypotheses, their prior, and a table per condition. As
+   `triage/engine/model.py`, which says why; `tables.js` holds the tables' arithmetic. */
+
+import { dividedEach, sumOf, sumOfRows, timesEach } from "./arithmetic.js";
+import { OPENING, severity, stops } from "./pack.js";
+import { answerTable, conditionTables } from "./tables.js";
+
+/** @typedef {import("./arithmetic.js").Row} Row
+ * @typedef {import("./pack.js").Pack} Pack
+ * @typedef {import("./pack.js").Region} Region
+ * @typedef {import("./pack.js").Observation} Observation
+ * @typedef {import("./tables.js").Table} Table
+ * @typedef {{faults: string[], family: string, band: import("./pack.js").Band}} Hypothesis
+ * @typedef {{pack: Pack, region: Region, hypotheses: Hypothesis[], kinds: Map<string, Row[]>,
+ *   levels: Map<string, Table[]>, answers: Map<string, Table[]>, harmless: Map<string, Row>,
+ *   settledByScreen: Set<string>, questions: Observation[], reach: Map<string, Row>, shares: Map<string, Row[]>,
+ *   prior: Row}} Model */
+
+const RAREST = 1e-6;
+
+/** @type {WeakMap<Pack, WeakMap<Region, Model>>} */
+const compiled = new WeakMap();
+
+/** The model of `pack` in `region`, compiled once.
+ * @param {Pack} pack @param {Region} region @returns {Model} */
+export function compileModel(pack, region) {
+  if (!compiled.has(pack)) compiled.set(pack, new WeakMap());
+  const models = compiled.get(pack);
+  if (!models.has(region)) models.set(region, compileAfresh(pack, region));
+  return models.get(region);
+}
+
+function compileAfresh(pack, region) {
+  const variants = [...pack.variants.values()];
+  const possible = combinations(pack).filter(([faults]) => variants.every((variant) => canOccur(faults, variant)));
+  const causes = possible.map(([faults]) => faults);
+  const kinds = new Map(variants.map((variant) => [variant.id, kindRows(variant, sharesIn(region, variant), causes)]));
+  const reach = new Map([...kinds].map(([variant, rows]) => [variant, sumOfRows(rows)]));
+  const levels = new Map([...pack.conditions.values()].map((c) => [c.id, conditionTables(pack, c, causes)]));
+  const reporting = [...pack.observations.values()].filter((o) => levels.has(o.reports));
+  const screened = reporting.filter((o) => isScreened(pack, o));
+  return {
+    pack,
+    region,
+    hypotheses: causes.map(hypothesisOf),
+    kinds,
+    levels,
+    answers: new Map(reporting.map((o) => [o.id, levels.get(o.reports).map((table) => answerTable(o, table))])),
+    harmless: new Map(screened.map((o) => [o.id, harmlessRow(pack, o)])),
+    settledByScreen: new Set(screened.filter((o) => harmlessOptions(pack, o).length === 1).map((o) => o.id)),
+    questions: [...pack.observations.values()].filter((o) => o.reports && !o.task && o.id !== OPENING),
+    reach,
+    shares: new Map([...kinds].map(([v, rows]) => [v, rows.map((row) => dividedEach(row, reach.get(v)))])),
+    prior: [...reach.values()].reduce(timesEach, possible.map(([, rate]) => rate)),
+  };
+}
+
+/* Every single fault, then the pairs, with their rates before any variant is considered. */
+function combinations(pack) {
+  const named = (id) => pack.faults.get(id);
+  const single = [...pack.faults.values()].map((fault) => [[fault], fault.calls * fault.sessions]);
+  return [...single, ...pack.pairs.map((pair) => [[named(pair.cause), named(pair.effect)], pair.rate])];
+}
+
+function hypothesisOf(faults) {
+  const bands = faults.map((fault) => fault.band);
+  const gravest = bands.reduce((worst, band) => (severity(band) > severity(worst) ? band : worst));
+  return { faults: faults.map((fault) => fault.id), family: faults[0].family, band: gravest };
+}
+
+/* Share of each option in the region; one never seen there is rare, not impossible. */
+function sharesIn(region, variant) {
+  const own = region.shares.get(variant.id);
+  const told = variant.options.map((option, at) => (own?.size ? (own.get(option) ?? 0) : variant.shares[at]));
+  const shares = told.map((share) => Math.max(share, RAREST));
+  const total = sumOf(shares);
+  return shares.map((share) => share / total);
+}
+
+/* Whether some option of the variant suits all of the faults; no option is so rare that it has no share. */
+function canOccur(faults, variant) {
+  const needs = faults.map((fault) => fault.needs.get(variant.id)).filter(Boolean);
+  return !needs.length || variant.options.some((option) => needs.every((allowed) => allowed.has(option)));
+}
+
+/* Zero where a fault cannot occur on this option, else how much more often it does. */
+function factorOf(faults, variant, option) {
+  let factor = 1;
+  for (const fault of faults) {
+    if (!(fault.needs.get(variant.id)?.has(option) ?? true)) return 0;
+    factor *= fault.favoured.get(variant.id)?.get(option) ?? 1;
+  }
+  return factor;
+}
+
+function kindRows(variant, shares, causes) {
+  return variant.options.map((option, at) => causes.map((faults) => factorOf(faults, variant, option) * shares[at]));
+}
+
+/* Whether the danger page asks after this observation: some of its answers stand there as a sign. */
+function isScreened(pack, observation) {
+  return [...pack.redFlags.values()].some((flag) => flag.signs.some(([name]) => name === observation.id));
+}
+
+/* The answers that do not end the check. */
+function harmlessOptions(pack, observation) {
+  const ends = (option) => observation.flags.has(option) && stops(pack.redFlags.get(observation.flags.get(option)));
+  return observation.options.filter((option) => !ends(option));
+}
+
+function harmlessRow(pack, observation) {
+  const places = harmlessOptions(pack, observation).map((option) => observation.options.indexOf(option));
+  return observation.says.map((row) => sumOf(places.map((place) => row[place])));
+}

@@ -1,0 +1,99 @@
+/* Which observation is worth asking next: expected information about the family and the band per second of effort.
+   Ties fall to the pack's order. */
+
+import { Outlook } from "./expected_information.js";
+import { NONE_OF_THESE, OPENING, SCREEN } from "./pack.js";
+import { forbiddenLooks } from "./safety.js";
+import { applies, isGiven, ruledOut } from "./trail.js";
+
+/** @typedef {import("./belief.js").Answers} Answers
+ * @typedef {import("./belief.js").Belief} Belief
+ * @typedef {import("./pack.js").Observation} Observation
+ * @typedef {{observation: string, bits: number, perSecond: number}} Worth
+ * @typedef {{observation: Observation, chance: number}} Askable `chance` that this oven has what is asked about */
+
+const READING_SECONDS = 20;
+const LIKELY_TO_APPLY = 0.4;
+/* Two engines may differ in the last digits of a logarithm; what is closer than this is a tie. */
+const SAME = 1e-9;
+
+/** The observation to ask now, or null when the limit is reached, a family is settled or nothing is worth it.
+ * @param {Belief} belief @param {Answers} answers @returns {string | null} */
+export function nextInLine(belief, answers) {
+  const { pack } = belief.model;
+  if (countAsked(pack, answers) >= pack.limits.questions) return null;
+  const outlook = new Outlook(belief);
+  const askable = askableNow(outlook, answers);
+  const urgent = askable.find(({ observation: o }) => o.first && isGiven(o.firstAfter, answers));
+  if (urgent) return urgent.observation.id;
+  const [likeliest] = belief.families.values();
+  return likeliest >= pack.limits.settled ? null : bestWorthAsking(outlook, askable);
+}
+
+/** After a red flag: what the repairer would still like to know, from memory alone, touching nothing.
+ * @param {Belief} belief @param {Answers} answers @returns {string | null} */
+export function fromMemory(belief, answers) {
+  const { pack } = belief.model;
+  if (countAsked(pack, answers) >= pack.limits.questions) return null;
+  const outlook = new Outlook(belief);
+  return bestWorthAsking(outlook, askableNow(outlook, answers).filter(({ observation: o }) => o.how === "memory"));
+}
+
+/** The exact worth of one observation, whether or not it may be put as a question.
+ * @param {Outlook} outlook @param {Observation} observation @returns {Worth} */
+export function worthOf(outlook, observation) {
+  return worthWith(outlook, observation, outlook.chanceOf(observation.needs));
+}
+
+/** How many questions were put: the complaint, the danger page and what the complaint itself said are free.
+ * @param {import("./pack.js").Pack} pack @param {Answers} answers */
+export function countAsked(pack, answers) {
+  let said = new Map();
+  for (const line of pack.complaints) {
+    if (line.option !== answers.get(OPENING) || line.answers.size <= said.size) continue;
+    if ([...line.answers].every(([o, answer]) => answers.get(o) === answer)) said = line.answers;
+  }
+  const asked = [...answers.keys()].filter((o) => pack.observations.has(o) && !said.has(o));
+  return asked.map((o) => pack.observations.get(o)).filter((o) => o.reports && o.id !== OPENING && !o.task).length;
+}
+
+/* Observations that exist, were not asked, and are safe now. */
+function askableNow(outlook, answers) {
+  const isScreenDone = answers.get(SCREEN) === NONE_OF_THESE;
+  const forbidden = forbiddenLooks(outlook.belief, answers);
+  return outlook.model.questions
+    .filter((o) => !answers.has(o.id) && !forbidden.has(o.id) && o.how !== "trial")
+    .filter((o) => !(isScreenDone && outlook.model.settledByScreen.has(o.id)))
+    .filter((o) => applies(o, answers) && !ruledOut(o.needs, answers))
+    .map((observation) => ({ observation, chance: outlook.chanceOf(observation.needs) }))
+    .filter(({ chance }) => chance >= LIKELY_TO_APPLY);
+}
+
+function bestWorthAsking(outlook, askable) {
+  const best = mostWorth(outlook, askable);
+  return best && best.bits >= outlook.model.pack.limits.worth ? best.observation : null;
+}
+
+/* The most worth of them; exact figures are worked out only while a bound could still win. */
+function mostWorth(outlook, askable) {
+  const bounds = askable.map(({ observation, chance }, place) => {
+    return { observation, chance, place, bound: (chance * outlook.mostBits(observation)) / secondsFor(observation) };
+  });
+  const found = [];
+  let most = 0;
+  for (const { observation, chance, place, bound } of bounds.sort((one, other) => other.bound - one.bound)) {
+    if (bound < most * (1 - SAME)) break;
+    found[place] = worthWith(outlook, observation, chance);
+    most = Math.max(most, found[place].perSecond);
+  }
+  return found.find((worth) => worth && worth.perSecond >= most * (1 - SAME));
+}
+
+function worthWith(outlook, observation, chance) {
+  const bits = chance * outlook.bits(observation);
+  return { observation: observation.id, bits, perSecond: bits / secondsFor(observation) };
+}
+
+function secondsFor(observation) {
+  return observation.effort + READING_SECONDS;
+}

@@ -1,0 +1,98 @@
+/* How a reading is written in a trail: its raw inputs as short text, `f21~s30~k1000` or `c180~r30-172_35-190`.
+   Nothing is worked out here. */
+
+/** @typedef {{letter: string, low: number, high: number, whole: boolean}} Field
+ * @typedef {Map<string, Field>} FieldTable
+ * @typedef {Map<string, string>} RawFields */
+
+const LONGEST_TEXT = 600;
+const MOST_ITEMS = 60;
+const NUMBER = /^-?[0-9]{1,9}(?:[.,][0-9]{1,6})?$/;
+const FIELD = /^([a-z])([0-9a-z.,_-]*)$/;
+
+/** A reading that cannot be used. Thrown and caught within the engine, never beyond it. */
+export class Unreadable extends Error {
+  /** @param {string} reason @param {string} field */
+  constructor(reason, field = "") {
+    super(`${reason} ${field}`);
+    this.reason = reason;
+    this.field = field;
+  }
+}
+
+/** A table of fields from `[name, letter, low, high, whole]` lines.
+ * @param {...[string, string, number, number, boolean?]} lines @returns {FieldTable} */
+export function fieldTable(...lines) {
+  return new Map(lines.map(([name, letter, low, high, whole = false]) => [name, { letter, low, high, whole }]));
+}
+
+/** The raw value of each field by name.
+ * @param {FieldTable} table @param {string} text @returns {RawFields} */
+export function fieldsOf(table, text) {
+  if (!text || text.length > LONGEST_TEXT) throw new Unreadable("not-a-reading");
+  const names = new Map([...table].map(([name, field]) => [field.letter, name]));
+  const found = new Map();
+  for (const piece of text.split("~")) {
+    const match = FIELD.exec(piece);
+    if (!match) throw new Unreadable("not-a-reading");
+    const name = names.get(match[1]);
+    if (name === undefined) throw new Unreadable("unknown-field");
+    if (found.has(name)) throw new Unreadable("twice", name);
+    found.set(name, match[2]);
+  }
+  return found;
+}
+
+/** The field's number within its limits.
+ * @param {FieldTable} table @param {RawFields} raw @param {string} name */
+export function numberIn(table, raw, name) {
+  if (!raw.has(name)) throw new Unreadable("missing", name);
+  return checkedNumber(table.get(name), name, raw.get(name));
+}
+
+/** The same, or null where the field was left out.
+ * @param {FieldTable} table @param {RawFields} raw @param {string} name */
+export function optionalIn(table, raw, name) {
+  return raw.has(name) ? numberIn(table, raw, name) : null;
+}
+
+/** The field's list of numbers, each above the one before it.
+ * @param {FieldTable} table @param {RawFields} raw @param {string} name */
+export function numbersIn(table, raw, name) {
+  const found = itemsIn(raw, name).map((item) => checkedNumber(table.get(name), name, item));
+  refuseDisorder(found, name);
+  return found;
+}
+
+/** The list under `first` of pairs whose second part keeps the limits of `second`; first parts rise.
+ * @param {FieldTable} table @param {RawFields} raw @param {string} first @param {string} second */
+export function pairsIn(table, raw, first, second) {
+  const found = itemsIn(raw, first).map((item) => {
+    const dash = item.indexOf("-");
+    if (dash < 0) throw new Unreadable("not-a-number", first);
+    const one = checkedNumber(table.get(first), first, item.slice(0, dash));
+    return [one, checkedNumber(table.get(second), second, item.slice(dash + 1))];
+  });
+  refuseDisorder(found.map(([one]) => one), first);
+  return found;
+}
+
+function itemsIn(raw, name) {
+  if (!raw.has(name)) throw new Unreadable("missing", name);
+  const items = raw.get(name).split("_");
+  if (items.length > MOST_ITEMS) throw new Unreadable("too-many", name);
+  return items;
+}
+
+function checkedNumber(field, name, item) {
+  if (!NUMBER.test(item)) throw new Unreadable("not-a-number", name);
+  const value = Number(item.replace(",", "."));
+  if (value < field.low) throw new Unreadable("too-small", name);
+  if (value > field.high) throw new Unreadable("too-large", name);
+  if (field.whole && !Number.isInteger(value)) throw new Unreadable("not-whole", name);
+  return value;
+}
+
+function refuseDisorder(times, name) {
+  if (times.some((time, at) => at > 0 && time <= times[at - 1])) throw new Unreadable("out-of-order", name);
+}
