@@ -31,6 +31,20 @@ def secret(name: str) -> str:
     )
 
 
+def text(name: str, *, default: str) -> str:
+    return os.environ.get(name, "").strip() or default
+
+
+def number(name: str, *, default: int) -> int:
+    """A whole number, such as a port."""
+    value = os.environ.get(name, "").strip()
+    if not value:
+        return default
+    if value.isascii() and value.isdigit():
+        return int(value)
+    raise ImproperlyConfigured(f'{name} is "{value}". Use a whole number, as in {default}.')
+
+
 def flag(name: str, *, default: bool) -> bool:
     value = os.environ.get(name, "").strip().lower()
     if not value:

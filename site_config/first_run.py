@@ -133,6 +133,7 @@ def demo_surroundings() -> Iterator[None]:
             "DATABASE_URL": f"sqlite:///{folder}/demo.sqlite3",
             "HTTPS_ONLY": "0",
             "STATIC_FROM_SOURCE": "1",
+            "DEMO": "1",
         }
         for name, value in chosen.items():
             os.environ.setdefault(name, value)

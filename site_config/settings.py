@@ -16,13 +16,20 @@ ALLOWED_HOSTS = env.hosts("ALLOWED_HOSTS", default=[])
 ROOT_URLCONF = "site_config.urls"
 WSGI_APPLICATION = "site_config.wsgi.application"
 
-# No sessions, no accounts, no messages: a check lives in its address, and no page of it sets a cookie.
+# Accounts and sessions are the firm's desk's. A check lives in its address, and no page of it sets a cookie.
 INSTALLED_APPS = [
+    "django.contrib.auth",
+    "django.contrib.contenttypes",
+    "django.contrib.sessions",
     "django.contrib.staticfiles",
     "django_htmx",
     "csp",
     "triage",
 ]
+# An invented firm with a booking page, for `manage.py demo` and the test that books through it.
+DEMO = env.flag("DEMO", default=False)
+if DEMO:
+    INSTALLED_APPS.append("fixtures_demo")
 
 # None of these may read request.GET: a forged address with ten thousand answers must still get a page, and
 # request.GET refuses it with a 400. The views read QUERY_STRING themselves.
@@ -30,13 +37,11 @@ MIDDLEWARE = [
     "django.middleware.security.SecurityMiddleware",
     "triage.web.security_headers.SecurityHeadersMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
-    # Compression leaks a secret only where one response holds both the secret and a stranger's words
-    # (the BREACH attack). These pages hold the asker's own answers and no secret: no cookie, no account,
-    # no token. A page that gains a secret must not be compressed.
-    "django.middleware.gzip.GZipMiddleware",
+    "triage.web.compression.OpenPagesGZipMiddleware",
     "csp.middleware.CSPMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
+    "triage.web.desk_only.DeskOnlyMiddleware",
 ]
 
 TEMPLATES = [
@@ -69,6 +74,12 @@ if DATABASES["default"]["ENGINE"] == "django.db.backends.sqlite3":
     }
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 
+PASSWORD_HASHERS = ["django.contrib.auth.hashers.Argon2PasswordHasher"]
+AUTH_PASSWORD_VALIDATORS = [
+    {"NAME": f"django.contrib.auth.password_validation.{name}"}
+    for name in ("UserAttributeSimilarityValidator", "MinimumLengthValidator", "CommonPasswordValidator")
+]
+
 # Behind a proxy that ends TLS, TRUST_PROXY tells the site to believe its X-Forwarded-Proto; without such a
 # proxy anybody could forge it.
 HTTPS_ONLY = env.flag("HTTPS_ONLY", default=not DEBUG)
@@ -76,6 +87,22 @@ SECURE_SSL_REDIRECT = HTTPS_ONLY
 SECURE_HSTS_SECONDS = 31_536_000 if HTTPS_ONLY else 0
 if env.flag("TRUST_PROXY", default=False):
     SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
+SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = HTTPS_ONLY
+SESSION_COOKIE_PATH = CSRF_COOKIE_PATH = "/desk/"
+SESSION_COOKIE_AGE = 12 * 3600  # a working day
+CSRF_FAILURE_VIEW = "triage.desk.views.mishap.form_expired"
+
+# Job sheets by e-mail. Without a mail server they are written to the terminal, which is what a demo wants.
+EMAIL_HOST = env.text("EMAIL_HOST", default="")
+EMAIL_BACKEND = f"django.core.mail.backends.{'smtp' if EMAIL_HOST else 'console'}.EmailBackend"
+EMAIL_PORT = env.number("EMAIL_PORT", default=587)
+EMAIL_USE_TLS = env.flag("EMAIL_USE_TLS", default=True)
+EMAIL_HOST_USER = env.text("EMAIL_HOST_USER", default="")
+EMAIL_HOST_PASSWORD = env.text("EMAIL_HOST_PASSWORD", default="")
+EMAIL_TIMEOUT = 20
+DEFAULT_FROM_EMAIL = env.text("EMAIL_FROM", default="oven-check@localhost")
+
+TRIAGE_WEBHOOK_NETWORKS = env.text("TRIAGE_WEBHOOK_NETWORKS", default="public")
 
 # In production `collectstatic` builds hashed, compressed files once. A demo and a developer serve the
 # source files.

@@ -34,3 +34,14 @@ def test_a_default_region_that_does_not_exist_is_refused(settings):
     (error,) = checks.check_default_region()
     assert (error.id, error.msg) == ("triage.E002", "TRIAGE_DEFAULT_REGION is 'atlantis', which is no region.")
     assert error.hint.startswith("Use one of: au, ca, de, ")
+
+
+def test_where_webhooks_may_go_is_one_of_two(settings):
+    assert checks.check_webhook_networks() == []
+    settings.TRIAGE_WEBHOOK_NETWORKS = "some"
+    (error,) = checks.check_webhook_networks()
+    assert (error.id, error.msg, error.hint) == (
+        "triage.E003",
+        "TRIAGE_WEBHOOK_NETWORKS is 'some'.",
+        "Use public or any.",
+    )

@@ -3,7 +3,7 @@
 from django.apps import AppConfig
 from django.core.checks import register
 
-from triage.checks import check_default_region, check_knowledge
+from triage.checks import check_default_region, check_knowledge, check_webhook_networks
 
 
 class TriageConfig(AppConfig):
@@ -14,3 +14,4 @@ class TriageConfig(AppConfig):
     def ready(self) -> None:
         register(check_knowledge)
         register(check_default_region)
+        register(check_webhook_networks)

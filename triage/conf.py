@@ -31,4 +31,10 @@ DEFAULT_REGION = Setting(
     meaning="The region whose rules and emergency numbers apply until a person chooses another.",
 )
 
-SETTINGS = (DEFAULT_REGION,)
+WEBHOOK_NETWORKS = Setting(
+    name="TRIAGE_WEBHOOK_NETWORKS",
+    default="public",
+    meaning="Where webhooks may go: public for https addresses on the internet, any to try a receiver on this machine.",
+)
+
+SETTINGS = (DEFAULT_REGION, WEBHOOK_NETWORKS)

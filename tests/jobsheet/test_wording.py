@@ -1,0 +1,46 @@
+"""Words for questions, answers and chances, and never a question that is hidden."""
+
+import pytest
+
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN
+from triage.jobsheet.wording import answer_words, question_words, short_chance, tenths
+from triage.knowledge.library import library
+
+
+@pytest.fixture
+def texts():
+    return library().words("gb-eng")
+
+
+def test_every_question_and_option_of_the_pack_has_words(texts):
+    for observation in library().pack.observations.values():
+        assert question_words(texts, observation.id) != observation.id
+        for option in observation.options:
+            assert answer_words(texts, observation.id, option) != option
+
+
+def test_what_has_no_text_is_shown_by_its_id(texts):
+    assert question_words(texts, "from-another-pack") == "from-another-pack"
+    assert answer_words(texts, "from-another-pack", "purple") == "purple"
+
+
+def test_the_danger_page_and_not_knowing_have_words(texts):
+    assert question_words(texts, SCREEN) == "Danger signs"
+    assert answer_words(texts, SCREEN, NONE_OF_THESE) == texts.start.danger.none
+    assert answer_words(texts, "complaint", CANT_TELL) == "I can’t tell"
+
+
+@pytest.mark.parametrize(
+    ("chance", "words", "dots"),
+    [
+        (0.0, "Fewer than 1 in 10", 0),
+        (0.099, "Fewer than 1 in 10", 0),
+        (0.1, "About 1 in 10", 1),
+        (0.45, "About 5 in 10", 5),
+        (0.949, "About 9 in 10", 9),
+        (0.95, "More than 9 in 10", 9),
+        (1.0, "More than 9 in 10", 9),
+    ],
+)
+def test_a_chance_is_never_nothing_and_never_certain(chance, words, dots):
+    assert (short_chance(chance), tenths(chance)) == (words, dots)

@@ -1,0 +1,47 @@
+"""`manage.py deliver`: what is due goes out, and the loop ends when it is asked to."""
+
+import os
+import signal
+from io import StringIO
+
+import pytest
+from django.core.management import call_command
+
+from tests.firm_builders import make_delivery, make_firm
+from tests.jobsheet.receivers import receiver
+from triage.management.commands import deliver
+
+
+def said(**options):
+    out = StringIO()
+    call_command("deliver", stdout=out, **options)
+    return out.getvalue()
+
+
+@pytest.mark.django_db
+def test_once_sends_what_is_due_and_says_how_much(settings):
+    settings.TRIAGE_WEBHOOK_NETWORKS = "any"
+    with receiver() as box:
+        make_delivery(make_firm(webhook_url=box.url))
+        assert said(once=True) == "1 attempt made.\n"
+        assert said(once=True) == "0 attempts made.\n"
+        assert len(box.requests) == 1
+
+
+def test_a_polite_kill_ends_the_loop_between_two_messages(monkeypatch):
+    before = [signal.getsignal(name) for name in (signal.SIGTERM, signal.SIGINT)]
+    rounds = []
+
+    def deliver_one(worker):
+        rounds.append(worker)
+        os.kill(os.getpid(), signal.SIGTERM)
+        return 1
+
+    monkeypatch.setattr(deliver, "deliver_due", deliver_one)
+    monkeypatch.setattr(deliver, "close_old_connections", lambda: None)
+    try:
+        assert said() == "1 attempt made.\n"
+    finally:
+        signal.signal(signal.SIGTERM, before[0])
+        signal.signal(signal.SIGINT, before[1])
+    assert len(rounds) == 1

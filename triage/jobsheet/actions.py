@@ -1,0 +1,234 @@
+"""The only writer of job sheets and what hangs on them; outcomes have `outcomes`. Each action is whole or not at all,
+and leaves an audit line.
+
+`hand_over` computes everything again from the trail and writes the sheet, its photo and its deliveries in one
+transaction, so that no sheet is without its deliveries and no delivery without its sheet.
+"""
+
+import logging
+import uuid
+from collections.abc import Iterable, Sequence
+from datetime import datetime, timedelta
+
+from django.db import IntegrityError, transaction
+from django.utils import timezone
+from django.utils.translation import gettext as _
+
+from triage.engine import NotThis
+from triage.jobsheet.booking import Booking, check_booking
+from triage.jobsheet.check import Check, replay
+from triage.jobsheet.errors import KeyTaken, Problem, Refused
+from triage.jobsheet.photo import Photo, read_photo
+from triage.jobsheet.plain_text import many_lines
+from triage.jobsheet.reference import new_reference
+from triage.jobsheet.request_print import check_key, request_print
+from triage.jobsheet.sender_token import hash_of, new_token
+from triage.jobsheet.summary import summarise
+from triage.knowledge.library import library
+from triage.models import AccessLine, ApiKey, Delivery, Firm, JobSheet, Member, Note, RatingPlatePhoto
+from triage.models.access_line import Actor, Deed
+from triage.models.delivery import Channel, Event, State
+from triage.models.job_sheet import LONGEST_NOTE, Status
+
+log = logging.getLogger(__name__)
+
+TRIES = 3
+PERSONAL = ("name", "telephone", "email", "street", "postcode", "access", "consent")
+
+
+def hand_over(
+    *,
+    firm: Firm,
+    trail: Sequence[tuple[str, str]],
+    region: str,
+    booking: Booking,
+    idempotency_key: str,
+    origin: str,
+    taken_by: Member | None = None,
+) -> JobSheet:
+    """The job sheet for this hand-over: a new one, or the one an earlier request with this key already made.
+
+    `origin` is the site's own address, without a slash. Raises Refused, with nothing written; KeyTaken where the key
+    belongs to another request.
+    """
+    check_key(idempotency_key)
+    wanted = request_print(trail, region, booking)
+    earlier = _earlier(firm, idempotency_key, wanted)
+    if earlier:
+        return earlier
+    check = _replay(trail, region, origin)
+    checked = check_booking(booking)
+    photo = read_photo(checked.photo) if checked.photo else None
+    for _attempt in range(TRIES):
+        try:
+            with transaction.atomic():
+                sheet = _write(firm, check, checked, photo, taken_by, (idempotency_key, wanted))
+        except IntegrityError:  # the same key came in twice at once, or the reference was taken: look, then try again
+            earlier = _earlier(firm, idempotency_key, wanted)
+            if earlier:
+                return earlier
+        else:
+            log.info("job sheet %s written for firm %s", sheet.pk, firm.pk)
+            return sheet
+    raise RuntimeError(f"No job sheet could be written for firm {firm.pk} in {TRIES} attempts.")
+
+
+def _earlier(firm: Firm, key: str, wanted: str) -> JobSheet | None:
+    sheet = JobSheet.objects.filter(firm=firm, idempotency_key=key).first()
+    if sheet and sheet.request_hash != wanted:
+        # Who knows another person's key must not get that person's sheet.
+        raise KeyTaken([Problem("idempotency_key", _("This was sent before with other details. Start a new request."))])
+    return sheet
+
+
+def _replay(trail: Sequence[tuple[str, str]], region: str, origin: str) -> Check:
+    if region not in library().regions:
+        raise Refused([Problem("region", _("We do not know this place. Choose one from the list."))])
+    check = replay(trail, region, origin)
+    if isinstance(check.step, NotThis):
+        sentence = _("By these answers this is not an electric oven, and the firm cannot take it as one.")
+        raise Refused([Problem("trail", sentence)])
+    if not check.reading.answers:
+        raise Refused([Problem("trail", _("Nothing was answered yet. Answer at least what is wrong."))])
+    return check
+
+
+def _write(
+    firm: Firm, check: Check, booking: Booking, photo: Photo | None, taken_by: Member | None, key: tuple[str, str]
+) -> JobSheet:
+    now, reference, summary = timezone.now(), new_reference(), summarise(check)
+    plate = {name: getattr(booking, name) for name in ("maker", "model", "serial", "power", "year")}
+    sheet = JobSheet.objects.create(
+        reference=reference,
+        firm=firm,
+        idempotency_key=key[0],
+        request_hash=key[1],
+        token_hash=hash_of(new_token(reference)),
+        region=check.place.region.id,
+        trail=[list(pair) for pair in check.reading.answers.items()],
+        pack_version=check.library.pack.version,
+        summary=summary,
+        band=summary["band"],
+        leading_fault=summary["causes"][0]["fault"],
+        **{name: getattr(booking, name) for name in PERSONAL},
+        plate={name: told for name, told in plate.items() if told},
+        windows=[{"start": w.start.isoformat(), "end": w.end.isoformat()} for w in booking.windows],
+        consented=now,
+        taken_by=taken_by,
+        created=now,
+        erase_after=now + timedelta(days=firm.retention_days),
+    )
+    if photo:
+        RatingPlatePhoto.objects.create(sheet=sheet, jpeg=photo.jpeg, width=photo.width, height=photo.height)
+    _queue(sheet, Event.CREATED, now)
+    note_access(sheet, Deed.HANDED_OVER, taken_by, Actor.MEMBER if taken_by else Actor.SENDER)
+    return sheet
+
+
+def _queue(sheet: JobSheet, event: Event, now: datetime) -> None:
+    """A row for each channel the firm listens on."""
+    firm = sheet.firm
+    channels = {Channel.WEBHOOK: firm.webhook_url, Channel.EMAIL: firm.email if event is Event.CREATED else ""}
+    for channel, address in channels.items():
+        if address:
+            _new_delivery(firm, sheet, channel, event, now)
+
+
+def _new_delivery(firm: Firm, sheet: JobSheet | None, channel: Channel, event: Event, now: datetime) -> Delivery:
+    message = f"msg_{uuid.uuid4().hex}"
+    return Delivery.objects.create(
+        firm=firm, sheet=sheet, channel=channel, event=event, message=message, next_try=now, created=now
+    )
+
+
+def send_test(*, firm: Firm) -> Delivery:
+    """A test message to the firm's webhook, delivered like any other."""
+    if not firm.webhook_url:
+        raise Refused([Problem("webhook_url", _("Give the webhook's address first."))])
+    return _new_delivery(firm, None, Channel.WEBHOOK, Event.TEST, timezone.now())
+
+
+def try_again(*, delivery: Delivery) -> bool:
+    """Put a dead delivery back in line; whether it was one."""
+    fresh = {"state": State.WAITING, "attempts": 0, "next_try": timezone.now(), "settled": None}
+    return Delivery.objects.filter(pk=delivery.pk, state=State.DEAD).update(**fresh) == 1
+
+
+def note_access(sheet: JobSheet, deed: Deed, member: Member | None, actor: Actor, key: ApiKey | None = None) -> None:
+    """One audit line; `member` where the actor is staff, `key` where it is the firm's own system."""
+    AccessLine.objects.create(sheet=sheet, actor=actor, member=member, key=key, deed=deed, at=timezone.now())
+
+
+@transaction.atomic
+def set_status(*, sheet: JobSheet, status: str, member: Member) -> None:
+    if status not in Status.values:
+        known = ", ".join(Status.values)
+        raise Refused([Problem("status", _("There is no such status. Use one of: %(known)s.") % {"known": known})])
+    sheet.status = status
+    sheet.save(update_fields=["status"])
+    note_access(sheet, Deed.STATUS, member, Actor.MEMBER)
+
+
+@transaction.atomic
+def add_note(*, sheet: JobSheet, text: str, member: Member) -> Note:
+    cleaned = many_lines(text)
+    if not cleaned:
+        raise Refused([Problem("text", _("Write something, or leave the note out."))])
+    if len(cleaned) > LONGEST_NOTE:
+        words = {"length": len(cleaned), "most": LONGEST_NOTE}
+        sentence = _("This note has %(length)s characters, and %(most)s are the most. Shorten it or write two.")
+        raise Refused([Problem("text", sentence % words)])
+    _lock_unless_erased(sheet)
+    note = Note.objects.create(sheet=sheet, author=member, text=cleaned, created=timezone.now())
+    note_access(sheet, Deed.NOTED, member, Actor.MEMBER)
+    return note
+
+
+def _lock_unless_erased(sheet: JobSheet) -> None:
+    """Holds the sheet to the end of the transaction, so that nothing personal is written while it is being erased."""
+    if JobSheet.objects.select_for_update().get(pk=sheet.pk).erased:
+        raise Refused([Problem("text", _("This job sheet was erased. Nothing more can be written on it."))])
+
+
+@transaction.atomic
+def erase(*, sheet: JobSheet, actor: Actor, member: Member | None = None) -> None:
+    """Takes away whose oven it was, for good. The answers about the oven stay, and so does the outcome.
+
+    Where the sender or a member asks for it, the firm's own system is told to erase its copy too.
+    """
+    locked = JobSheet.objects.select_for_update().get(pk=sheet.pk)
+    if locked.erased:
+        return
+    now = timezone.now()
+    sheet.notes.all().delete()
+    RatingPlatePhoto.objects.filter(sheet=sheet).delete()
+    tried = Delivery.objects.filter(sheet=sheet, channel=Channel.WEBHOOK, attempts__gt=0)
+    told = tried.exists()  # an attempt that failed may have arrived all the same
+    Delivery.objects.filter(sheet=sheet, state__in=(State.WAITING, State.DEAD)).update(
+        state=State.DROPPED, leased_by="", lease_until=None, settled=now, last_error=""
+    )
+    for holder in (locked, sheet):
+        _blank(holder, now)
+    locked.save()
+    note_access(sheet, Deed.ERASED, member, actor)
+    if told and actor is not Actor.SITE:
+        _queue(locked, Event.ERASED, now)
+    log.info("job sheet %s erased by %s", sheet.pk, actor)
+
+
+def _blank(sheet: JobSheet, now: datetime) -> None:
+    for name in PERSONAL:
+        setattr(sheet, name, "")
+    sheet.plate = {name: told for name, told in sheet.plate.items() if name != "serial"}
+    sheet.windows = []
+    sheet.erased = now
+
+
+def purge(*, now: datetime | None = None) -> int:
+    """Erases every sheet whose time is over; how many there were."""
+    due: Iterable[JobSheet] = JobSheet.objects.filter(erased__isnull=True, erase_after__lte=now or timezone.now())
+    count = 0
+    for sheet in due:
+        erase(sheet=sheet, actor=Actor.SITE)
+        count += 1
+    return count

@@ -1,0 +1,90 @@
+"""The European Repair Information Form of Directive (EU) 2024/1799, begun for a repairer who wants to use it.
+
+Its use is voluntary, and the goods seen listed in Annex II, which a maker must repair, name no oven. The list of
+fields is from memory of Annex I, so the form tells the repairer to compare it with the Official Journal. What only
+the repairer can promise (price, days, services) stays empty: once given, the conditions bind for 30 days.
+"""
+
+from dataclasses import dataclass
+from datetime import date
+
+from django.utils.translation import gettext as _
+
+from triage.jobsheet.shapes import Sheet
+from triage.models import Firm
+
+APPLIES_FROM = date(2026, 7, 31)
+# Member states among the territories the regions lie in.
+MEMBER_STATES = frozenset({"DE", "ES", "FR", "IE", "IT", "NL", "PL", "SE"})
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """`value` is empty where the repairer has to fill it in."""
+
+    name: str
+    value: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class RepairForm:
+    caveats: tuple[str, ...]
+    fields: tuple[Field, ...]
+
+
+def repair_form(sheet: Sheet, firm: Firm, today: date) -> RepairForm | None:
+    """The form, or None where it does not apply: outside the Union, before its day, or not wanted by the firm."""
+    inside = sheet["check"]["region"]["territory"] in MEMBER_STATES
+    if not (inside and firm.wants_repair_form and today >= APPLIES_FROM):
+        return None
+    return RepairForm(_caveats(), (*_repairer(firm), *_repair(sheet), *_conditions()))
+
+
+def form_text(form: RepairForm) -> str:
+    lines = [_("EUROPEAN REPAIR INFORMATION FORM: DRAFT FOR THE REPAIRER"), ""]
+    lines += [*(f"- {caveat}" for caveat in form.caveats), ""]
+    lines += [f"{field.name}: {field.value or '______'}" for field in form.fields]
+    return "\n".join(lines) + "\n"
+
+
+def _caveats() -> tuple[str, ...]:
+    return (
+        _("Using this form is voluntary. Ovens are not among the goods we have seen listed for repair by the maker."),
+        _("Compare the fields with Annex I of Directive (EU) 2024/1799 and with national law before you use it."),
+        _("The defect below is a judgement from answers given at home. Nobody has opened the oven."),
+        _("Once given to the customer, the conditions may not be changed for 30 days, unless you agree otherwise."),
+    )
+
+
+def _repairer(firm: Firm) -> tuple[Field, ...]:
+    return (
+        Field(_("Repairer"), firm.name),
+        Field(_("Postal address"), firm.address),
+        Field(_("Telephone"), firm.telephone),
+        Field(_("E-mail"), firm.email),
+        Field(_("Other means of contact")),
+    )
+
+
+def _repair(sheet: Sheet) -> tuple[Field, ...]:
+    plate, check = sheet["rating_plate"], sheet["check"]
+    oven = [_("Electric oven"), plate.get("maker", ""), plate.get("model", ""), plate.get("serial", "")]
+    first = check["causes"][0]
+    words = {"chance": first["chance_words"], "cause": first["name"], "trouble": check["trouble"]}
+    return (
+        Field(_("Goods to be repaired"), ", ".join(part for part in oven if part)),
+        Field(_("Defect"), _("%(trouble)s. Likeliest cause: %(cause)s (%(chance)s)") % words),
+        Field(_("Kind of repair suggested")),
+    )
+
+
+def _conditions() -> tuple[Field, ...]:
+    return (
+        Field(_("Price, or how it is worked out and the most it can be")),
+        Field(_("Days needed for the repair, from agreement")),
+        Field(_("Replacement lent meanwhile, and its cost")),
+        Field(_("Where the goods are handed over")),
+        Field(_("Removal, transport, installation, and their cost")),
+        Field(_("Valid until")),
+        Field(_("Anything else")),
+    )

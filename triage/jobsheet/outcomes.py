@@ -1,0 +1,79 @@
+"""What the repairer found and fitted, written down in under half a minute and mendable later."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from django.db import transaction
+from django.utils import timezone
+from django.utils.translation import gettext as _
+
+from triage.jobsheet.actions import note_access
+from triage.jobsheet.errors import Problem, Refused
+from triage.jobsheet.plain_text import one_line
+from triage.knowledge.library import library
+from triage.models import JobSheet, Member, Outcome
+from triage.models.access_line import Actor, Deed
+from triage.models.job_sheet import Status
+from triage.models.outcome import LONGEST_VISIT, Barrier, Result
+
+MOST_FOUND = 6
+MOST_FITTED = 20
+LONGEST_PART = 120
+
+
+@dataclass(frozen=True, slots=True)
+class Findings:
+    """`found` are fault ids of the pack, the main one first; `fitted` parts in the repairer's words."""
+
+    found: tuple[str, ...]
+    fixed_first_visit: bool
+    minutes: int
+    result: str = Result.FIXED
+    barrier: str = ""
+    fitted: tuple[str, ...] = ()
+
+
+def record_outcome(*, sheet: JobSheet, findings: Findings, member: Member) -> Outcome:
+    """The outcome of a job sheet, new or mended. Raises Refused with every problem."""
+    problems = list(_problems(findings))
+    if problems:
+        raise Refused(problems)
+    fitted = dict.fromkeys(filter(None, map(one_line, findings.fitted)))
+    with transaction.atomic():
+        outcome, _made = Outcome.objects.update_or_create(
+            sheet=sheet,
+            defaults={
+                "found": list(dict.fromkeys(findings.found)),
+                "fitted": list(fitted),
+                "fixed_first_visit": findings.fixed_first_visit,
+                "result": findings.result,
+                "barrier": findings.barrier,
+                "minutes": findings.minutes,
+                "pack_version": library().pack.version,
+                "recorded_by": member,
+                "recorded": timezone.now(),
+            },
+        )
+        sheet.status = Status.DONE
+        sheet.save(update_fields=["status"])
+        note_access(sheet, Deed.OUTCOME, member, Actor.MEMBER)
+    return outcome
+
+
+def _problems(findings: Findings) -> Iterator[Problem]:
+    unknown = [fault for fault in findings.found if fault not in library().pack.faults]
+    if unknown:
+        yield Problem("found", _("There is no fault %(fault)s. Choose from the list.") % {"fault": unknown[0][:60]})
+    if not 1 <= len(findings.found) <= MOST_FOUND:
+        yield Problem("found", _("Choose what was found: at least one, at most %(most)s.") % {"most": MOST_FOUND})
+    if len(findings.fitted) > MOST_FITTED or any(len(part) > LONGEST_PART for part in findings.fitted):
+        words = {"most": MOST_FITTED, "length": LONGEST_PART}
+        yield Problem("fitted", _("Name at most %(most)s parts, each in at most %(length)s characters.") % words)
+    if not 1 <= findings.minutes <= LONGEST_VISIT:
+        yield Problem("minutes", _("Give the minutes of work, from 1 to %(most)s.") % {"most": LONGEST_VISIT})
+    if findings.result not in Result.values or findings.barrier not in Barrier.values:
+        yield Problem("result", _("Choose how the oven was left from the list."))
+    elif findings.fixed_first_visit and findings.result != Result.FIXED:
+        yield Problem("result", _("An oven that was fixed on the first visit was fixed. Correct one of the two."))
+    elif findings.barrier and findings.result != Result.END_OF_LIFE:
+        yield Problem("barrier", _("Give a reason only where the oven was given up."))

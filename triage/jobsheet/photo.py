@@ -1,0 +1,60 @@
+"""A photo of the rating plate: decoded and encoded again here, so that nothing but the picture is kept.
+
+Where it was taken, with what and when, and anything hidden in the file, is gone with the old encoding.
+"""
+
+from dataclasses import dataclass
+from io import BytesIO
+
+from django.utils.translation import gettext as _
+from PIL import Image, ImageOps, UnidentifiedImageError
+
+from triage.jobsheet.errors import Problem, Refused
+
+MOST_BYTES = 12_000_000
+MOST_PIXELS = 60_000_000
+LONGEST_SIDE = 1600
+QUALITY = 80
+KINDS = ("JPEG", "PNG", "WEBP")
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    jpeg: bytes
+    width: int
+    height: int
+
+
+def read_photo(file: bytes) -> Photo:
+    """The picture, upright and no larger than a plate needs. Refused where the file is not such a picture."""
+    if len(file) > MOST_BYTES:
+        size, most = len(file) / 1_000_000, MOST_BYTES // 1_000_000
+        raise _refused(
+            _("This photo has %(size).0f MB, and %(most)s MB is the most. Take it again with a smaller size.")
+            % {"size": size, "most": most}
+        )
+    try:
+        with Image.open(BytesIO(file), formats=KINDS) as picture:
+            return _encoded(picture)
+    except (UnidentifiedImageError, Image.DecompressionBombError):
+        raise _refused(_("This file is not a photo we can read. Send a JPEG, PNG or WebP picture.")) from None
+    except (OSError, SyntaxError, ValueError, EOFError):
+        raise _refused(_("This photo is damaged and cannot be read to its end. Take it again.")) from None
+
+
+def _encoded(picture: Image.Image) -> Photo:
+    if picture.width * picture.height > MOST_PIXELS:
+        words = {"most": MOST_PIXELS // 1_000_000}
+        raise _refused(_("This photo has more than %(most)s million dots. Take it again with a smaller size.") % words)
+    picture.draft("RGB", (LONGEST_SIDE, LONGEST_SIDE))
+    upright = ImageOps.exif_transpose(picture).convert("RGB")
+    upright.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
+    bare = Image.new("RGB", upright.size)
+    bare.paste(upright)
+    out = BytesIO()
+    bare.save(out, "JPEG", quality=QUALITY)
+    return Photo(out.getvalue(), bare.width, bare.height)
+
+
+def _refused(sentence: str) -> Refused:
+    return Refused([Problem("photo", sentence)])

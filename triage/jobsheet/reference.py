@@ -1,0 +1,43 @@
+"""A job sheet's reference: ten signs nobody can guess, and that nobody mishears when they are said.
+
+Thirty-two signs (no I, O, 0 or 1) give fifty bits. The words are the spelling alphabet of ICAO as printed in
+SERA.14020, with its spellings Alfa, Juliett and X-ray. A reference opens nothing by itself.
+"""
+
+import re
+import secrets
+
+SIGNS = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"
+HALF = 5
+
+WORDS = dict(
+    zip(
+        "ABCDEFGHIJKLMNOPQRSTUVWXYZ23456789",
+        (
+            *("Alfa", "Bravo", "Charlie", "Delta", "Echo", "Foxtrot", "Golf", "Hotel", "India", "Juliett", "Kilo"),
+            *("Lima", "Mike", "November", "Oscar", "Papa", "Quebec", "Romeo", "Sierra", "Tango", "Uniform", "Victor"),
+            *("Whiskey", "X-ray", "Yankee", "Zulu"),
+            *("Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine"),
+        ),
+        strict=True,
+    )
+)
+
+
+def new_reference() -> str:
+    """Such as `KD7MX-4QPTR`."""
+    signs = "".join(secrets.choice(SIGNS) for _ in range(2 * HALF))
+    return f"{signs[:HALF]}-{signs[HALF:]}"
+
+
+def spoken(reference: str) -> str:
+    """The reference as it is said, with a pause in the middle."""
+    return ", ".join(" ".join(WORDS[sign] for sign in half) for half in reference.split("-"))
+
+
+def read_reference(typed: str) -> str | None:
+    """The reference somebody typed or said, in any case and with any spacing; None where it cannot be one."""
+    signs = re.sub(r"[^A-Z0-9]", "", typed[:80].upper())
+    if len(signs) != 2 * HALF or set(signs) - set(SIGNS):
+        return None
+    return f"{signs[:HALF]}-{signs[HALF:]}"

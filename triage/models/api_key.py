@@ -1,0 +1,28 @@
+"""A key with which a firm's own system asks for that firm's job sheets. Its words are nowhere: only their hash is."""
+
+from django.db import models
+from django.db.models import Q
+
+from triage.models.firm import Firm
+
+LONGEST_NAME = 80
+
+
+class ApiKey(models.Model):
+    """`name` says what uses it, in the firm's words; a revoked key stays, so that it is known who read what."""
+
+    firm = models.ForeignKey(Firm, on_delete=models.CASCADE, related_name="api_keys")
+    name = models.CharField(max_length=LONGEST_NAME)
+    key_hash = models.CharField(max_length=64, unique=True)
+    created = models.DateTimeField()
+    last_used = models.DateTimeField(null=True, blank=True)
+    revoked = models.DateTimeField(null=True, blank=True)
+
+    class Meta:
+        verbose_name = "API key"
+        constraints = [
+            models.CheckConstraint(condition=~Q(name="") & ~Q(key_hash=""), name="api_key_is_named"),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.name} ({self.firm.slug})"

@@ -1,0 +1,39 @@
+"""Sessions, sign-in and form tokens for the firm's desk alone.
+
+A question page needs none of the three, and a cookie or a database query there would cost every householder privacy
+and time. So they run for addresses under `/desk/` and for no other.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any, cast
+
+from django.contrib.auth.middleware import AuthenticationMiddleware
+from django.contrib.sessions.middleware import SessionMiddleware
+from django.http import HttpRequest
+from django.http.response import HttpResponseBase
+from django.middleware.csrf import CsrfViewMiddleware
+
+DESK = "/desk/"
+
+Handler = Callable[[HttpRequest], HttpResponseBase]
+View = Callable[..., HttpResponseBase]
+
+
+class DeskOnlyMiddleware:
+    def __init__(self, get_response: Handler) -> None:
+        self.outside = get_response
+        self.tokens = CsrfViewMiddleware(get_response)
+        self.inside = cast(Handler, SessionMiddleware(AuthenticationMiddleware(self.tokens)))
+
+    def __call__(self, request: HttpRequest) -> HttpResponseBase:
+        return self.inside(request) if is_desk(request) else self.outside(request)
+
+    def process_view(
+        self, request: HttpRequest, view: View, args: Sequence[Any], kwargs: Mapping[str, Any]
+    ) -> HttpResponseBase | None:
+        """Where Django checks the form token; it knows this class only, so the check is handed on."""
+        return self.tokens.process_view(request, view, tuple(args), dict(kwargs)) if is_desk(request) else None
+
+
+def is_desk(request: HttpRequest) -> bool:
+    return request.path_info.startswith(DESK)
