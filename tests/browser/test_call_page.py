@@ -1,0 +1,248 @@
+"""What else an agent relies on: the lines found, the calls kept, nothing lost, and nothing in anybody's way."""
+
+import re
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import expect
+
+from tests.browser.calling_by_key import DESK, Agent
+
+pytestmark = pytest.mark.django_db(transaction=True)
+
+COLD = "region=gb-eng&complaint=no-heat&heat-main=no-heat"
+# ICAO Annex 10, Volume II, figure 5-1: the spelling alphabet (as printed there, so Alfa and Juliett).
+ICAO = re.findall(
+    r"[\w-]+",
+    "Alfa Bravo Charlie Delta Echo Foxtrot Golf Hotel India Juliett Kilo Lima Mike November Oscar Papa Quebec Romeo"
+    " Sierra Tango Uniform Victor Whiskey X-ray Yankee Zulu",
+)
+
+
+@pytest.fixture
+def agent(page):
+    return Agent(page, page.site)
+
+
+@pytest.mark.parametrize(
+    ("said", "first"),
+    [
+        ("fan's going but it's stone cold, and it tripped yesterday", "What tripped: Something went off"),
+        ("the fan's not going", "Oven fan turns: No, it does not turn"),
+        ("the fan is going", "Oven fan turns: Yes, it turns well"),
+        ("fan isnt spinning at all", "Oven fan turns: No, it does not turn"),
+        ("the light doesn't come on", "Oven light: No, it is out"),
+        ("light comes on fine", "Oven light: Yes, it lights"),
+        ("its not tripped", "What tripped: Nothing has gone off"),
+        ("there's no smoke", "Smoke or flames: No smoke"),
+        ("kitchen was full of smoke", "Smoke or flames: Smoke"),
+        ("cold and theres a smell of burning plastic", "Kind of smell: Plastic burning"),
+        ("it trippd the electric", "What tripped: Something went off"),
+        ("the dor wont shut", "How the door shuts: With a gap"),
+        ("got a bit of a tingel off it", "Shock or tingle: A tingle from the oven only"),
+        ("grill works but the oven dont heat", "What is wrong: The grill heats, but the oven does not"),
+        ("clock is flashing", "Clock or screen: Flashes a time"),
+        ("takes forever to heat up", "What is wrong: It is slow"),
+        ("wont switch off", "Heat when off: No, it goes on heating"),
+        ("the glass has shattered", "Door glass: Cracked or broken"),
+    ],
+)
+def test_what_was_said_is_the_first_or_second_line_found(agent, said, first):
+    """The other may be the line of the first page that says the same more broadly."""
+    agent.open()
+    agent.type(said)
+    found = agent.found()
+    assert any(line.startswith(first) for line in found[:2]), found
+
+
+@pytest.mark.parametrize(
+    ("said", "opposite"),
+    [
+        ("fan's not going", "Oven fan turns: Yes"),
+        ("no smoke at all", "Smoke or flames: Smoke"),
+        ("it has never tripped", "What tripped: Something"),
+        ("nobody got a shock, no shock", "Shock or tingle: Yes"),
+        ("the glass is not cracked", "Door glass: Cracked"),
+    ],
+)
+def test_the_opposite_of_what_was_said_is_not_offered(agent, said, opposite):
+    agent.open()
+    agent.type(said)
+    assert [line for line in agent.found() if line.startswith(opposite)] == []
+
+
+@pytest.mark.parametrize("said", ["it went cold and then there were flames", "no light, and i got a shock", "smoking"])
+def test_danger_comes_first(agent, said):
+    agent.open()
+    agent.type(said)
+    assert agent.page.locator("#heard-list button").first.get_attribute("class") == "grave"
+
+
+def test_nothing_is_recorded_by_typing(agent):
+    agent.open()
+    agent.type("smoke, sparks and a shock")
+    assert len(agent.found()) >= 3
+    agent.press("Escape", moves=False)
+    assert agent.trail == {}
+    expect(agent.page.locator("section.alarm")).to_have_count(0)
+
+
+def test_a_pasted_letter_is_matched_and_kept_whole(agent):
+    letter = "Dear Sir, my oven is stone cold and the fan is going. " + "I am most unhappy with it. " * 400
+    agent.open()
+    agent.press("/", moves=False)
+    agent.page.locator("#heard").fill(letter)
+    expect(agent.page.locator("#call-status")).to_contain_text("All of it is kept.")
+    assert any(line.startswith("Oven fan turns: Yes") for line in agent.found())
+    agent.record("Oven fan turns: Yes")
+    agent.page.reload()
+    expect(agent.page.locator("#heard")).to_have_value(letter)
+    assert agent.trail == {"circ-fan-state": "turns-normally"}
+
+
+def test_a_lost_connection_loses_no_answer(agent):
+    agent.open(f"{COLD}&danger=none")
+    agent.read_out()
+    agent.page.context.set_offline(True)
+    agent.press("1", moves=False)
+    expect(agent.page.locator("#call-status")).to_contain_text("The line to the server is down.")
+    agent.type("light comes on")
+    agent.press("Enter", moves=False)
+    agent.press("1", moves=False)
+    expect(agent.page.locator("#waiting li")).to_have_count(2)
+    agent.page.context.set_offline(False)
+    expect(agent.page.locator("#call-status")).to_contain_text("Everything recorded was sent.")
+    assert len(agent.trail) == 5
+    assert agent.trail["lamp-state"] == "lamp-works"
+    agent.page.complaints.clear()
+
+
+def test_two_tabs_on_one_call_come_together(agent):
+    agent.open(f"{COLD}&danger=none")
+    other = Agent(agent.page.context.new_page(), agent.site)
+    other.page.goto(agent.page.url)
+    agent.type("light comes on")
+    agent.record("Oven light: Yes")
+    other.page.wait_for_function("document.getElementById('call-now').dataset.good.includes('lamp-works')")
+    other.type("fan is going")
+    other.record("Oven fan turns: Yes")
+    agent.page.wait_for_function("document.getElementById('call-now').dataset.good.includes('turns-normally')")
+    assert agent.trail == other.trail
+    assert {"lamp-state", "circ-fan-state"} <= set(agent.trail)
+
+
+def test_a_call_that_was_cut_off_is_there_again(agent):
+    agent.open(f"{COLD}&danger=none")
+    agent.type("light comes on")
+    agent.record("Oven light: Yes")
+    trail = agent.trail
+    agent.page.goto("about:blank")
+    agent.open()
+    agent.press("Escape", moves=False)
+    agent.page.locator("#say-title").focus()
+    agent.press("g", moves=False)
+    expect(agent.page.locator("#calls-list li")).to_contain_text("cut off")
+    with agent.page.expect_navigation():
+        agent.press("1", moves=False)
+    agent.page.wait_for_function("document.getElementById('call-now').dataset.good.includes('lamp-works')")
+    assert agent.trail == trail
+
+
+def test_calls_are_held_and_resumed(agent):
+    agent.open(COLD)
+    first = agent.page.locator("#call-reference").inner_text()
+    agent.press("Space")
+    with agent.page.expect_navigation():
+        agent.press("h", moves=False)
+    expect(agent.page.locator("#call-reference")).not_to_have_text(first)
+    expect(agent.page.locator("#held-count")).to_have_text("1")
+    agent.press("Escape", moves=False)
+    agent.page.locator("#say-title").focus()
+    agent.press("g", moves=False)
+    with agent.page.expect_navigation():
+        agent.press("1", moves=False)
+    expect(agent.page.locator("#call-reference")).to_have_text(first)
+    expect(agent.page.locator("#say p.count")).to_contain_text("2 of 3")
+
+
+def test_a_reference_is_spelled_as_icao_does_and_a_wrong_letter_is_noticed(agent):
+    agent.open()
+    words = agent.page.locator("#call-reference").inner_text().split()
+    assert len(words) == 5
+    assert set(words) <= set(ICAO)
+    wrong = [ICAO[(ICAO.index(words[0]) + 1) % 26], *words[1:]]
+    agent.press("Escape", moves=False)
+    agent.page.locator("#say-title").focus()
+    agent.press("g", moves=False)
+    agent.page.locator("#find-call").fill(" ".join(wrong))
+    agent.press("Enter", moves=False)
+    expect(agent.page.locator("#calls-say")).to_contain_text("has a letter wrong")
+
+
+def test_all_that_is_known_of_the_caller_takes_six_keys(agent):
+    agent.open(f"{COLD}&danger=none")
+    agent.press("w", moves=False)
+    for key in "1121":
+        agent.press(key)
+    agent.press("2")
+    expect(agent.page.locator(".caller [aria-current]")).to_have_count(5)
+    assert "call-home=child" in agent.page.url
+    assert agent.presses == 6
+
+
+def test_an_answer_is_changed_and_taken_back_by_key(agent):
+    agent.open(f"{COLD}&danger=none&lamp-state=lamp-works")
+    agent.press("u")
+    assert "lamp-state" not in agent.trail
+    agent.press("e", moves=False)
+    agent.press("2")
+    assert "heat-main" not in agent.trail
+    assert agent.trail["complaint"] == "no-heat"
+
+
+def test_the_summary_and_the_link_are_one_key(agent):
+    agent.page.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    agent.open(f"{COLD}&danger=none")
+    agent.press("c", moves=False)
+    expect(agent.page.locator("#call-status")).to_have_text("Copied.")
+    copied = agent.page.evaluate("navigator.clipboard.readText()")
+    assert re.match(r"Call \w+ .*, \d+:\d\d\. Electric oven, trouble as told: No heat at all\.", copied)
+    agent.press("s", moves=False)
+    assert agent.page.locator("#send img").evaluate("image => image.decode().then(() => image.naturalWidth)") > 0
+    agent.press("1", moves=False)
+    expect(agent.page.locator("#call-status")).to_have_text("Copied.")
+    assert "/check/?region=gb-eng&complaint=no-heat" in agent.page.evaluate("navigator.clipboard.readText()")
+
+
+def test_keys_can_be_switched_off(agent):
+    agent.open(f"{COLD}&danger=none&lamp-state=lamp-works")
+    agent.page.get_by_role("button", name="Keys on").click()
+    agent.page.locator("#say-title").focus()
+    agent.press("u", moves=False)
+    assert "lamp-state" in agent.trail
+
+
+@pytest.mark.parametrize("query", [COLD, f"{COLD}&danger=none", "region=us&smoke-source=flames", "region=gb-eng"])
+def test_nothing_scrolls_and_no_barrier_at_1280_by_800(agent, query):
+    agent.open(query)
+    for scheme in ("light", "dark"):
+        agent.page.emulate_media(color_scheme=scheme)
+        found = Axe().run(agent.page)
+        assert found.violations_count == 0, found.generate_report()
+    root = "document.documentElement"
+    assert agent.page.evaluate(f"[{root}.scrollWidth, {root}.scrollHeight]") == [DESK["width"], DESK["height"]]
+    now = agent.page.locator(".now").evaluate("e => e.scrollHeight - e.clientHeight")
+    assert now <= 0
+
+
+def test_without_javascript_a_call_goes_on_by_links(browser, live_server):
+    context = browser.new_context(java_script_enabled=False, viewport=DESK)
+    page = context.new_page()
+    page.goto(f"{live_server.url}/call/?{COLD}")
+    for _ in range(3):
+        page.locator("#say li.turn a").click()
+    page.locator("#say li.turn a").click()
+    page.locator("#say .options a").first.click()
+    assert "danger=none" in page.url
+    assert page.locator("#heard").is_hidden()
+    context.close()

@@ -1,0 +1,110 @@
+"""What is said to find something out: the opening, the danger signs in rounds, and questions with their keys."""
+
+import pytest
+
+from triage.desk.call.open_call import open_call
+from triage.desk.call.presenters.asking import KEYS, about_board, danger, opening, question
+from triage.desk.call.presenters.page import call_page
+from triage.desk.call.speech import mark_of
+from triage.engine.pack import OPENING
+from triage.knowledge.library import library
+
+PACK = library().pack
+MEMORY_FIRST = "Answer from memory, please. Do not switch anything on and do not touch it to find out."
+
+
+def test_the_opening_is_the_callers_own_words(call):
+    say = opening(call())
+    assert say.text == "In your own words, what is the oven doing, or not doing?"
+    assert {key.key for key in say.keys} == {"", "0"}
+
+
+def test_the_danger_signs_are_read_round_by_round_before_none_is_recorded(call, rf):
+    opened = call("complaint=no-heat")
+    for number in range(3):
+        say = danger(opened)
+        assert say.kind == "danger"
+        assert say.count == f"{number + 1} of 3"
+        (turn,) = [line for line in say.lines if line.href]
+        assert ("danger=none" in turn.href) is (number == 2)
+        opened = open_call(rf.get(turn.href))
+    assert opened.visit.reading.answers["danger"] == "none"
+
+
+def test_asked_for_again_the_signs_are_read_again_from_the_first(call, rf):
+    marks = ",".join(mark_of(spoken.say) for spoken in library().words("gb-eng").calls.rounds)
+    opened = call("complaint=no-heat", call_read=marks, call_ask="danger")
+    for number in range(3):
+        page = call_page(opened)
+        assert page.say.count == f"{number + 1} of 3"
+        (turn,) = [line for line in page.say.lines if line.href]
+        opened = open_call(rf.get(turn.href))
+    assert opened.visit.reading.answers["danger"] == "none"
+    assert call_page(call("complaint=no-heat", call_ask="danger-99")).say.count == "1 of 3"
+
+
+def test_no_mark_of_somebody_elses_making_skips_a_round(call):
+    last = mark_of(library().words("gb-eng").calls.rounds[2].say)
+    (turn,) = [line for line in danger(call(call_read=last)).lines if line.href]
+    assert "danger=none" not in turn.href
+
+
+def test_every_sign_of_the_danger_page_has_its_key_in_some_round(call):
+    marks, offered = [], set()
+    for spoken in library().words("gb-eng").calls.rounds:
+        offered |= {
+            key.href.split("&call-")[0].rsplit("&", 1)[-1] for key in danger(call(call_read=",".join(marks))).keys
+        }
+        marks.append(mark_of(spoken.say))
+    signs = {f"{o}={option}" for flag in PACK.red_flags.values() for o, option in flag.signs}
+    assert offered >= signs
+
+
+@pytest.mark.parametrize("name", [name for name in library().words("gb-eng").questions if name != OPENING])
+def test_every_answer_has_a_key_and_zero_is_cannot_tell(call, rf, name):
+    opened = call("complaint=no-heat&danger=none", call_board="yes")
+    first = question(opened, name)
+    for line in first.lines:
+        assert first.keys == []
+        opened = open_call(rf.get(line.href))
+        first = question(opened, name)
+    keys = [key.key for key in question(opened, name).keys]
+    assert keys == [*KEYS[: len(PACK.observations[name].options)], "0"]
+    assert question(opened, name).keys[-1].href.count("cant-tell") == 1
+
+
+def test_what_needs_memory_only_says_so_first_and_once(call, rf):
+    say = question(call("complaint=no-heat&danger=none"), "heat-main")
+    assert [line.text for line in say.lines] == [MEMORY_FIRST]
+    after = open_call(rf.get(say.lines[0].href))
+    assert question(after, "onset").keys
+
+
+def test_who_is_to_look_hears_first_how_to_look_safely(call):
+    say = question(call("complaint=no-heat&danger=none"), "element-look")
+    assert [line.text for line in say.lines] == [library().words("gb-eng").questions["element-look"].look]
+    assert say.keys == []
+
+
+def test_who_is_not_with_the_oven_is_asked_from_memory(call):
+    say = question(call("complaint=no-heat&danger=none", call_oven="no"), "element-look")
+    assert say.lines[0].text.startswith("Please do not go and look.")
+
+
+@pytest.mark.parametrize("name", ["trip-device", "hob-shared", "burn-marks", "meter-off"])
+def test_nobody_looks_at_a_board_before_it_is_known_to_be_safe(call, name):
+    asked = question(call("complaint=trips&danger=none"), name)
+    assert asked.kind == "caller"
+    assert asked.text.startswith("Is the way to the fuse box lit and dry")
+    never = question(call("complaint=trips&danger=none", call_board="no"), name)
+    assert never.kind == "question"
+    assert never.lines[0].text.startswith("Please do not go and look.")
+    allowed = question(call("complaint=trips&danger=none", call_board="yes"), name)
+    assert allowed.lines[0].text.startswith(library().words("gb-eng").questions[name].look.split(". ")[0])
+
+
+def test_no_or_not_sure_is_one_key(call, rf):
+    say = about_board(call("complaint=trips&danger=none", call_ask="trip-device"), "fuse-box")
+    assert [key.key for key in say.keys] == ["1", "0"]
+    assert open_call(rf.get(say.keys[1].href)).line.caller == {"board": "no"}
+    assert call_page(open_call(rf.get(say.keys[0].href))).say.lines[0].text.startswith("Look at the fuse box")

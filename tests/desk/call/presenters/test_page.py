@@ -1,0 +1,70 @@
+"""What the page says first, and everything that stands beside it."""
+
+import pytest
+
+from tests.desk.call.reading_aloud import read_everything
+from tests.household.checks_done import answers_of
+from triage.desk.call.presenters.page import call_page
+
+COLD = "complaint=no-heat&heat-main=no-heat"
+
+
+@pytest.mark.parametrize(
+    ("query", "kind"),
+    [
+        ("", "open"),
+        (COLD, "danger"),
+        (f"{COLD}&danger=none", "question"),
+        ("smoke-source=flames", "act"),
+        ("complaint=will-not-light&danger=none&oven-fuel=gas", "exit"),
+        (f"{COLD}&call-ask=nothing-known", "danger"),
+    ],
+)
+def test_what_is_said_follows_the_step(call, query, kind):
+    assert call_page(call(query)).say.kind == kind
+
+
+def test_an_agent_may_ask_another_question_first_but_never_before_the_danger_signs_matter(call):
+    assert call_page(call(f"{COLD}&danger=none&call-ask=onset")).say.heading == "How it started"
+    assert call_page(call(f"{COLD}&call-ask=danger")).say.kind == "danger"
+    assert call_page(call("smoke-source=flames&call-ask=onset")).say.kind == "act"
+    assert call_page(call(f"{COLD}&danger=none&call-ask=meter-power")).say.heading != "Power drawn"
+
+
+def test_every_answer_can_be_asked_again_with_the_rest_kept(call):
+    page = call_page(call(f"{COLD}&danger=none&lamp-state=lamp-works"))
+    assert [told.question for told in page.story] == ["What is wrong", "Oven heat", "Danger signs", "Oven light"]
+    change = page.story[1].change_href
+    assert "heat-main=" not in change
+    assert "call-ask=heat-main" in change
+    assert "lamp-state=lamp-works" in change
+    assert "lamp-state" not in page.undo_href
+
+
+def test_a_danger_sign_stands_out_in_the_story(call):
+    assert [told.grave for told in call_page(call("complaint=smell&smell-type=gas")).story] == [False, True]
+
+
+def test_what_was_told_of_the_caller_is_marked(call):
+    page = call_page(call(COLD, call_board="no"))
+    assert {row.about: row.chosen for row in page.caller} == {
+        "who": "",
+        "oven": "",
+        "board": "not safe",
+        "alone": "",
+        "home": "",
+    }
+    assert next(row.ask for row in page.caller if row.about == "board") == "Fuse box"
+
+
+def test_a_broken_address_says_what_was_left_out(call):
+    page = call_page(call(f"{COLD}&lamp-state=blue", call_board="perhaps"))
+    assert page.problems[0].startswith("Part of the address about the caller could not be read")
+    assert "call-board" in page.problems[0]
+    assert "blue" in page.problems[1]
+
+
+def test_the_call_is_over_only_when_every_line_was_read(call, rf):
+    opened = call("&".join(f"{n}={a}" for n, a in answers_of("fan-element-open", "no-heat").items()))
+    assert not call_page(opened).over
+    assert read_everything(rf, opened)[0].over

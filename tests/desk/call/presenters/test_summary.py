@@ -1,0 +1,40 @@
+"""The call in plain sentences: what was told, what was said, and the link."""
+
+from tests.household.checks_done import answers_of
+from triage.desk.call.presenters.belief import belief_of
+from triage.desk.call.presenters.summary import summary_of
+
+
+def told(opened):
+    return summary_of(opened, belief_of(opened, opened.visit.reading.answers))
+
+
+def test_an_empty_call_says_so(call):
+    assert told(call()).startswith("Electric oven: nothing recorded yet.")
+
+
+def test_a_whole_check(call):
+    answers = answers_of("fan-element-open", "no-heat")
+    text = told(call("&".join(f"{n}={a}" for n, a in answers.items()), call_board="no", call_alone="alone"))
+    assert "trouble as told: No heat at all." in text
+    assert "Danger signs were read out: none told." in text
+    assert "Advice: This is a job for an appliance engineer." in text
+    assert "Likeliest: Burnt-out fan oven element" in text
+    assert "The caller: alone, fuse box not safe." in text
+    assert text.endswith("function-pattern=only-grill-works") or "/check/?region=gb-eng" in text
+
+
+def test_danger_is_told_as_danger_and_nothing_as_proved(call):
+    text = told(call("smell-type=plastic-or-fishy"))
+    assert "DANGER told, safety lines given: Burning smell: switch off and leave off." in text
+    assert "dead" not in text
+
+
+def test_what_could_not_be_told_is_no_news(call):
+    assert "I can’t tell" not in told(call("complaint=no-heat&danger=none&lamp-state=cant-tell"))
+
+
+def test_another_appliance(call):
+    text = told(call("complaint=will-not-light&danger=none&oven-fuel=gas"))
+    assert "Not for this check: This check is only for electric ovens." in text
+    assert "Likeliest" not in text

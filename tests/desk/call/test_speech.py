@@ -1,0 +1,59 @@
+"""Nothing takes longer to say than a person can follow, in any region, whoever calls."""
+
+import pytest
+
+from triage.check_pages.presenters.make_safe import make_safe_page
+from triage.desk.call.presenters.read_out import board_question, keep_off, lines_of
+from triage.desk.call.speech import LONGEST_SECONDS, MOST_WORDS, in_breaths, mark_of, seconds_to_say
+from triage.knowledge.library import library
+
+
+def test_seconds_are_counted_at_150_words_a_minute():
+    assert [seconds_to_say("word " * n) for n in (0, 1, 25, 50, 51)] == [0, 1, 10, 20, 21]
+
+
+def test_a_long_text_is_parted_between_sentences_and_nothing_is_lost():
+    text = " ".join(f"{'word ' * 19}end{n}." for n in range(6))
+    pieces = in_breaths(text)
+    assert " ".join(pieces).split() == text.split()
+    assert all(len(piece.split()) <= MOST_WORDS for piece in pieces)
+    assert in_breaths("Short. And sweet.") == ["Short. And sweet."]
+
+
+def test_a_mark_belongs_to_these_very_words():
+    assert mark_of("Leave it off.") == mark_of("Leave it off.")
+    assert mark_of("Leave it off.") != mark_of("Leave it on.")
+    assert len(mark_of("")) == 6
+
+
+@pytest.mark.parametrize("region", library().regions)
+def test_no_question_round_or_line_takes_more_than_twenty_seconds(region, call):
+    texts = library().words(region)
+    spoken = [spoken.say for spoken in texts.calls.rounds]
+    for question in texts.questions.values():
+        spoken += [question.say, question.again, *in_breaths(question.look)]
+    for flag in texts.flags.values():
+        for line in (*flag.first, *flag.never, flag.then):
+            spoken += in_breaths(line)
+    for supply in texts.isolation.supplies.values():
+        for line in (*supply.steps, supply.cannot):
+            spoken += in_breaths(line)
+    for fault in texts.faults.values():
+        spoken += [*in_breaths(fault.now), *in_breaths(fault.job)]
+    opened = call(region=region)
+    spoken += [board_question(opened), keep_off(opened), *in_breaths(opened.visit.place.claim_first)]
+    spoken += in_breaths(opened.visit.place.isolation_note)
+    assert [(seconds_to_say(text), text) for text in spoken if seconds_to_say(text) > LONGEST_SECONDS] == []
+
+
+def test_instructions_are_read_with_their_steps_and_notes(call):
+    visit = call("smell-type=plastic-or-fishy").visit
+    lines = lines_of(make_safe_page(visit, visit.step).first)
+    assert lines[0].startswith("Turn the oven's controls to off.")
+    assert visit.place.isolation_note in lines
+
+
+def test_asking_again_is_never_longer_than_asking():
+    texts = library().words("gb-eng")
+    longer = {name for name, text in texts.questions.items() if len(text.again.split()) > len(text.say.split())}
+    assert longer == set()

@@ -1,0 +1,22 @@
+"""The band across the page: there from the moment danger was recorded, with the words to say and the number to give."""
+
+from triage.check_pages.presenters.make_safe import make_safe_page
+from triage.check_pages.presenters.numbers import emergency_call
+from triage.desk.call.open_call import Call
+from triage.desk.call.view_models import Alarm
+from triage.engine import MakeSafe
+from triage.engine.safety import raised
+
+
+def alarm_of(call: Call) -> Alarm | None:
+    """Danger that ends the questions, else the gravest caution, else nothing."""
+    visit = call.visit
+    if isinstance(visit.step, MakeSafe):
+        page = make_safe_page(visit, visit.step)
+        numbers = page.call or [emergency_call(visit.place)]
+        return Alarm(page.signal, page.heading, page.first[0].text, numbers, stops=True)
+    flags = raised(visit.library.pack, visit.reading.answers)
+    if not flags:
+        return None
+    text = visit.texts.flags[flags[0].id]
+    return Alarm(flags[0].signal, text.heading, text.first[0], [], stops=False)

@@ -1,0 +1,111 @@
+"""The whole call page at one moment: what to say now, and everything that stands beside it.
+
+What is said follows the engine's step, but for three things an agent may put first: the opening while nothing was
+told, the danger signs, and a question of the agent's own choice among those that may be asked.
+"""
+
+from collections.abc import Set
+
+from django.urls import reverse
+from django.utils.translation import gettext as _
+
+from triage.check_pages.presenters.answers import answer_words, question_words
+from triage.check_pages.presenters.problems import problem_sentences
+from triage.check_pages.view_models import Choice
+from triage.desk.call.caller import CHOICES
+from triage.desk.call.open_call import Call
+from triage.desk.call.presenters.alarm import alarm_of
+from triage.desk.call.presenters.asking import danger, opening, question, wants_danger
+from triage.desk.call.presenters.belief import askable, belief_of, leanings, would_change
+from triage.desk.call.presenters.summary import summary_of
+from triage.desk.call.presenters.telling import advice, make_safe, not_this
+from triage.desk.call.view_models import CallerRow, CallPage, Say, Told
+from triage.engine import SCREEN, Advice, Ask, MakeSafe, NotThis
+
+
+def call_page(call: Call) -> CallPage:
+    answers = call.visit.reading.answers
+    belief = belief_of(call, answers)
+    found = askable(call, belief) if isinstance(call.visit.step, Ask | Advice) else []
+    say = _say(call, {worth.observation for worth in found})
+    last = list(answers)[-1] if answers else ""
+    query = call.links.here().partition("?")[2]
+    return CallPage(
+        say=say,
+        alarm=alarm_of(call),
+        story=_story(call),
+        leanings=leanings(call, belief),
+        would_change=would_change(call, found) if answers else [],
+        caller=_caller_rows(call),
+        problems=[*_strange(call), *problem_sentences(call.visit.texts, call.visit.reading.problems)],
+        summary=summary_of(call, belief),
+        over=say.kind in ("act", "advice", "exit") and all(line.read for line in say.lines),
+        good=query,
+        undo_href=call.links.without(last) if last else "",
+        danger_href=call.links.without(SCREEN, ask=SCREEN),
+        phone_href=call.phone_href,
+        qr_href=f"{reverse('call-phone-code')}?{query}",
+        words_href=f"{reverse('call-words')}?region={call.visit.place.region.id}",
+        call_id=call.line.id,
+    )
+
+
+def _say(call: Call, names: Set[str]) -> Say:
+    step, wish = call.visit.step, call.line.ask
+    if isinstance(step, MakeSafe):
+        return make_safe(call, step)
+    if wants_danger(call) and SCREEN not in call.visit.reading.answers:
+        return danger(call)
+    if wish in names:
+        return question(call, wish)
+    match step:
+        case NotThis():
+            return not_this(call, step)
+        case Advice():
+            return advice(call, step)
+        case Ask() if not call.visit.reading.answers:
+            return opening(call)
+        case Ask(observation=name) if name == SCREEN:
+            return danger(call)
+    count = _("Question %(number)s, at most %(most)s") % {"number": step.number, "most": step.at_most}
+    return question(call, step.observation, count)
+
+
+def _story(call: Call) -> list[Told]:
+    """Every answer that holds; changing one asks it again, everything else kept."""
+    texts, pack = call.visit.texts, call.visit.library.pack
+    return [
+        Told(
+            question=question_words(texts, name),
+            answer=answer_words(texts, name, answer),
+            change_href=call.links.without(name, ask=name),
+            grave=name in pack.observations and answer in pack.observations[name].flags,
+        )
+        for name, answer in call.visit.reading.answers.items()
+    ]
+
+
+def _caller_rows(call: Call) -> list[CallerRow]:
+    board = call.visit.place.words["board"]
+    asks = {
+        "who": _("Caller"),
+        "oven": _("Oven"),
+        "board": board[:1].upper() + board[1:],
+        "alone": _("There"),
+        "home": _("At risk"),
+    }
+    return [
+        CallerRow(
+            about=about,
+            ask=asks[about],
+            choices=[Choice(str(words), call.links.about_caller(about, choice)) for choice, words in choices.items()],
+            chosen=str(choices.get(call.line.caller.get(about, ""), "")),
+        )
+        for about, choices in CHOICES.items()
+    ]
+
+
+def _strange(call: Call) -> list[str]:
+    words = {"names": ", ".join(name[:40] for name in call.line.strange[:4])}
+    told = _("Part of the address about the caller could not be read and was left out: %(names)s. Ask it again.")
+    return [told % words] if call.line.strange else []

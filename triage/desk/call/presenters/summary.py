@@ -1,0 +1,72 @@
+"""The call in plain sentences, for the firm's own system. What the caller said is told as said, never as proved."""
+
+from collections.abc import Iterator
+
+from django.utils.translation import gettext as _
+
+from triage.check_pages.presenters.advice import advice_page
+from triage.check_pages.presenters.answers import answer_words, question_words
+from triage.check_pages.presenters.causes import short_chance
+from triage.check_pages.presenters.leave import exit_page
+from triage.check_pages.presenters.make_safe import make_safe_page
+from triage.desk.call.caller import CHOICES
+from triage.desk.call.open_call import Call
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Advice, Belief, MakeSafe, NotThis
+from triage.engine.pack import OPENING
+
+
+def summary_of(call: Call, belief: Belief) -> str:
+    """A few sentences and the link. The page puts the reference, the notes and the length of the call around them."""
+    return " ".join([*_story(call), *_outcome(call, belief), *_caller(call), _link(call)])
+
+
+def _story(call: Call) -> Iterator[str]:
+    texts, answers = call.visit.texts, call.visit.reading.answers
+    if not answers:
+        yield _("Electric oven: nothing recorded yet.")
+        return
+    opening = answers.get(OPENING)
+    trouble = answer_words(texts, OPENING, opening) if opening else _("not said in one line")
+    yield _("Electric oven, trouble as told: %(trouble)s.") % {"trouble": trouble}
+    if answers.get(SCREEN) == NONE_OF_THESE:
+        yield _("Danger signs were read out: none told.")
+    told = [
+        f"{question_words(texts, name)}: {answer_words(texts, name, answer)}"
+        for name, answer in answers.items()
+        if name not in (OPENING, SCREEN) and answer != CANT_TELL
+    ]
+    if told:
+        yield _("Told: %(told)s.") % {"told": "; ".join(told)}
+
+
+def _outcome(call: Call, belief: Belief) -> Iterator[str]:
+    visit = call.visit
+    match visit.step:
+        case MakeSafe() as step:
+            yield _("DANGER told, safety lines given: %(heading)s.") % {"heading": make_safe_page(visit, step).heading}
+        case Advice() as step:
+            page = advice_page(visit, step)
+            yield _("Advice: %(heading)s.") % {"heading": page.heading}
+            yield from [page.leave_off] if page.leave_off else []
+        case NotThis(reason=reason):
+            yield _("Not for this check: %(heading)s.") % {"heading": exit_page(visit, reason).heading}
+            return
+        case _:
+            yield _("The questions are not over.")
+    if visit.reading.answers:
+        first = belief.ranking[0]
+        words = {"chance": short_chance(belief.faults[first]), "cause": visit.texts.faults[first].name}
+        yield _("Likeliest: %(cause)s (%(chance)s ovens that answer like this).") % words
+
+
+def _caller(call: Call) -> Iterator[str]:
+    told = [str(CHOICES[about][choice]) for about, choice in call.line.caller.items() if about != "board"]
+    if "board" in call.line.caller:
+        words = {"board": call.visit.place.words["board"], "how": CHOICES["board"][call.line.caller["board"]]}
+        told.append(_("%(board)s %(how)s") % words)
+    if told:
+        yield _("The caller: %(told)s.") % {"told": ", ".join(told)}
+
+
+def _link(call: Call) -> str:
+    return _("This check: %(link)s") % {"link": call.phone_href}

@@ -1,0 +1,118 @@
+"""What to say when something is to be done: danger, the advice, or that this check is not for it.
+
+The words are those of the householder's pages, in the same order, so that both get the same advice; only what points
+to a place on that page is left out.
+"""
+
+from django.utils.translation import gettext as _
+
+from triage.check_pages.page_models import AdvicePage, MakeSafePage
+from triage.check_pages.presenters.advice import advice_page, checks_below, summary_below
+from triage.check_pages.presenters.leave import exit_page
+from triage.check_pages.presenters.make_safe import make_safe_page
+from triage.check_pages.view_models import FlagNote
+from triage.desk.call.open_call import Call
+from triage.desk.call.presenters.asking import about_board, question
+from triage.desk.call.presenters.read_out import ReadOut, lines_of, read_out
+from triage.desk.call.view_models import Kind, Say
+from triage.engine import Advice, Level, MakeSafe, NotThis
+
+
+def make_safe(call: Call, step: MakeSafe) -> Say:
+    """The lines that keep people safe; once all are read, what may still be asked from memory."""
+    page = make_safe_page(call.visit, step)
+    told = read_out(call, _danger_lines(call, page, step))
+    if told.ask_board:
+        return about_board(call, "fuse-box", before=told)
+    if told.done and step.memory and not page.bare:
+        return question(call, step.memory)
+    return _reading("act", page.heading, page.hazard, told, "")
+
+
+def _danger_lines(call: Call, page: MakeSafePage, step: MakeSafe) -> list[str]:
+    first, *more = lines_of(page.first)
+    lines = [*_pass_on(call), first, *_who_is_there(call), *_number_line(call, page, step), *more]
+    if page.tell_them:
+        lines.append(_("Say this too when you call: %(signs)s.") % {"signs": "; ".join(page.tell_them)})
+    lines += page.never
+    for note in page.also:
+        lines += _note_lines(note)
+    return [*lines, *page.other_calls, page.then]
+
+
+def _note_lines(note: FlagNote) -> list[str]:
+    return [note.heading + ".", *lines_of(note.first), *note.never]
+
+
+def _pass_on(call: Call) -> list[str]:
+    if call.line.caller.get("oven") != "no":
+        return []
+    return [_("Is somebody with the oven now? Tell them each line as I say it, and do not go back in yourself.")]
+
+
+def _who_is_there(call: Call) -> list[str]:
+    told = {
+        "child": _("Keep the child by you, well away from the oven."),
+        "frail": _("See to the person who needs help first, and keep them well away from the oven."),
+    }
+    home = call.line.caller.get("home", "")
+    return [told[home]] if home in told else []
+
+
+def _number_line(call: Call, page: MakeSafePage, step: MakeSafe) -> list[str]:
+    """In an emergency: who calls the first of the numbers, which depends on who is there."""
+    if not page.call or not any(flag.level is Level.EMERGENCY for flag in step.flags):
+        return []
+    number = {"number": page.call[0].number}
+    alone = call.line.caller.get("alone")
+    if alone == "alone":
+        return [_("Once you are safe, hang up and call %(number)s. Call us back when they are on their way.") % number]
+    if alone == "company":
+        return [_("Let the person with you call %(number)s from a safe place. You stay on the line with me.") % number]
+    return [_("Once you are safe, call %(number)s, or let somebody with you call.") % number]
+
+
+def advice(call: Call, step: Advice) -> Say:
+    page = advice_page(call.visit, step)
+    told = read_out(call, _advice_lines(call, page))
+    if told.ask_board:
+        return about_board(call, "fuse-box", before=told)
+    return _reading("advice", page.heading, page.meaning, told, page.part)
+
+
+def _advice_lines(call: Call, page: AdvicePage) -> list[str]:
+    lines = [f"{page.heading}. {page.meaning}"]
+    lines += [page.leave_off] if page.leave_off else []
+    lines += _who_is_there(call) if page.leave_off or page.cautions else []
+    for note in page.cautions:
+        lines += _note_lines(note)
+    lines += [line.removesuffix(summary_below()).strip() for line in page.first if line != checks_below()]
+    if page.tasks:
+        titles = {"titles": "; ".join(task.title for task in page.tasks)}
+        lines.append(_("I can send these checks to your phone, with how to do them safely: %(titles)s.") % titles)
+    return lines
+
+
+def not_this(call: Call, step: NotThis) -> Say:
+    page = exit_page(call.visit, step.reason)
+    told = read_out(call, [page.heading + ".", *page.lines, page.who + "."])
+    if told.ask_board:
+        return about_board(call, "fuse-box", before=told)
+    return _reading("exit", page.heading, "", told, "")
+
+
+def _reading(kind: Kind, heading: str, note: str, told: ReadOut, part: str) -> Say:
+    turn = next((line for line in told.lines if line.href), None)
+    return Say(
+        kind=kind,
+        heading=heading,
+        text="",
+        seconds=turn.seconds if turn else 0,
+        again="",
+        note=note,
+        lines=told.lines,
+        left_out=told.left_out,
+        keys=[],
+        part=part,
+        count="",
+    )

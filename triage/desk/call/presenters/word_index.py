@@ -1,0 +1,56 @@
+"""What callers may say, for the page to match as an agent types: every answer with the words people use for it.
+
+`answers` holds one row per answer a question can get, and one per line of the first page, in the order they are tried
+on a tie. `pairs` is what picking it records, `heard` the phrases to match, `danger` 2 where it ends the check and 1
+where it is a caution, `after` and `needs` the answers without which the question does not exist.
+"""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from triage.check_pages.presenters.answers import question_words
+from triage.check_pages.visit import Visit
+from triage.engine.pack import OPENING, Gate, Observation, Pack
+
+
+def word_index(visit: Visit) -> dict[str, Any]:
+    return {"version": visit.library.pack.version, "answers": [*_lines(visit), *_answers(visit)]}
+
+
+def _lines(visit: Visit) -> Iterator[dict[str, Any]]:
+    """The first page's lines; each records the complaint and what its words truly state."""
+    pack, texts = visit.library.pack, visit.texts
+    for complaint, entry in zip(pack.complaints, texts.start.entries, strict=True):
+        pairs = {OPENING: complaint.option, **complaint.answers}
+        danger = max(_danger(pack, pack.observations[name], option) for name, option in pairs.items())
+        yield _row(question_words(texts, OPENING), entry.words, pairs, danger, [entry.words, *_parted(entry.also)])
+
+
+def _answers(visit: Visit) -> Iterator[dict[str, Any]]:
+    pack, texts = visit.library.pack, visit.texts
+    for name, text in texts.questions.items():
+        asked = pack.observations[name]
+        if name == OPENING or asked.how == "trial":
+            continue
+        for option in asked.options:
+            phrases = [text.options[option], *_parted(texts.calls.heard.get(name, {}).get(option, ""))]
+            row = _row(text.short, text.options[option], {name: option}, _danger(pack, asked, option), phrases)
+            yield row | _gates(asked)
+
+
+def _row(question: str, answer: str, pairs: Mapping[str, str], danger: int, heard: list[str]) -> dict[str, Any]:
+    return {"question": question, "answer": answer, "pairs": dict(pairs), "danger": danger, "heard": heard}
+
+
+def _danger(pack: Pack, asked: Observation, option: str) -> int:
+    flag = asked.flags.get(option)
+    return 0 if flag is None else 2 if pack.red_flags[flag].level.ends_check else 1
+
+
+def _gates(asked: Observation) -> dict[str, dict[str, list[str]]]:
+    gates: dict[str, Gate] = {"after": asked.after, "needs": asked.needs}
+    return {name: {o: sorted(options) for o, options in gate.items()} for name, gate in gates.items() if gate}
+
+
+def _parted(phrases: str) -> list[str]:
+    return [phrase.strip() for phrase in phrases.split(",") if phrase.strip()]

@@ -1,0 +1,108 @@
+/* Calls kept in this browser. Each answer carries the moment it was given or taken back, so that two tabs on one call
+   come together with nothing lost: for every question the later word holds. Written before anything is sent. */
+
+const PREFIX = "oven-call:";
+const TOGETHER = 25; // marks in one value: the server cuts longer ones
+const KEPT_FOR = 14 * 24 * 3600 * 1000;
+const OWN = { region: "region", read: "call-read", ask: "call-ask", id: "call-id" };
+
+/* A query string as answers in order, what is known of the caller, and what was read out. */
+export function parse(query) {
+  const parsed = { answers: {}, caller: {}, read: [], ask: "", id: "", region: "" };
+  for (const [name, value] of new URLSearchParams(query)) {
+    if (name === OWN.read) parsed.read.push(...value.split(",").filter(Boolean));
+    else if (name === OWN.ask) parsed.ask = value;
+    else if (name === OWN.id) parsed.id = value;
+    else if (name === OWN.region) parsed.region = value;
+    else if (name.startsWith("call-")) parsed.caller[name] = value;
+    else parsed.answers[name] = value;
+  }
+  return parsed;
+}
+
+export function newCall(id, region) {
+  return { id, region, started: Date.now(), changed: Date.now(), answers: {}, caller: {}, read: [], notes: "", said: "", state: "" };
+}
+
+/* The call with what changed between two states of its address. */
+export function withChange(call, from, to, at = Date.now()) {
+  const changed = { ...call, answers: { ...call.answers }, caller: { ...call.caller }, changed: at };
+  for (const kind of ["answers", "caller"]) {
+    for (const name of new Set([...Object.keys(from[kind]), ...Object.keys(to[kind])])) {
+      const value = to[kind][name] ?? null;
+      if (value !== (from[kind][name] ?? null)) changed[kind][name] = [value, at];
+    }
+  }
+  changed.read = [...new Set([...call.read, ...to.read])];
+  return changed;
+}
+
+/* Two states of one call: the later word on each question, every line that either has read, the longer notes. */
+export function joined(a, b) {
+  if (!a || !b) return a ?? b;
+  const [older, newer] = a.changed <= b.changed ? [a, b] : [b, a];
+  const later = (kind) => {
+    const all = { ...older[kind] };
+    for (const [name, told] of Object.entries(newer[kind])) if (!all[name] || told[1] >= all[name][1]) all[name] = told;
+    return all;
+  };
+  return {
+    ...newer,
+    started: Math.min(a.started, b.started),
+    answers: later("answers"),
+    caller: later("caller"),
+    read: [...new Set([...older.read, ...newer.read])],
+  };
+}
+
+export function queryOf(call, ask = "") {
+  const told = Object.entries(call.answers).filter(([, [value]]) => value !== null).sort((a, b) => a[1][1] - b[1][1]);
+  const about = Object.entries(call.caller).filter(([, [value]]) => value !== null);
+  const query = new URLSearchParams();
+  if (call.region) query.set(OWN.region, call.region);
+  for (const [name, [value]] of [...told, ...about]) query.set(name, value);
+  query.set(OWN.id, call.id);
+  for (let at = 0; at < call.read.length; at += TOGETHER) query.append(OWN.read, call.read.slice(at, at + TOGETHER).join(","));
+  if (ask) query.set(OWN.ask, ask);
+  return query.toString().replaceAll("%2C", ",");
+}
+
+/* Null where nothing is kept under that reference, or this browser keeps nothing. */
+export function load(id) {
+  try {
+    return JSON.parse(localStorage.getItem(PREFIX + id));
+  } catch {
+    return null;
+  }
+}
+
+/* Joined with what another tab may have written meanwhile; false where this browser keeps nothing. */
+export function save(call) {
+  const whole = joined(load(call.id), call);
+  try {
+    localStorage.setItem(PREFIX + call.id, JSON.stringify(whole));
+    return whole;
+  } catch {
+    return null;
+  }
+}
+
+export function idOfKey(key) {
+  return key?.startsWith(PREFIX) ? key.slice(PREFIX.length) : "";
+}
+
+/* Every call kept, those on hold first, then the latest; calls past their time are forgotten here. */
+export function keptCalls() {
+  const calls = [];
+  try {
+    for (const key of Object.keys(localStorage).filter(idOfKey)) {
+      const call = load(idOfKey(key));
+      if (!call || Date.now() - call.changed > KEPT_FOR) localStorage.removeItem(key);
+      else calls.push(call);
+    }
+  } catch {
+    return [];
+  }
+  const weight = { held: 0, "": 1, ended: 2 };
+  return calls.sort((a, b) => weight[a.state] - weight[b.state] || b.changed - a.changed);
+}

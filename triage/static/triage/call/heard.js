@@ -1,0 +1,106 @@
+/* The box for what the caller says, and the lines found for it. Nothing is recorded but by a number or Enter on a line. */
+
+import { MOST, match, readIndex } from "./matching.js";
+
+export class Heard {
+  constructor({ box, list, connection, words, said }) {
+    Object.assign(this, { box, list, connection, words, said, index: null, lines: [] });
+    box.value = connection.call.said;
+    box.addEventListener("input", () => this.look());
+    list.addEventListener("click", (event) => {
+      const line = event.target.closest("button[data-at]");
+      if (line) this.press(Number(line.dataset.at));
+    });
+  }
+
+  async fetchWords(address) {
+    try {
+      const response = await fetch(address);
+      this.index = readIndex((await response.json()).answers);
+      if (this.box.value) this.look();
+    } catch {
+      setTimeout(() => this.fetchWords(address), 3000);
+    }
+  }
+
+  told() {
+    return Object.fromEntries(Object.entries(this.connection.call.answers).map(([name, [value]]) => [name, value]));
+  }
+
+  look() {
+    const text = this.box.value;
+    this.box.rows = text.includes("\n") || text.length > 70 ? 3 : 1;
+    if (!this.index) return;
+    const { lines, cut } = text.trim() ? match(this.index, text, this.told()) : { lines: [], cut: false };
+    this.lines = lines;
+    this.draw();
+    if (cut) this.said(this.words.long);
+    else if (text.trim()) this.said(lines.length ? this.words.found.replace("%(n)s", lines.length) : this.words.none);
+  }
+
+  isRecorded(line) {
+    const told = this.told();
+    return Object.entries(line.pairs).every(([name, value]) => told[name] === value);
+  }
+
+  draw() {
+    const rows = this.lines.map((line, at) => {
+      const button = document.createElement("button");
+      button.type = "button";
+      button.dataset.at = at;
+      button.dataset.key = at + 1;
+      button.className = ["", "caution", "grave"][line.danger];
+      const recorded = this.isRecorded(line);
+      button.setAttribute("aria-pressed", String(recorded));
+      const key = document.createElement("kbd");
+      key.textContent = at + 1;
+      const answer = document.createElement("strong");
+      answer.textContent = line.answer;
+      const question = document.createElement("span");
+      question.textContent = recorded ? `${line.question} (${this.words.already})` : line.question;
+      button.append(key, " ", answer, " ", question);
+      return button;
+    });
+    const open = this.list.parentElement.contains(document.activeElement);
+    this.list.replaceChildren(...rows);
+    this.list.hidden = rows.length === 0 || !open;
+  }
+
+  async press(at) {
+    const line = this.lines[at];
+    if (!line) return;
+    this.connection.keep({ said: this.box.value });
+    const what = `${line.question}: ${line.answer}`;
+    if (this.isRecorded(line)) {
+      this.said(this.words["recorded-before"].replace("%(what)s", what));
+      return;
+    }
+    this.said(this.words.recorded.replace("%(what)s", what));
+    await this.connection.record(line.pairs);
+    this.lookAgain();
+    this.list.querySelectorAll("button")[at]?.focus();
+  }
+
+  /* Lines on the screen keep their numbers; what an answer has opened up comes after them. */
+  lookAgain() {
+    const found = match(this.index, this.box.value, this.told()).lines;
+    const shown = new Set(this.lines.map((line) => line.row));
+    this.lines = [...this.lines, ...found.filter((line) => !shown.has(line.row))].slice(0, MOST);
+    this.draw();
+  }
+
+  enter() {
+    this.list.hidden = this.lines.length === 0;
+    this.list.querySelector("button")?.focus();
+  }
+
+  leave() {
+    this.connection.keep({ said: this.box.value });
+    this.list.hidden = true;
+  }
+
+  come() {
+    this.box.focus();
+    this.draw();
+  }
+}

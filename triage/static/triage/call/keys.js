@@ -1,0 +1,69 @@
+/* One key, one thing. A key belongs to the part of the page that has the focus, else to what is to be said, else to the
+   whole call. In a box, keys are letters, but for Escape and the Enter of the box for what they say. */
+
+const ZONES = { "/": "heard", w: "caller", e: "story", n: "notes" };
+
+function pressed(zone, key) {
+  return [...(zone?.querySelectorAll("[data-key]") ?? [])].find(
+    (one) => one.dataset.key === key && one.checkVisibility(),
+  );
+}
+
+/* A key held down, or pressed while the next page is on its way, records nothing: it was meant for what stood there. */
+export function listen({ heard, notes, toSay, isOn, isFree }) {
+  document.addEventListener("keydown", (event) => {
+    if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
+    const typing = event.target.closest("textarea, input");
+    if (event.key === "Escape" && !document.querySelector("dialog[open]")) {
+      heard.leave();
+      event.preventDefault();
+      toSay();
+      return;
+    }
+    if (typing) {
+      if (event.target === heard.box && (event.key === "ArrowDown" || (event.key === "Enter" && !event.shiftKey))) {
+        event.preventDefault();
+        heard.enter();
+      }
+      return;
+    }
+    if (!isOn() || arrow(event)) return;
+    const dialog = document.querySelector("dialog[open]");
+    const key = event.key.length === 1 ? event.key.toLowerCase() : event.key;
+    const row = event.target.closest("[data-row]");
+    const zone = dialog ?? row ?? event.target.closest("[data-zone]");
+    const one = dialog
+      ? pressed(dialog, key)
+      : pressed(zone, key) ?? pressed(document.getElementById("say"), key) ?? anywhere(key);
+    if (one) {
+      event.preventDefault();
+      if (isFree() && !event.repeat) one.click();
+    } else if (!dialog && ZONES[key]) {
+      event.preventDefault();
+      go(ZONES[key], heard, notes);
+    }
+  });
+}
+
+function anywhere(key) {
+  return [...document.querySelectorAll(".tools [data-key], .change [data-key]")].find((one) => one.dataset.key === key);
+}
+
+function go(zone, heard, notes) {
+  if (zone === "heard") heard.come();
+  else if (zone === "notes") notes.focus();
+  else document.querySelector(`[data-zone="${zone}"] a`)?.focus();
+}
+
+/* Up and down move inside a list of lines that has the focus. */
+function arrow(event) {
+  const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+  const list = event.target.closest("[data-zone]");
+  if (!step || !list) return false;
+  const lines = [...list.querySelectorAll("a, button")].filter((one) => one.checkVisibility());
+  const at = lines.indexOf(document.activeElement);
+  if (at < 0) return false;
+  event.preventDefault();
+  lines[Math.min(lines.length - 1, Math.max(0, at + step))].focus();
+  return true;
+}

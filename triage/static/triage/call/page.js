@@ -1,0 +1,140 @@
+/* Puts the parts of the call page together. Without it the page still walks a whole check, one link at a time. */
+
+import { idOfKey, newCall } from "./calls.js";
+import { Connection } from "./connection.js";
+import { Heard } from "./heard.js";
+import { listen } from "./keys.js";
+import { KeptList } from "./kept_list.js";
+import { newReference, spelled } from "./reference.js";
+
+const byId = (id) => document.getElementById(id);
+const words = Object.fromEntries([...byId("call-words").children].map((line) => [line.dataset.name, line.textContent]));
+const said = (sentence) => {
+  byId("call-status").textContent = sentence;
+};
+
+let rowAfter = "";
+const connection = new Connection({ place: location.pathname, shown, said, words });
+const heard = new Heard({ box: byId("heard"), list: byId("heard-list"), connection, words, said });
+const keptList = new KeptList({ dialog: byId("calls"), connection, words });
+const notes = byId("notes");
+
+/* A new part of the page, or null while the server cannot be reached: then what waits is listed. */
+function shown(part) {
+  if (part === null) return listWaiting();
+  const busy = document.activeElement?.closest(".heard, .notes");
+  const zone = document.activeElement?.closest("[data-zone]")?.dataset.zone;
+  byId("call").innerHTML = part;
+  drawOwn();
+  byId("call").querySelector(".story li:last-child")?.scrollIntoView({ block: "nearest" });
+  const row = rowAfter && byId("call").querySelector(`[data-row="${rowAfter}"] a`);
+  rowAfter = "";
+  if (row) row.focus();
+  else if (!busy) toSay(zone);
+}
+
+function listWaiting() {
+  const list = byId("waiting");
+  const told = new URLSearchParams(connection.good());
+  const waiting = Object.entries(connection.call.answers).filter(([name, [value]]) => told.get(name) !== value);
+  list.replaceChildren(
+    ...waiting.map(([name, [value]]) => {
+      const line = document.createElement("li");
+      const row = heard.index?.answers.find((answer) => answer.pairs[name] === value);
+      line.textContent = row ? `${row.question}: ${row.answer}` : `${name}: ${value ?? "–"}`;
+      return line;
+    }),
+  );
+  list.hidden = waiting.length === 0;
+}
+
+function toSay() {
+  if (byId("call-now").dataset.kind === "open") heard.come();
+  else byId("say-title").focus({ preventScroll: true });
+}
+
+function drawOwn() {
+  byId("call-reference").textContent = spelled(connection.call.id);
+  const held = keptList.others().filter((call) => call.state === "held").length;
+  byId("held-count").textContent = held || "";
+}
+
+function clock() {
+  const until = connection.call.state === "ended" ? connection.call.changed : Date.now();
+  const seconds = Math.max(0, Math.round((until - connection.call.started) / 1000));
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
+}
+
+async function copy(text) {
+  try {
+    await navigator.clipboard.writeText(text);
+    said(words.copied);
+  } catch {
+    said(words["not-copied"]);
+  }
+}
+
+function summary() {
+  const told = words.summary
+    .replace("%(reference)s", spelled(connection.call.id))
+    .replace("%(length)s", clock())
+    .replace("%(told)s", byId("call-summary").textContent);
+  return notes.value.trim() ? `${told} ${words.notes.replace("%(notes)s", notes.value.trim())}` : told;
+}
+
+function nextCall(state) {
+  heard.leave();
+  connection.keep({ notes: notes.value, state });
+  const fresh = newCall(newReference(), connection.call.region);
+  location.assign(`${connection.place}?region=${fresh.region}&call-id=${fresh.id}`);
+}
+
+const actions = {
+  send: () => byId("send").showModal(),
+  copy: () => copy(summary()),
+  "copy-link": () => copy(words.link.replace("%(link)s", byId("call-now").dataset.phone)),
+  calls: () => keptList.open(),
+  hold: () => nextCall("held"),
+  end: () => nextCall("ended"),
+  close: (button) => button.closest("dialog").close(),
+  keys: (button) => {
+    const on = button.getAttribute("aria-pressed") !== "true";
+    button.setAttribute("aria-pressed", String(on));
+    button.textContent = words[on ? "keys-on" : "keys-off"];
+  },
+};
+
+document.addEventListener("click", (event) => {
+  const button = event.target.closest("[data-do]");
+  if (button) return actions[button.dataset.do](button);
+  const link = event.target.closest("a[data-go]");
+  if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return undefined;
+  event.preventDefault();
+  const row = link.closest("[data-row]");
+  rowAfter = row ? (row.nextElementSibling?.nextElementSibling?.dataset.row ?? "") : "";
+  if (row && !rowAfter) document.activeElement.blur();
+  return connection.go(link.href);
+});
+
+notes.value = connection.call.notes;
+notes.addEventListener("input", () => connection.keep({ notes: notes.value }));
+window.addEventListener("popstate", () => connection.go(location.href, { push: false }));
+window.addEventListener("storage", (event) => {
+  if (idOfKey(event.key) === connection.call.id) connection.hear();
+});
+window.addEventListener("online", () => connection.cutOff && connection.show({ push: false }));
+for (const hidden of document.querySelectorAll(".heard, .notes, .reference, .clock, [data-do=keys]")) hidden.hidden = false;
+setInterval(() => {
+  byId("call-clock").textContent = clock();
+}, 1000);
+listen({
+  heard,
+  notes,
+  toSay,
+  isFree: () => !connection.busy,
+  isOn: () => document.querySelector("[data-do=keys]").getAttribute("aria-pressed") === "true",
+});
+heard.fetchWords(byId("call-now").dataset.words);
+await connection.open();
+drawOwn();
+toSay();

@@ -1,0 +1,88 @@
+/* From what somebody says to words that can be compared: clauses, roots, and which words are denied.
+   Made for short talk about one appliance, in English. The roots are not those of a dictionary: it is enough that
+   "tripping", "tripped" and "trips" come out alike. */
+
+const DENIERS = new Set(["not", "no", "never", "without", "nor", "neither", "none", "nothing", "nobody", "cannot", "hardly"]);
+const REACH = 4; // how many words after it a denial still covers
+/* Words that tell nothing apart, and those every sentence here may hold. */
+const EMPTY = new Set(
+  ("a an the it its is are was were be been being am i we you he she they them my our your his her their me us this that" +
+    " there here of to in for with as at by or if so than have has had having do does did doing get gets got getting just" +
+    " still very really quite also well yes please then when which who what my mine oven ovens cooker stove thing any some" +
+    " can could would should will may might us about from into onto un le").split(" "),
+);
+const PARTED = /[.,;:!?\n()"“”…]|\s-\s|\b(?:and|but|then|because|though|although|while|however|plus)\b/u;
+/* Forms that no rule below brings together. */
+const ODD = {
+  gone: "go", goes: "go", going: "go", went: "go", died: "dead", dies: "dead", dying: "dead", dead: "dead",
+  burnt: "burn", burned: "burn", blew: "blow", blown: "blow", broke: "break", broken: "break", lit: "light",
+  came: "come", fell: "fall", fallen: "fall", kept: "keep", heard: "hear", felt: "feel", spun: "spin", smelt: "smell",
+  stank: "stink", stinks: "stink", shook: "shake", left: "left", hotter: "hot", colder: "cold", heating: "heat",
+  lights: "light", wont: "will", turning: "turn", working: "work", shattered: "shatter", element: "element",
+};
+
+/* "won't", "isn't", "cant": whatever denies becomes a word of its own; other endings after ' say nothing here. */
+function spelledOut(text) {
+  return text
+    .normalize("NFD")
+    .replace(/\p{M}/gu, "")
+    .toLowerCase()
+    .replace(/[’‘`´]/gu, "'")
+    .replace(/\bwon'?t\b/gu, "will not")
+    .replace(/\bcan'?t\b/gu, "can not")
+    .replace(/\b(is|was|are|were|do|does|did|has|have|had|could|would|should)n'?t\b/gu, "$1 not")
+    .replace(/'(?:s|re|ve|m|ll|d)\b/gu, "");
+}
+
+export function rootOf(word) {
+  if (ODD[word]) return ODD[word];
+  let root = word;
+  if (root.length > 4 && root.endsWith("ies")) root = `${root.slice(0, -3)}y`;
+  else if (root.length > 4 && /(?:s|x|z|ch|sh)es$/.test(root)) root = root.slice(0, -2);
+  else if (root.length > 3 && root.endsWith("s") && !root.endsWith("ss") && !root.endsWith("us")) root = root.slice(0, -1);
+  if (root.length > 5 && root.endsWith("ing")) root = root.slice(0, -3);
+  else if (root.length > 4 && root.endsWith("ed")) root = root.slice(0, -2);
+  if (root !== word && /([bdgklmnprt])\1$/.test(root) && root.length > 3) root = root.slice(0, -1);
+  if (root.length > 4 && /[ey]$/.test(root)) root = root.slice(0, -1);
+  return root.replace(/ll$/, "l").replace(/ss$/, "s");
+}
+
+/* One clause as words in order: the root, and whether it is denied. */
+function wordsOf(clause) {
+  const words = [];
+  let denied = 0;
+  for (const word of clause.match(/[\p{L}\p{N}]+/gu) ?? []) {
+    if (DENIERS.has(word)) {
+      denied = REACH;
+      continue;
+    }
+    if (EMPTY.has(word)) continue;
+    words.push({ root: rootOf(word), typed: word, denied: denied > 0 });
+    if (denied > 0) denied -= 1;
+  }
+  return words;
+}
+
+/* Clauses of a text; each is matched by itself, so that one sentence can hold several things told. */
+export function clausesOf(text) {
+  return spelledOut(text).split(PARTED).map(wordsOf).filter((words) => words.length > 0);
+}
+
+/* Optimal string alignment, cut off beyond two: a letter wrong, missing, doubled, or two swapped. */
+export function slips(a, b) {
+  if (Math.abs(a.length - b.length) > 2) return 3;
+  let before = null;
+  let row = Array.from({ length: b.length + 1 }, (_, at) => at);
+  for (let i = 1; i <= a.length; i += 1) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j += 1) {
+      const change = a[i - 1] === b[j - 1] ? 0 : 1;
+      next[j] = Math.min(row[j] + 1, next[j - 1] + 1, row[j - 1] + change);
+      if (before && i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) {
+        next[j] = Math.min(next[j], before[j - 2] + 1);
+      }
+    }
+    [before, row] = [row, next];
+  }
+  return row[b.length];
+}
