@@ -70,3 +70,14 @@ def test_each_page_has_its_link():
 def test_what_a_link_carries_is_read_back_the_same():
     answers = {"a&b": "c=d e", "é": "%"}
     assert dict(read_address(Links("ie", answers).step().partition("?")[2]).pairs) == answers
+
+
+def test_the_firm_is_no_answer_and_goes_along_everywhere():
+    asked = read_address("firm=other&complaint=no-heat&firm=hearth")
+    assert (asked.firm, asked.pairs) == ("hearth", (("complaint", "no-heat"),))
+    links = Links("ie", {"complaint": "no-heat"}, "hearth")
+    assert links.hand_over() == "/check/hand-over/?region=ie&firm=hearth&complaint=no-heat"
+    for address in (links.start(), links.at("us"), links.danger(), links.costs(), links.summary(), links.leave("gas")):
+        assert "&firm=hearth" in address
+    assert "firm" not in Links("ie", {"complaint": "no-heat"}).step()
+    assert links.beside() == {"region": "ie", "firm": "hearth"}

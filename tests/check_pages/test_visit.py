@@ -1,5 +1,8 @@
 """A request is read once, and what was wrong with its address is said in plain words."""
 
+import pytest
+
+from tests.firm_builders import make_firm
 from triage.check_pages.visit import open_visit
 
 
@@ -38,3 +41,27 @@ def test_an_address_without_end_is_said_to_be_cut(rf):
 
 def test_the_site_knows_its_own_address(rf):
     assert visit(rf).origin == "http://testserver"
+
+
+@pytest.mark.django_db
+def test_a_firm_brings_its_place_unless_another_is_named(rf):
+    firm = make_firm(slug="hearth", region="nz")
+    found = visit(rf, "firm=hearth", **{"accept-language": "en-IE"})
+    assert (found.firm, found.place.name, found.place_named) == (firm, "New Zealand", True)
+    assert visit(rf, "firm=hearth&region=us").place.name == "United States"
+
+
+@pytest.mark.django_db
+def test_a_firm_in_a_place_we_do_not_know_leaves_the_place_to_the_browser(rf):
+    make_firm(slug="hearth", region="atlantis")
+    found = visit(rf, "firm=hearth", **{"accept-language": "en-IE"})
+    assert (found.place.name, found.place_named) == ("Ireland", False)
+
+
+@pytest.mark.django_db
+@pytest.mark.parametrize("slug", ["nobody", "%00", "a" * 500, "../../x", "%F0%9F%A6%89"])
+def test_a_firm_we_do_not_know_is_said_and_the_check_goes_on(rf, slug):
+    found = visit(rf, f"region=ie&firm={slug}&complaint=no-heat")
+    assert found.firm is None
+    assert found.notices == ("We do not know the repair firm in this address. The check works without it.",)
+    assert found.links.step() == "/check/?region=ie&complaint=no-heat"

@@ -14,6 +14,7 @@ PAGES = {
     "gas": address(complaint="smell", smell_type="gas"),
     "advice": at("/check/", ELEMENT),
     "advice with a caution": at("/check/", answers_of("hinge-worn", "door", door_fit="snaps-or-drops")),
+    "costs": at("/check/costs/", {**SEAL, "cost-use": "4", "cost-kwh": "27", "cost-litres": "70"}),
     "put right": at("/check/", {**SEAL, "did-hook-seal-back": "fixed"}),
     "task closed": at("/check/task/hook-seal-back/", SEAL),
     "task open": at("/check/task/hook-seal-back/", OPEN),

@@ -3,6 +3,8 @@
 Nothing is kept between two visits; everything comes from the address and from what the browser says it speaks.
 """
 
+import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -16,12 +18,16 @@ from triage.engine import Reading, Step, advise, read_trail
 from triage.knowledge.library import Library, library
 from triage.knowledge.region_builder import RegionProfile
 from triage.knowledge.texts import Texts
+from triage.models import Firm
+
+SLUG = re.compile(r"[-a-zA-Z0-9_]{1,50}")
 
 
 @dataclass(frozen=True)
 class Visit:
     """`place_named`: whether the address itself named a region we know; if not, the page depends on the browser.
-    `origin` is the site's own address, without a slash."""
+    `origin` is the site's own address, without a slash; `typed` what was typed into a form beside the answers; `firm`
+    the repair firm the check is done for, if any."""
 
     library: Library
     place: RegionProfile
@@ -31,6 +37,8 @@ class Visit:
     notices: tuple[str, ...]
     place_named: bool
     origin: str
+    typed: Mapping[str, str]
+    firm: Firm | None
 
     @cached_property
     def step(self) -> Step:
@@ -39,38 +47,54 @@ class Visit:
 
 
 def open_visit(request: HttpRequest) -> Visit:
+    return visit_of(request, read_address(request.META.get("QUERY_STRING", "")))
+
+
+def visit_of(request: HttpRequest, asked: Asked) -> Visit:
+    """The visit for what an address asked, whoever read it."""
     known = library()
-    asked = read_address(request.META.get("QUERY_STRING", ""))
+    firm = _firm_of(asked)
     named = asked.region is not None and asked.region in known.regions
-    place = known.regions[_region_of(request, asked, known)]
+    place = known.regions[_region_of(request, asked, known, firm)]
     reading = read_trail(known.pack, asked.pairs)
     return Visit(
         library=known,
         place=place,
         texts=known.words(place.region.id),
         reading=reading,
-        links=Links(place.region.id, reading.answers),
-        notices=tuple(_notices(asked, place, known)),
-        place_named=named,
+        links=Links(place.region.id, reading.answers, firm.slug if firm else ""),
+        notices=tuple(_notices(asked, place, known, firm)),
+        place_named=named or (firm is not None and firm.region in known.regions),
         origin=request.build_absolute_uri("/").rstrip("/"),
+        typed=asked.typed,
+        firm=firm,
     )
 
 
-def _region_of(request: HttpRequest, asked: Asked, known: Library) -> str:
+def _firm_of(asked: Asked) -> Firm | None:
+    """The firm named; a page that names none asks no database."""
+    return Firm.objects.filter(slug=asked.firm).first() if SLUG.fullmatch(asked.firm) else None
+
+
+def _region_of(request: HttpRequest, asked: Asked, known: Library, firm: Firm | None) -> str:
     if asked.region in known.regions:
         return str(asked.region)
+    if asked.region is None and firm and firm.region in known.regions:
+        return firm.region
     if asked.region is not None:
         return DEFAULT_REGION.value()
     return guess_region(request.headers.get("Accept-Language", ""), known.regions, DEFAULT_REGION.value())
 
 
-def _notices(asked: Asked, place: RegionProfile, known: Library) -> list[str]:
+def _notices(asked: Asked, place: RegionProfile, known: Library, firm: Firm | None) -> list[str]:
     notices = []
     if asked.region is not None and asked.region not in known.regions:
         words = {"place": place.name}
         notices.append(
             _("We do not know the place in this address. The rules and numbers shown are for %(place)s.") % words
         )
+    if asked.firm and firm is None:
+        notices.append(_("We do not know the repair firm in this address. The check works without it."))
     if asked.cut:
         notices.append(_("The address was too long to read to its end. The first answers are used."))
     return notices

@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 
 from tests.household.checks_done import answers_of, at
-from triage.engine import Advice, Band
 from triage.check_pages.presenters.advice import advice_page, is_solved
+from triage.engine import Advice, Band
 from triage.knowledge.library import library
 
 TEXTS = library().words("gb-eng")

@@ -2,8 +2,8 @@
 
 import pytest
 
-from triage.engine import Problem
 from triage.check_pages.presenters.problems import MOST_SHOWN, problem_sentences
+from triage.engine import Problem
 from triage.knowledge.library import library
 
 TEXTS = library().words("gb-eng")
@@ -28,6 +28,10 @@ TEXTS = library().words("gb-eng")
         (
             Problem("out-of-place", "lamp-state", "lamp-works"),
             "“Oven light” does not go with the other answers. It was left out.",
+        ),
+        (
+            Problem("unreadable-reading", "meter-power", "f0", "missing"),
+            "The figures given for “Power drawn” could not be used. Please give them again.",
         ),
         (Problem("too-many", ""), "There were more answers than we can read. The first ones are used."),
     ],

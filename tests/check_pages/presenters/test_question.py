@@ -1,9 +1,9 @@
 """A question shows its options as links that keep every answer; the danger page is one tap to each sign."""
 
 from tests.household.checks_done import address
-from triage.engine import Ask
+from triage.check_pages.page_models import DangerPage, QuestionPage
 from triage.check_pages.presenters.question import asked_page, danger_page, question_page
-from triage.check_pages.view_models import DangerPage, QuestionPage
+from triage.engine import Ask
 from triage.knowledge.library import library
 
 

@@ -3,8 +3,8 @@
 import pytest
 
 from tests.household.checks_done import answers_of, at
-from triage.engine import Advice
 from triage.check_pages.presenters.task import gate_state, is_offered, result_of, task_page
+from triage.engine import Advice
 from triage.knowledge.library import library
 
 SEAL = answers_of("door-seal-worn", "door")

@@ -4,62 +4,14 @@ import os
 import re
 import signal
 import socket
-import subprocess
-import sys
 import urllib.request
-from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
 
-from tests.whole_site.project_files import ROOT
+from tests.running_demo import demo, free_port, words_until_up
 
-SETTINGS = (
-    "DJANGO_SETTINGS_MODULE",
-    "DATABASE_URL",
-    "SECRET_KEY",
-    "ALLOWED_HOSTS",
-    "HTTPS_ONLY",
-    "STATIC_FROM_SOURCE",
-)
 GOODBYE = "Stopped. Nothing is left running and no file is left behind.\n"
-
-
-def free_port():
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return probe.getsockname()[1]
-
-
-@contextmanager
-def demo(port, temporary, *arguments):
-    """A running demo in a session of its own, with everything it printed until it was up."""
-    chosen = {"TMPDIR": str(temporary), "PYTHONUNBUFFERED": "1"}
-    kept = {name: value for name, value in os.environ.items() if name not in SETTINGS}
-    process = subprocess.Popen(
-        [sys.executable, "manage.py", "demo", "--port", str(port), *arguments],
-        cwd=ROOT,
-        env={**kept, **chosen},
-        stdout=subprocess.PIPE,
-        stderr=subprocess.STDOUT,
-        text=True,
-        start_new_session=True,
-    )
-    with process:
-        try:
-            yield process
-        finally:
-            if process.poll() is None:
-                os.killpg(process.pid, signal.SIGKILL)
-
-
-def words_until_up(process):
-    lines = []
-    for line in process.stdout:
-        lines.append(line.rstrip())
-        if line.startswith("Press Ctrl-C"):
-            break
-    return lines
 
 
 def processes_of_session(session):
@@ -79,12 +31,20 @@ def test_it_prints_an_address_for_each_audience_and_each_opens(tmp_path):
     port = free_port()
     with demo(port, tmp_path) as process:
         words = words_until_up(process)
-        addresses = re.findall(r"  (\w+): (http\S+)", "\n".join(words))
-        assert addresses == [("Householder", f"http://127.0.0.1:{port}/")]
-        for _, address in addresses:
+        addresses = re.findall(r"^  (\w[^:]*): (http\S+)$", "\n".join(words), re.MULTILINE)
+        assert dict(addresses) == {
+            "Householder": f"http://127.0.0.1:{port}/",
+            "Booking page of an invented firm": f"http://localhost:{port}/booking-page/",
+            "The same, when the check asks whom to call itself": f"http://localhost:{port}/booking-page/in-the-frame/",
+            "Call page of the firm’s agent": f"http://127.0.0.1:{port}/call/",
+            "Desk of the firm": f"http://127.0.0.1:{port}/desk/",
+        }
+        for audience, address in addresses:
             with urllib.request.urlopen(address, timeout=10) as response:
                 assert response.status == 200
-                assert "Set-Cookie" not in response.headers
+                assert audience.startswith("Desk") or "Set-Cookie" not in response.headers
+        people = re.findall(r"^    sign in as (\w+) with \S{12}$", "\n".join(words), re.MULTILINE)
+        assert people == ["owner", "repairer", "agent"]
 
 
 @pytest.mark.parametrize("ending", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])

@@ -7,15 +7,17 @@ from collections.abc import Iterable
 
 from django.utils.translation import gettext as _
 
+from triage.check_pages.page_models import AdvicePage, TaskLink
 from triage.check_pages.presenters.answers import DID, answers_so_far
 from triage.check_pages.presenters.causes import causes_of
 from triage.check_pages.presenters.flags import note_of
 from triage.check_pages.presenters.numbers import calls_for
+from triage.check_pages.presenters.prices import has_prices, price_lines
 from triage.check_pages.presenters.problems import problem_sentences
 from triage.check_pages.presenters.skilled import a_person, local_rules, ready_for_them, skilled_jobs
 from triage.check_pages.presenters.summary import summary_of
 from triage.check_pages.presenters.task import result_of
-from triage.check_pages.view_models import AdvicePage, TaskDone, TaskLink
+from triage.check_pages.view_models import TaskDone
 from triage.check_pages.visit import Visit
 from triage.engine import Advice, Band, Task
 
@@ -30,6 +32,7 @@ def advice_page(visit: Visit, step: Advice) -> AdvicePage:
     solved = is_solved(visit, step)
     leading = visit.library.pack.faults[step.verdict.causes[0].fault]
     jobs = [] if solved else skilled_jobs(visit, step)
+    priced = not solved and has_prices(step)
     return AdvicePage(
         band=step.verdict.band.value,
         solved=solved,
@@ -44,6 +47,8 @@ def advice_page(visit: Visit, step: Advice) -> AdvicePage:
         tasks=[] if solved else [_task_link(visit, task) for task in step.tasks],
         skilled=jobs,
         ready=ready_for_them() if jobs else [],
+        cost_lines=price_lines(visit, step) if priced else [],
+        costs_href=visit.links.costs() if priced else "",
         tell="" if solved else summary_of(visit, step),
         local_line=local_rules(visit, step),
         call=calls_for(visit.place, ["network"] if leading.who == NETWORK else []),
@@ -104,16 +109,24 @@ def _what_now(visit: Visit, step: Advice) -> list[str]:
     leading = visit.library.pack.faults[step.verdict.causes[0].fault]
     text = visit.texts.faults[leading.id]
     lines = [] if _is_grave(step) else [result_of(visit, task) for task in visit.library.pack.tasks.values()]
-    checks = [_("Do the checks below, if you like. Each one first asks if it is safe to start.")] if step.tasks else []
+    checks = [checks_below()] if step.tasks else []
     use = [] if _leave_off(visit, step) else [text.now]
     lines += [*checks, *use] if step.verdict.band is Band.SELF_CHECK else [*use, *checks]
     if step.verdict.band in (Band.QUALIFIED, Band.MAKE_SAFE):
         person = a_person(visit, _booked(leading.who))
         lines.append(_("Before you pay for a repair: %(claim)s") % {"claim": visit.place.claim_first})
-        lines.append(_("Book %(person)s. Read out or send the summary below.") % {"person": person})
+        lines.append(_("Book %(person)s.") % {"person": person} + f" {summary_below()}")
     elif leading.who == HOUSEHOLDER:
         lines.append(text.job)
     return [line for line in lines if line]
+
+
+def checks_below() -> str:
+    return _("Do the checks below, if you like. Each one first asks if it is safe to start.")
+
+
+def summary_below() -> str:
+    return _("Read out or send the summary below.")
 
 
 def _booked(who: str) -> str:

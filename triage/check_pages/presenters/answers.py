@@ -1,47 +1,14 @@
 """Questions and answers in the words a person saw, and the list of what was answered so far."""
 
-from collections.abc import Iterable, Mapping
-
-from django.utils.translation import gettext as _
+from collections.abc import Iterable
 
 from triage.check_pages.address import Links
 from triage.check_pages.view_models import Answered
-from triage.engine import CANT_TELL, SCREEN, Reading
+from triage.engine import SCREEN, Reading
+from triage.jobsheet.wording import DID, answer_words, question_words
 from triage.knowledge.texts import Texts
 
-DID = "did-"
-
-
-def question_words(texts: Texts, observation: str) -> str:
-    """The short name of a question; the id where a text has none, so that nothing is ever hidden."""
-    if observation == SCREEN:
-        return _("Danger signs")
-    if observation in texts.gates:
-        return texts.gates[observation].ask
-    if observation.removeprefix(DID) in texts.tasks:
-        return texts.tasks[observation.removeprefix(DID)].title
-    question = texts.questions.get(observation)
-    return question.short if question else observation
-
-
-def answer_words(texts: Texts, observation: str, answer: str) -> str:
-    if answer == CANT_TELL:
-        return _("I can’t tell")
-    if observation == SCREEN:
-        return texts.start.danger.none
-    question = texts.questions.get(observation)
-    return (question.options if question else _fixed_words()).get(answer, answer)
-
-
-def _fixed_words() -> Mapping[str, str]:
-    """The answers to gates and to "did that fix it?", which are the same for all of them."""
-    return {
-        "yes": _("Yes"),
-        "no": _("No"),
-        "unsure": _("Not sure"),
-        "fixed": _("That fixed it"),
-        "not-fixed": _("No change"),
-    }
+__all__ = ["DID", "answer_words", "answers_so_far", "question_words"]
 
 
 def answers_so_far(texts: Texts, reading: Reading, links: Links, only: Iterable[str] | None = None) -> list[Answered]:

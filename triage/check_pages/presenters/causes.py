@@ -12,11 +12,13 @@ from triage.check_pages.view_models import Cause
 from triage.check_pages.visit import Visit
 from triage.engine import Cause as LikelyCause
 from triage.engine import Verdict, Weight
+from triage.jobsheet.wording import short_chance, tenths
 from triage.knowledge.texts import Texts
 
 SPEAKS = 1.0  # decibans: the least weight a person is told about
 MOST_LINES = 4
-SMALL, GREAT = 0.1, 0.95
+
+__all__ = ["causes_of", "chance_words", "short_chance", "tenths"]
 
 
 def causes_of(visit: Visit, verdict: Verdict) -> list[Cause]:
@@ -26,19 +28,6 @@ def causes_of(visit: Visit, verdict: Verdict) -> list[Cause]:
 def chance_words(chance: float) -> str:
     """A chance as so many of ten ovens; never certain, never nothing."""
     return _("%(share)s ovens that answer like this") % {"share": short_chance(chance)}
-
-
-def short_chance(chance: float) -> str:
-    if chance < SMALL:
-        return _("Fewer than 1 in 10")
-    if chance >= GREAT:
-        return _("More than 9 in 10")
-    return _("About %(n)s in 10") % {"n": tenths(chance)}
-
-
-def tenths(chance: float) -> int:
-    """How many of ten ovens, the same number the words say."""
-    return 0 if chance < SMALL else min(9, int(chance * 10 + 0.5))
 
 
 def _cause(texts: Texts, cause: LikelyCause) -> Cause:

@@ -1,8 +1,8 @@
 """The ways out for what this check is not about. A smell of gas says nothing of switches but not to touch them."""
 
+from triage.check_pages.page_models import ExitPage
 from triage.check_pages.presenters.answers import answers_so_far
 from triage.check_pages.presenters.numbers import calls_for
-from triage.check_pages.view_models import ExitPage
 from triage.check_pages.visit import Visit
 
 GAS_SMELL = "gas-smell"

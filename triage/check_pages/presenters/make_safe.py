@@ -1,5 +1,6 @@
 """A red flag ended the questions: what to do now, in order, and never. Nothing is tested or touched after it."""
 
+from triage.check_pages.page_models import MakeSafePage
 from triage.check_pages.presenters.answers import answers_so_far
 from triage.check_pages.presenters.causes import causes_of
 from triage.check_pages.presenters.flags import Raised, first_of, never_of, note_of, sort_out, urgent_first
@@ -7,7 +8,6 @@ from triage.check_pages.presenters.numbers import calls_for, without_number
 from triage.check_pages.presenters.problems import problem_sentences
 from triage.check_pages.presenters.question import question_page
 from triage.check_pages.presenters.summary import summary_of
-from triage.check_pages.view_models import MakeSafePage
 from triage.check_pages.visit import Visit
 from triage.engine import MakeSafe
 

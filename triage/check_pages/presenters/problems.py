@@ -28,6 +28,8 @@ def _sentence(texts: Texts, problem: Problem) -> str:
     words = {"question": question, "answer": answer_words(texts, problem.observation, problem.answer)}
     if problem.kind == "unknown-answer":
         return _("We did not know the answer “%(answer)s” to “%(question)s”. It was left out.") % words
+    if problem.kind == "unreadable-reading":
+        return _("The figures given for “%(question)s” could not be used. Please give them again.") % words
     if problem.kind == "contradiction":
         return _("“%(question)s” had two different answers. The safer one is used, or it is asked again.") % words
     if problem.kind == "retired":

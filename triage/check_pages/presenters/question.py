@@ -1,10 +1,13 @@
 """One question, and the danger page, which is a question with many answers."""
 
+from dataclasses import replace
+
+from triage.check_pages.page_models import DangerPage, QuestionPage
 from triage.check_pages.presenters.answers import answers_so_far
 from triage.check_pages.presenters.problems import problem_sentences
-from triage.check_pages.view_models import Choice, DangerPage, QuestionPage
+from triage.check_pages.view_models import Choice
 from triage.check_pages.visit import Visit
-from triage.engine import CANT_TELL, NONE_OF_THESE, OPENING, SCREEN, Ask
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Ask
 
 
 def question_page(visit: Visit, observation: str, number: int = 1, at_most: int = 1) -> QuestionPage:
@@ -28,7 +31,14 @@ def asked_page(visit: Visit, step: Ask) -> QuestionPage | DangerPage:
     """The page of a step that asks."""
     if step.observation == SCREEN:
         return danger_page(visit)
-    return question_page(visit, step.observation, step.number, step.at_most)
+    page = question_page(visit, step.observation, step.number, step.at_most)
+    return replace(page, better=_better(visit, step))
+
+
+def _better(visit: Visit, step: Ask) -> Choice | None:
+    """The reading's task that would tell more than this question; the engine names only one that may be done now."""
+    task = step.better
+    return Choice(visit.texts.tasks[task.id].title, visit.links.task(task.id)) if task else None
 
 
 def danger_page(visit: Visit) -> DangerPage:
@@ -47,8 +57,7 @@ def danger_page(visit: Visit) -> DangerPage:
 
 def _onward(visit: Visit) -> str:
     """After "none of these": the check, or first the page that asks what is wrong."""
-    none = {SCREEN: NONE_OF_THESE}
-    return visit.links.step(none) if OPENING in visit.reading.answers else visit.links.first(none)
+    return visit.links.onward({SCREEN: NONE_OF_THESE})
 
 
 def _signs(visit: Visit) -> list[Choice]:

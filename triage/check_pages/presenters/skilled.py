@@ -2,7 +2,7 @@
 
 from django.utils.translation import gettext as _
 
-from triage.check_pages.view_models import SkilledJob
+from triage.check_pages.page_models import SkilledJob
 from triage.check_pages.visit import Visit
 from triage.engine import Advice, Band
 from triage.knowledge.wording import fill

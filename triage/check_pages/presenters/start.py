@@ -3,10 +3,13 @@
 Answers given before, such as "none of these" on the danger page, go along with whatever is picked.
 """
 
+from triage.check_pages.page_models import Complaint, RegionChoice, StartPage
 from triage.check_pages.place import ELSEWHERE
-from triage.check_pages.view_models import Choice, Complaint, RegionChoice, StartPage
+from triage.check_pages.presenters.readings.kinds import kind_names
+from triage.check_pages.view_models import Choice
 from triage.check_pages.visit import Visit
 from triage.engine import OPENING
+from triage.engine.safety import raised
 
 
 def start_page(visit: Visit) -> StartPage:
@@ -27,8 +30,16 @@ def start_page(visit: Visit) -> StartPage:
             for complaint, entry in zip(visit.library.pack.complaints, words.entries, strict=True)
         ],
         not_mine=[Choice(way_out.words, visit.links.leave(reason)) for reason, way_out in words.exits.items()],
+        readings=_readings(visit),
         region=_region_choice(visit),
     )
+
+
+def _readings(visit: Visit) -> list[Choice]:
+    """The readings that have a page of their own; none once something dangerous was said."""
+    if raised(visit.library.pack, visit.reading.answers):
+        return []
+    return [Choice(words, visit.links.reading(kind)) for kind, words in kind_names().items()]
 
 
 def _region_choice(visit: Visit) -> RegionChoice:

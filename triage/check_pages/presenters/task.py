@@ -3,15 +3,19 @@
 Whether it is offered comes from the engine for exactly these answers; an address alone never opens it.
 """
 
+from collections.abc import Callable, Mapping
+
 from django.utils.translation import gettext as _
 
+from triage.check_pages.page_models import Gate, TaskPage
 from triage.check_pages.presenters.answers import DID, answer_words
 from triage.check_pages.presenters.problems import problem_sentences
+from triage.check_pages.presenters.readings.form import measured_by, reading_form
 from triage.check_pages.presenters.supply import instructions, switching_off
-from triage.check_pages.view_models import SIGNS, Caution, Choice, Gate, GateState, TaskPage
+from triage.check_pages.reading_pages import ReadingForm
+from triage.check_pages.view_models import SIGNS, Caution, Choice, GateState
 from triage.check_pages.visit import Visit
 from triage.engine import CANT_TELL, Advice, Ask, Task, gate_answers, is_open
-from triage.knowledge.texts import TaskText
 
 COLD = "cold"
 OFF_AT_THE_SUPPLY = "supply-off"
@@ -29,7 +33,7 @@ def task_page(visit: Visit, name: str) -> TaskPage:
         gates=[_gate(visit, task, gate) for gate in task.gates] if offered else [],
         open=opened,
         closed_text="" if opened else _why_closed(visit, task, offered),
-        cautions=_cautions(text) if opened else [],
+        cautions=cautions_of(visit, task) if opened else [],
         tools=list(text.tools) if offered else [],
         minutes=round(task.minutes),
         steps=instructions(visit, text.steps) if opened else [],
@@ -37,6 +41,7 @@ def task_page(visit: Visit, name: str) -> TaskPage:
         back_on=list(visit.texts.isolation.back_on) if opened and OFF_AT_THE_SUPPLY in task.gates else [],
         after_question=_after_question(visit, task) if opened else "",
         after_choices=_outcomes(visit, task) if opened else [],
+        reading=_reading(visit, task) if opened else None,
         result=result_of(visit, task) if offered else "",
         part=task.picture,
         back_href=visit.links.step(),
@@ -45,7 +50,9 @@ def task_page(visit: Visit, name: str) -> TaskPage:
 
 
 def is_offered(visit: Visit, task: Task) -> bool:
-    """Whether these answers, and no others, make the engine offer the task."""
+    """Whether these answers, and no others, make the engine offer the task: on the advice, or beside a question."""
+    if isinstance(visit.step, Ask):
+        return visit.step.better is not None and visit.step.better.id == task.id
     return isinstance(visit.step, Advice) and task in visit.step.tasks
 
 
@@ -57,11 +64,16 @@ def result_of(visit: Visit, task: Task) -> str:
 
 
 def _gate(visit: Visit, task: Task, gate: str) -> Gate:
+    return gate_of(visit, task, gate, lambda more: visit.links.task(task.id, more))
+
+
+def gate_of(visit: Visit, task: Task, gate: str, here: Callable[[Mapping[str, str]], str]) -> Gate:
+    """One gate of a task; `here` is the address of the page it stands on with more answers."""
     text = visit.texts.gates[gate]
     state = gate_state(visit.reading.answers.get(gate, ""))
     how = switching_off(visit) if gate == OFF_AT_THE_SUPPLY else None
     waits = _waits(visit, task) if gate == COLD else []
-    yes, no, unsure = (visit.links.task(task.id, {gate: answer}) for answer in ("yes", "no", "unsure"))
+    yes, no, unsure = (here({gate: answer}) for answer in ("yes", "no", "unsure"))
     return Gate(text.ask, yes, no, unsure, state, text.if_not, text.looks_off, how, waits)
 
 
@@ -94,8 +106,15 @@ def _why_closed(visit: Visit, task: Task, offered: bool) -> str:
     )
 
 
-def _cautions(text: TaskText) -> list[Caution]:
-    return [Caution(c.signal, c.hazard, c.consequence, c.avoid, SIGNS[c.sign]) for c in text.cautions]
+def cautions_of(visit: Visit, task: Task) -> list[Caution]:
+    told = visit.texts.tasks[task.id].cautions
+    return [Caution(c.signal, c.hazard, c.consequence, c.avoid, SIGNS[c.sign]) for c in told]
+
+
+def _reading(visit: Visit, task: Task) -> ReadingForm | None:
+    """The form for its figures, where its outcome is a reading."""
+    measured = measured_by(visit.library.pack, task)
+    return reading_form(visit, measured, visit.links.task_path(task.id)) if measured else None
 
 
 def _after_question(visit: Visit, task: Task) -> str:

@@ -5,8 +5,8 @@ from django.http.response import HttpResponseBase
 from django.views.decorators.http import require_safe
 
 from triage.check_pages.presenters.start import start_page
-from triage.household.views.showing import show
 from triage.check_pages.visit import open_visit
+from triage.household.views.showing import show
 
 
 @require_safe

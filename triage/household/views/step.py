@@ -4,14 +4,14 @@ from django.http import HttpRequest
 from django.http.response import HttpResponseBase
 from django.views.decorators.http import require_safe
 
-from triage.engine import Advice, Ask, MakeSafe, NotThis
+from triage.check_pages.page_models import Page
 from triage.check_pages.presenters.advice import advice_page
 from triage.check_pages.presenters.leave import exit_page
 from triage.check_pages.presenters.make_safe import make_safe_page
 from triage.check_pages.presenters.question import asked_page
-from triage.check_pages.view_models import Page
-from triage.household.views.showing import show
 from triage.check_pages.visit import Visit, open_visit
+from triage.engine import Advice, Ask, MakeSafe, NotThis
+from triage.household.views.showing import show
 
 
 @require_safe

@@ -5,8 +5,8 @@ from django.http.response import HttpResponseBase
 from django.views.decorators.http import require_safe
 
 from triage.check_pages.presenters.summary import summary_text
-from triage.household.views.showing import show_text
 from triage.check_pages.visit import open_visit
+from triage.household.views.showing import show_text
 
 
 @require_safe

@@ -5,8 +5,9 @@ from django.http.response import HttpResponseBase
 from django.views.decorators.http import require_safe
 
 from triage.check_pages.presenters.task import task_page
-from triage.household.views.showing import show
 from triage.check_pages.visit import open_visit
+from triage.household.views.alarmed import to_the_check
+from triage.household.views.showing import show
 
 
 @require_safe
@@ -14,4 +15,5 @@ def task(request: HttpRequest, task: str) -> HttpResponseBase:
     visit = open_visit(request)
     if task not in visit.texts.tasks:
         raise Http404
-    return show(request, visit, task_page(visit, task))
+    page = task_page(visit, task)
+    return to_the_check(request, page.reading.result if page.reading else None) or show(request, visit, page)

@@ -6,7 +6,8 @@ import os
 import signal
 import socket
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
+from io import StringIO
 from threading import Thread
 from time import sleep
 
@@ -38,8 +39,11 @@ class Command(BaseCommand):
             self.stderr.write(obstacle)
             sys.exit(2)
         call_command("migrate", verbosity=0)
+        firm = StringIO()
+        if settings.DEMO:
+            call_command("load_demo", port=port, stdout=firm)
         connections.close_all()  # the server's worker is a fork, and an open SQLite file must not cross it
-        serve(address, port, lambda: self.stdout.write("\n".join(welcome(port, network))))
+        serve(address, port, lambda: self.stdout.write("\n".join(welcome(port, network, firm.getvalue().splitlines()))))
         self.stdout.write("Stopped. Nothing is left running and no file is left behind.")
 
 
@@ -97,11 +101,12 @@ def announce_when_open(port: int, announce: Callable[[], object]) -> None:
     announce()
 
 
-def welcome(port: int, network: bool) -> Iterator[str]:
-    """What the terminal says once the site is up."""
+def welcome(port: int, network: bool, firm: Iterable[str]) -> Iterator[str]:
+    """What the terminal says once the site is up; `firm` are the lines about the invented firm."""
     yield "The oven fault check is running."
     for audience, path in AUDIENCES:
         yield f"  {audience}: http://{THIS_MACHINE}:{port}{path}"
+    yield from firm
     if network:
         for host in settings.ALLOWED_HOSTS:
             if host[0].isdigit() and host != THIS_MACHINE:

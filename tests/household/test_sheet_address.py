@@ -1,0 +1,29 @@
+"""The sender's link opens the sheet and no other."""
+
+import pytest
+
+from tests.firm_builders import make_firm, make_job_sheet
+from triage.household.sheet_address import erase_address, sheet_address, told_in, visit_for
+from triage.jobsheet.opening import open_as_sender
+
+pytestmark = pytest.mark.django_db
+
+
+def test_the_token_in_it_opens_the_sheet(rf):
+    sheet = make_job_sheet()
+    told = told_in(rf.get(sheet_address(sheet, sent="yes")))
+    assert told["sent"] == "yes"
+    assert open_as_sender(sheet.reference, told["token"]) == sheet
+    assert erase_address(sheet.reference, told["token"]).startswith(f"/sheet/{sheet.reference}/erase/?token=")
+
+
+def test_without_the_sites_key_of_that_time_there_is_no_token(settings):
+    sheet = make_job_sheet()
+    settings.SECRET_KEY = "another key of this site, long enough to be one"
+    assert sheet_address(sheet) == f"/sheet/{sheet.reference}/?token="
+
+
+def test_the_place_is_the_sheets_whatever_the_browser_speaks(rf):
+    sheet = make_job_sheet(make_firm(region="ie"), region="ie")
+    visit = visit_for(rf.get("/", headers={"accept-language": "en-US"}), sheet)
+    assert (visit.place.region.id, visit.firm) == ("ie", sheet.firm)

@@ -1,0 +1,64 @@
+"""Contrast as WCAG 2.2 defines it; a colour nobody could read is refused with the nearest one that can be read."""
+
+import re
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from triage.web.accent import DAY, NIGHT, accent_refusal, by_day, by_night, contrast, nearest_passing
+
+COLOURS = st.integers(0, 0xFFFFFF).map(lambda number: f"#{number:06x}")
+SHEET = (Path(__file__).parents[2] / "triage/static/triage/css/oven.css").read_text("utf-8")
+
+
+# Ratios that the W3C's own documents give: "Understanding SC 1.4.3" (#777777, #767676) and the definition's ends.
+@pytest.mark.parametrize(
+    ("one", "other", "ratio"),
+    [
+        ("#000000", "#ffffff", 21.0),
+        ("#ffffff", "#ffffff", 1.0),
+        ("#777777", "#ffffff", 4.47),
+        ("#767676", "#ffffff", 4.54),
+    ],
+)
+def test_the_ratio_is_the_published_one(one, other, ratio):
+    assert int(contrast(one, other) * 100) / 100 == ratio
+    assert contrast(one, other) == contrast(other, one)
+
+
+def test_a_colour_that_can_be_read_is_taken_as_it_is():
+    assert accent_refusal("#a83c12") is None
+    assert by_day("#a83c12").heat == "#a83c12"
+
+
+def test_a_pale_colour_is_refused_with_the_nearest_that_passes():
+    refusal = accent_refusal("#ffcc00")
+    assert refusal.nearest == nearest_passing("#ffcc00", DAY)
+    assert refusal.sentence == (
+        "#ffcc00 is too pale to be read on the page: its contrast is 1.3 to 1, the least is 4.5 to 1."
+        f" The nearest colour that can be read is {refusal.nearest}."
+    )
+    assert accent_refusal(refusal.nearest) is None
+
+
+@given(COLOURS)
+def test_whatever_a_firm_names_every_shade_can_be_read(colour):
+    for shades, grounds in ((by_day(colour), DAY), (by_night(colour), NIGHT)):
+        for ground in grounds:
+            assert contrast(shades.heat, ground) >= 4.5
+            assert contrast(shades.words, ground) >= 7
+
+
+@given(COLOURS)
+def test_no_colour_nearer_on_the_way_would_do(colour):
+    found = nearest_passing(colour, DAY)
+    if found != colour:
+        lighter = "#" + "".join(f"{min(255, part + 3):02x}" for part in bytes.fromhex(found[1:]))
+        assert min(contrast(lighter, ground) for ground in DAY) < 4.7
+
+
+def test_the_grounds_are_those_of_the_stylesheet():
+    found = re.findall(r"--(?:enamel|well): (#[0-9a-f]{6})", SHEET)
+    assert found == [*DAY, *NIGHT]

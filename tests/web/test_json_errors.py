@@ -1,0 +1,32 @@
+"""One shape for every error, as RFC 9457 (Problem Details for HTTP APIs, section 3) has it."""
+
+import json
+
+import pytest
+
+from triage.jobsheet.errors import Problem
+from triage.web.json_errors import Kind, Trouble, problem_response, title_of
+
+
+def test_a_trouble_becomes_a_problem_document():
+    problems = [Problem("booking.name", "Give a name.")]
+    response = problem_response(Trouble(Kind.REFUSED, "Nothing was written.", problems, {"Allow": "GET"}, {"more": 1}))
+    assert response.status_code == 422
+    assert response.headers["Content-Type"] == "application/problem+json"
+    assert response.headers["Cache-Control"] == "no-store"
+    assert response.headers["Allow"] == "GET"
+    assert json.loads(response.content) == {
+        "type": "urn:oven-fault-check:problem:refused",
+        "title": "The request cannot be taken as it is",
+        "status": 422,
+        "detail": "Nothing was written.",
+        "errors": [{"field": "booking.name", "detail": "Give a name."}],
+        "more": 1,
+    }
+
+
+@pytest.mark.parametrize("kind", Kind)
+def test_every_kind_has_a_title_and_a_type_of_its_own(kind):
+    assert title_of(kind)
+    assert [other for other in Kind if other.type == kind.type] == [kind]
+    assert 400 <= kind.status <= 599

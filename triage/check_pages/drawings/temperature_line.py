@@ -1,0 +1,79 @@
+"""Temperature against time: the readings, the set point with the band that is no fault, the mean and whole cycles."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from itertools import pairwise
+
+from triage.check_pages.drawings.drawing import WIDTH, Drawing, Scale, Shape, box, dot, label, line, through
+from triage.engine.readings.thermometer import Temperatures, whole_cycles
+
+LEFT, RIGHT = 44.0, WIDTH - 6.0
+TOP, BOTTOM = 12.0, 168.0
+CYCLES = 178.0
+NO_FAULT = 15.0
+ROOM_ABOVE = 10.0
+
+
+@dataclass(frozen=True, slots=True)
+class Legend:
+    """`degrees` writes a temperature as people there read it; the rest are the words in the drawing."""
+
+    degrees: Callable[[float], str]
+    minutes: str
+    set_to: str
+    mean: str
+    cycle: str
+
+
+def temperature_line(found: Temperatures, legend: Legend, told: str) -> Drawing:
+    values = [value for _, value in found.points]
+    low = min(*values, found.set_to - NO_FAULT) - ROOM_ABOVE
+    high = max(*values, found.set_to + NO_FAULT) + ROOM_ABOVE
+    start, end = found.points[0][0], found.points[-1][0]
+    across = Scale(start, end if end > start else start + 1.0, LEFT + 6.0, RIGHT - 6.0)
+    down = Scale(low, high, BOTTOM, TOP)
+    shapes = [
+        box("band", LEFT, down.at(found.set_to + NO_FAULT), RIGHT, down.at(found.set_to - NO_FAULT)),
+        line("set", LEFT, down.at(found.set_to), RIGHT, down.at(found.set_to)),
+        *_mean(found, down, legend),
+        through("warmth", [(across.at(time), down.at(value)) for time, value in found.points]),
+        *[dot("reading", across.at(time), down.at(value), 3.2) for time, value in found.points],
+        *_sides(found, (start, end), (across, down), legend),
+        *_cycles(found, across, legend),
+    ]
+    return Drawing(218.0, tuple(shapes), told)
+
+
+def _mean(found: Temperatures, down: Scale, legend: Legend) -> list[Shape]:
+    """The mean, named on the side of its line that is away from the set point."""
+    place = down.at(found.mean.value)
+    below = found.mean.value < found.set_to
+    return [
+        line("mean", LEFT, place, RIGHT, place),
+        label(legend.mean, RIGHT, place + 14.0 if below else place - 5.0, "end"),
+    ]
+
+
+def _sides(found: Temperatures, times: tuple[float, float], scales: tuple[Scale, Scale], legend: Legend) -> list[Shape]:
+    across, down = scales
+    return [
+        line("axis", LEFT, TOP, LEFT, BOTTOM),
+        line("axis", LEFT, BOTTOM, RIGHT, BOTTOM),
+        label(legend.degrees(found.set_to), LEFT - 4.0, down.at(found.set_to) + 4.0, "end", "label strong"),
+        label(legend.set_to, LEFT + 4.0, TOP + 2.0),
+        label(f"{times[0]:g}", across.at(times[0]), 212.0, "middle"),
+        label(f"{times[1]:g} {legend.minutes}", RIGHT, 212.0, "end"),
+    ]
+
+
+def _cycles(found: Temperatures, across: Scale, legend: Legend) -> list[Shape]:
+    """A bracket under each whole cycle."""
+    cycles = whole_cycles(found.points)
+    shapes = []
+    for start, end in cycles:
+        left, right = across.at(start) + 1.0, across.at(end) - 1.0
+        corners = [(left, CYCLES - 5.0), (left, CYCLES), (right, CYCLES), (right, CYCLES - 5.0)]
+        shapes += [line("cycle", *one, *other) for one, other in pairwise(corners)]
+    if cycles:
+        shapes.append(label(legend.cycle, across.at(cycles[0][0]), CYCLES + 15.0))
+    return shapes

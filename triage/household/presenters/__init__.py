@@ -1,0 +1,1 @@
+"""What only the householder's own pages show: the offer to hand over, its form, and what was sent."""

@@ -1,0 +1,38 @@
+"""The address with which the sender of a job sheet can see it and erase it. Who has it may; so it is given out once and
+never logged."""
+
+from urllib.parse import quote
+
+from django.http import HttpRequest
+from django.urls import reverse
+
+from triage.check_pages.address import Asked, read_address
+from triage.check_pages.visit import Visit, visit_of
+from triage.jobsheet.sender_token import token_again
+from triage.models import JobSheet
+
+TOKEN, SENT = "token", "sent"
+
+
+def sheet_address(sheet: JobSheet, sent: str = "") -> str:
+    """Without a token where the site's key of that time is forgotten; then the page says that there is none."""
+    token = token_again(sheet.reference, sheet.token_hash) or ""
+    return _to("household-sheet", sheet.reference, token) + (f"&{SENT}={quote(sent)}" if sent else "")
+
+
+def erase_address(reference: str, token: str) -> str:
+    return _to("household-sheet-erase", reference, token)
+
+
+def told_in(request: HttpRequest) -> dict[str, str]:
+    """What the address says beside the reference."""
+    return dict(read_address(request.META.get("QUERY_STRING", "")).pairs)
+
+
+def visit_for(request: HttpRequest, sheet: JobSheet) -> Visit:
+    """The place and the firm are the sheet's, whatever browser opens it; answers there are none."""
+    return visit_of(request, Asked((), sheet.region, cut=False, firm=sheet.firm.slug))
+
+
+def _to(name: str, reference: str, token: str) -> str:
+    return f"{reverse(name, args=[reference])}?{TOKEN}={quote(token)}"

@@ -1,0 +1,19 @@
+"""Figures that raise a red flag are not shown as a result: the check opens with them, and says what to do first."""
+
+from typing import cast
+
+from django.http import HttpRequest, HttpResponseRedirect
+from django.http.response import HttpResponseBase
+from django_htmx.http import HttpResponseClientRedirect
+
+from triage.check_pages.reading_pages import ReadingResult
+from triage.web.rendering import StepRequest
+
+
+def to_the_check(request: HttpRequest, found: ReadingResult | None) -> HttpResponseBase | None:
+    """The way to the check with these figures; None where they raise nothing."""
+    if found is None or not found.alarm or found.use is None:
+        return None
+    if cast(StepRequest, request).htmx:
+        return HttpResponseClientRedirect(found.use.href)
+    return HttpResponseRedirect(found.use.href)

@@ -1,0 +1,66 @@
+"""The check handed to a firm. The form needs no session and no cookie, because in a frame on another site none arrives;
+so nothing here acts in the name of somebody signed in, and a forged post is no more than a form anybody may fill in."""
+
+from collections.abc import Sequence
+
+from django.http import HttpRequest, HttpResponseRedirect
+from django.http.response import HttpResponseBase
+from django.views.decorators.csrf import csrf_exempt
+from django.views.decorators.http import require_http_methods
+
+from triage.check_pages.visit import Visit, open_visit
+from triage.household.form_state import key_in, new_state
+from triage.household.hand_over_form import STATE, Sent, read_sent
+from triage.household.presenters.hand_over import hand_over_page, stale_problem
+from triage.household.presenters.offer import may_hand_over
+from triage.household.private_page import keep_private, show_private
+from triage.household.sheet_address import sheet_address
+from triage.household.views.showing import context_of, show
+from triage.household.views.step import page_of
+from triage.jobsheet.actions import hand_over as write_down
+from triage.jobsheet.consent import consent_words
+from triage.jobsheet.errors import KeyTaken, Problem, Refused
+from triage.models import Firm
+
+REFUSED = 422
+
+
+@csrf_exempt
+@require_http_methods(["GET", "HEAD", "POST"])
+def hand_over(request: HttpRequest) -> HttpResponseBase:
+    visit = open_visit(request)
+    if visit.firm is None or not may_hand_over(visit):
+        return show(request, visit, page_of(visit))
+    if request.method == "POST":
+        return _send(request, visit, visit.firm)
+    return _form(request, visit, visit.firm, Sent({}), new_state(visit.firm.slug))
+
+
+def _send(request: HttpRequest, visit: Visit, firm: Firm) -> HttpResponseBase:
+    sent = read_sent(request)
+    state = sent.typed.get(STATE, "")
+    key = key_in(state, firm.slug)
+    if sent.problems or key is None:
+        problems = sent.problems or [stale_problem()]
+        return _form(request, visit, firm, sent, new_state(firm.slug), problems)
+    try:
+        sheet = write_down(
+            firm=firm,
+            trail=tuple(visit.reading.answers.items()),
+            region=visit.place.region.id,
+            booking=sent.booking(consent_words(firm)),
+            idempotency_key=key,
+            origin=visit.origin,
+        )
+    except KeyTaken as taken:
+        return _form(request, visit, firm, sent, new_state(firm.slug), taken.problems)
+    except Refused as refused:
+        return _form(request, visit, firm, sent, state, refused.problems)
+    return keep_private(HttpResponseRedirect(sheet_address(sheet, sent="yes")), firm)
+
+
+def _form(
+    request: HttpRequest, visit: Visit, firm: Firm, sent: Sent, state: str, problems: Sequence[Problem] = ()
+) -> HttpResponseBase:
+    context = context_of(visit, hand_over_page(visit, firm, sent, state, problems))
+    return show_private(request, "triage/hand_over.html", context, firm, REFUSED if problems else 200)

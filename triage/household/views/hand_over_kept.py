@@ -1,0 +1,71 @@
+"""Takes a hand-over that waited on a phone for the line to come back, and any that a script of ours sends.
+
+The key was made on the phone, because the form may never have seen the site; it comes again with every try, and one
+key makes one job sheet. No cookie is read. A request counts only from a page of this site, so that no other site can
+fill in the form for somebody.
+"""
+
+import re
+
+from django.http import HttpRequest, JsonResponse
+from django.http.response import HttpResponseBase
+from django.utils.translation import gettext as _
+from django.views.decorators.csrf import csrf_exempt
+
+from triage.check_pages.visit import Visit, open_visit
+from triage.household.hand_over_form import Sent, read_sent
+from triage.household.presenters.offer import may_hand_over
+from triage.household.sheet_address import sheet_address
+from triage.jobsheet.actions import hand_over as write_down
+from triage.jobsheet.consent import consent_words
+from triage.jobsheet.errors import KeyTaken, Refused
+from triage.models import Firm, JobSheet
+from triage.web.json_errors import Kind, Trouble, problem_response
+
+KEY = re.compile(r"[0-9a-f]{32}")  # 128 random bits, as outbox.js makes them
+PREFIX = "phone-"
+
+
+@csrf_exempt
+def hand_over_kept(request: HttpRequest) -> HttpResponseBase:
+    try:
+        sheet = _taken(request)
+    except Trouble as trouble:
+        return problem_response(trouble)
+    told = {"reference": sheet.reference, "address": sheet_address(sheet, sent="yes")}
+    return JsonResponse(told, headers={"Cache-Control": "no-store, private"})
+
+
+def _taken(request: HttpRequest) -> JobSheet:
+    if request.method != "POST":
+        raise Trouble(Kind.WRONG_METHOD, _("A hand-over is sent by POST."), headers={"Allow": "POST"})
+    if request.headers.get("Origin") != f"{request.scheme}://{request.get_host()}":
+        raise Trouble(Kind.WRONG_ORIGIN, _("A hand-over is taken only from a page of this site."))
+    key = request.headers.get("Idempotency-Key", "")
+    if not KEY.fullmatch(key):
+        raise Trouble(Kind.NO_KEY, _("A hand-over needs its own key: 32 digits from 0 to 9 and a to f."))
+    visit = open_visit(request)
+    if visit.firm is None:
+        raise Trouble(Kind.NOT_HERE, _("We do not know this repair firm any more. Nothing was sent."))
+    if not may_hand_over(visit):
+        raise Trouble(Kind.REFUSED, _("With these answers no visit is needed now. Open the advice again to see why."))
+    return _write(visit, visit.firm, PREFIX + key, read_sent(request))
+
+
+def _write(visit: Visit, firm: Firm, key: str, sent: Sent) -> JobSheet:
+    told = _("The firm’s form could not be taken as it is.")
+    if sent.problems:
+        raise Trouble(Kind.REFUSED, told, sent.problems)
+    try:
+        return write_down(
+            firm=firm,
+            trail=tuple(visit.reading.answers.items()),
+            region=visit.place.region.id,
+            booking=sent.booking(consent_words(firm)),
+            idempotency_key=key,
+            origin=visit.origin,
+        )
+    except KeyTaken as taken:
+        raise Trouble(Kind.KEY_TAKEN, told, taken.problems) from None
+    except Refused as refused:
+        raise Trouble(Kind.REFUSED, told, refused.problems) from None

@@ -1,0 +1,26 @@
+"""A reading by itself: measured without a check, behind the danger signs, and never after a red flag."""
+
+from django.http import Http404, HttpRequest
+from django.http.response import HttpResponseBase
+from django.views.decorators.http import require_safe
+
+from triage.check_pages.page_models import ReadingPage
+from triage.check_pages.presenters.readings.kinds import KINDS
+from triage.check_pages.presenters.readings.page import reading_page
+from triage.check_pages.visit import open_visit
+from triage.engine.safety import raised
+from triage.household.views.alarmed import to_the_check
+from triage.household.views.showing import show
+from triage.household.views.step import page_of
+
+
+@require_safe
+def reading(request: HttpRequest, kind: str) -> HttpResponseBase:
+    visit = open_visit(request)
+    if kind not in KINDS:
+        raise Http404
+    if raised(visit.library.pack, visit.reading.answers):
+        return show(request, visit, page_of(visit))
+    page = reading_page(visit, kind)
+    found = page.form.result if isinstance(page, ReadingPage) and page.form else None
+    return to_the_check(request, found) or show(request, visit, page)

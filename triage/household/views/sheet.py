@@ -1,0 +1,24 @@
+"""What a person sent to a firm, for who holds its link."""
+
+from django.http import HttpRequest
+from django.http.response import HttpResponseBase
+from django.views.decorators.http import require_safe
+
+from triage.household.presenters.sheet import sheet_page
+from triage.household.private_page import keep_private, show_private
+from triage.household.sheet_address import SENT, TOKEN, sheet_address, told_in, visit_for
+from triage.household.views.mishap import not_found
+from triage.household.views.showing import context_of
+from triage.jobsheet.opening import NotFound, open_as_sender
+
+
+@require_safe
+def sheet(request: HttpRequest, reference: str) -> HttpResponseBase:
+    told = told_in(request)
+    try:
+        found = open_as_sender(reference, told.get(TOKEN, ""))
+    except NotFound as missing:
+        return keep_private(not_found(request, missing), None)
+    visit = visit_for(request, found)
+    page = sheet_page(found, told[TOKEN], visit.origin, sheet_address(found), SENT in told)
+    return show_private(request, "triage/sheet.html", context_of(visit, page), found.firm)

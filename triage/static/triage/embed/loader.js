@@ -1,0 +1,103 @@
+/* The check in a firm's own page: `<script src="https://…/embed/<firm>/loader.js" async></script>`.
+   Defines <oven-fault-check>, and puts one where the script stands if the page has none. Speaks with the frame as
+   triage/embed/README.md says; whatever else arrives is ignored. Needs no cookie, no storage and no other file. */
+
+(() => {
+  const VERSION = 1;
+  const NAME = "oven-fault-check";
+  const ATTRIBUTES = ["complaint", "region", "field", "form", "listens", "label"];
+  const script = document.currentScript;
+  const site = new URL(".", script.src);
+
+  class OvenFaultCheck extends HTMLElement {
+    connectedCallback() {
+      if (!this.frame) this.build();
+      window.addEventListener("message", this);
+    }
+
+    disconnectedCallback() {
+      window.removeEventListener("message", this);
+    }
+
+    build() {
+      const address = new URL(site);
+      for (const name of ["complaint", "region"]) {
+        const value = this.getAttribute(name);
+        if (value) address.searchParams.set(name, value);
+      }
+      this.frame = document.createElement("iframe");
+      this.frame.title = this.getAttribute("label") || "Oven fault check";
+      this.frame.allow = "clipboard-write";
+      Object.assign(this.frame.style, { display: "block", width: "100%", height: "40rem", border: "0" });
+      Object.assign(this.style, { display: "block" });
+      this.frame.addEventListener("load", () => this.greet());
+      this.frame.src = address.href;
+      this.append(this.frame);
+    }
+
+    /* Each page in the frame is greeted anew, since it knows nothing of the one before. */
+    greet() {
+      const takesSummary = this.hasAttribute("field") || this.hasAttribute("listens");
+      this.frame.contentWindow.postMessage({ ovenCheck: VERSION, type: "hello", takesSummary }, site.origin);
+    }
+
+    handleEvent(event) {
+      if (event.source !== this.frame.contentWindow || event.origin !== site.origin) return;
+      const told = event.data;
+      if (typeof told !== "object" || told === null || told.ovenCheck !== VERSION) return;
+      if (told.type === "height") this.fit(told.height);
+      if (told.type === "arrived") this.showTop();
+      if (told.type === "summary") this.take(told);
+      if (told.type === "sent") this.report("oven-check-sent", { reference: String(told.reference) });
+    }
+
+    fit(height) {
+      if (Number.isFinite(height) && height > 0) this.frame.style.height = `${Math.min(Math.ceil(height), 20000)}px`;
+    }
+
+    /* A new step begins at its top; a reader who has not scrolled past it is left where they are. */
+    showTop() {
+      if (this.getBoundingClientRect().top < 0) this.scrollIntoView({ block: "start" });
+    }
+
+    take(told) {
+      const detail = {};
+      for (const name of ["text", "address", "heading", "band"]) detail[name] = String(told[name] ?? "");
+      const form = this.bookingForm();
+      const name = this.getAttribute("field");
+      if (form && name) this.fill(form, name, detail.text);
+      this.report("oven-check-summary", detail);
+    }
+
+    bookingForm() {
+      const named = this.getAttribute("form");
+      return named ? document.getElementById(named) : this.closest("form");
+    }
+
+    fill(form, name, text) {
+      let field = form.elements.namedItem(name);
+      if (!field) {
+        field = document.createElement("input");
+        field.type = "hidden";
+        field.name = name;
+        form.append(field);
+      }
+      field.value = text;
+    }
+
+    report(name, detail) {
+      this.dispatchEvent(new CustomEvent(name, { bubbles: true, detail }));
+    }
+  }
+
+  function placeOne() {
+    if (document.querySelector(NAME)) return;
+    const element = document.createElement(NAME);
+    for (const name of ATTRIBUTES) if (name in script.dataset) element.setAttribute(name, script.dataset[name]);
+    script.after(element);
+  }
+
+  if (!customElements.get(NAME)) customElements.define(NAME, OvenFaultCheck);
+  if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", placeOne, { once: true });
+  else placeOne();
+})();

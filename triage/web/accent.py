@@ -1,0 +1,89 @@
+"""A firm's colour on these pages: whether it can be read there, and the nearest one that can.
+
+Contrast is the ratio of WCAG 2.2. A firm names one colour, for the page by day; the page by night, and words as small
+as the text, take the nearest one that is clear enough there, so that nobody has to choose four.
+"""
+
+from dataclasses import dataclass
+
+from django.utils.translation import gettext as _
+
+DAY = ("#fbf9f4", "#f2eee5")  # the grounds of oven.css, by day and by night
+NIGHT = ("#13100e", "#1f1915")
+READABLE = 4.5
+SMALL_WORDS = 7.0
+STEPS = 255
+
+
+@dataclass(frozen=True, slots=True)
+class Refusal:
+    """Why a colour cannot be taken, and the nearest one that can."""
+
+    sentence: str
+    nearest: str
+
+
+@dataclass(frozen=True, slots=True)
+class Shades:
+    """One colour as the pages use it: for lines and large things, and for words."""
+
+    heat: str
+    words: str
+
+
+def contrast(one: str, other: str) -> float:
+    """The contrast ratio of two colours written as #rrggbb, from 1 to 21."""
+    darker, lighter = sorted((_luminance(one), _luminance(other)))
+    return (lighter + 0.05) / (darker + 0.05)
+
+
+def nearest_passing(colour: str, grounds: tuple[str, ...], least: float = READABLE) -> str:
+    """The colour itself where it stands out from every ground, else the first that does on its way to black or white,
+    whichever stands out more."""
+    end = max(("#000000", "#ffffff"), key=lambda pole: contrast(pole, grounds[0]))
+    mixtures = (_mixed(colour, end, step / STEPS) for step in range(STEPS + 1))
+    return next(mixed for mixed in mixtures if all(contrast(mixed, ground) >= least for ground in grounds))
+
+
+def accent_refusal(colour: str) -> Refusal | None:
+    """None where a firm may use the colour, which is written as #rrggbb."""
+    nearest = nearest_passing(colour, DAY)
+    if nearest == colour:
+        return None
+    words = {
+        "colour": colour,
+        "found": f"{int(10 * min(contrast(colour, ground) for ground in DAY)) / 10:.1f}",
+        "least": f"{READABLE:.1f}",
+        "nearest": nearest,
+    }
+    sentence = _(
+        "%(colour)s is too pale to be read on the page: its contrast is %(found)s to 1, the least is %(least)s to 1."
+        " The nearest colour that can be read is %(nearest)s."
+    )
+    return Refusal(sentence % words, nearest)
+
+
+def by_day(colour: str) -> Shades:
+    return Shades(nearest_passing(colour, DAY), nearest_passing(colour, DAY, SMALL_WORDS))
+
+
+def by_night(colour: str) -> Shades:
+    return Shades(nearest_passing(colour, NIGHT), nearest_passing(colour, NIGHT, SMALL_WORDS))
+
+
+def _parts(colour: str) -> tuple[int, ...]:
+    return tuple(bytes.fromhex(colour[1:]))
+
+
+def _luminance(colour: str) -> float:
+    red, green, blue = (_linear(part / 255) for part in _parts(colour))
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+def _linear(part: float) -> float:
+    return part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4
+
+
+def _mixed(colour: str, end: str, share: float) -> str:
+    pairs = zip(_parts(colour), _parts(end), strict=True)
+    return "#" + "".join(f"{round(one + (other - one) * share):02x}" for one, other in pairs)
