@@ -8,6 +8,8 @@ import shutil
 
 import pytest
 
+from triage.check_pages import keeping
+
 # Playwright keeps an event loop in the test's thread, which Django takes for a view that blocks one.
 os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")
 
@@ -18,6 +20,12 @@ STAY_LOCAL = (
     "--disable-component-update",
     "--disable-sync",
 )
+
+
+@pytest.fixture(autouse=True)
+def no_page_of_another_test():
+    """Pages are kept as long as the program runs; what one test changed must not be seen by the next."""
+    keeping.SHELF.clear()
 
 
 @pytest.fixture(scope="session")

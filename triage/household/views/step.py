@@ -4,6 +4,7 @@ from django.http import HttpRequest
 from django.http.response import HttpResponseBase
 from django.views.decorators.http import require_safe
 
+from triage.check_pages.keeping import kept
 from triage.check_pages.page_models import Page
 from triage.check_pages.presenters.advice import advice_page
 from triage.check_pages.presenters.leave import exit_page
@@ -15,6 +16,7 @@ from triage.household.views.showing import show
 
 
 @require_safe
+@kept
 def step(request: HttpRequest) -> HttpResponseBase:
     visit = open_visit(request)
     return show(request, visit, page_of(visit))
