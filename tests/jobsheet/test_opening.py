@@ -4,8 +4,9 @@ import pytest
 
 from tests.firm_builders import make_firm, make_job_sheet, make_member
 from triage.jobsheet.actions import erase
-from triage.jobsheet.opening import NotFound, open_as_member, open_as_sender, sheets_of
+from triage.jobsheet.opening import NotFound, open_as_member, open_as_sender, open_as_system, sheets_of
 from triage.jobsheet.sender_token import new_token
+from triage.web.api_keys import make_key
 
 pytestmark = pytest.mark.django_db
 
@@ -32,6 +33,20 @@ def test_another_firms_owner_learns_nothing(sheet):
         with pytest.raises(NotFound):
             open_as_member(stranger, reference)
     assert list(sheets_of(stranger)) == []
+    assert sheet.access_lines.count() == 1
+
+
+def test_the_firms_system_opens_it_and_its_key_is_written_down(sheet):
+    key, _words = make_key(firm=sheet.firm, name="telephone menu")
+    assert open_as_system(key, sheet.reference.lower()) == sheet
+    assert sheet.access_lines.filter(actor="system", key=key, deed="opened").count() == 1
+
+
+def test_another_firms_system_learns_nothing(sheet):
+    key, _words = make_key(firm=make_firm(), name="telephone menu")
+    for reference in (sheet.reference, "AAAAA-AAAAA", ""):
+        with pytest.raises(NotFound):
+            open_as_system(key, reference)
     assert sheet.access_lines.count() == 1
 
 

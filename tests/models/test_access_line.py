@@ -5,7 +5,7 @@ from django.db import IntegrityError, transaction
 from django.utils import timezone
 
 from tests.firm_builders import make_job_sheet, make_member
-from triage.models import AccessLine
+from triage.models import AccessLine, ApiKey
 
 pytestmark = pytest.mark.django_db
 
@@ -26,6 +26,13 @@ def test_only_staff_have_a_member():
         AccessLine.objects.create(
             sheet=sheet, actor="sender", member=make_member(sheet.firm), deed="opened", at=timezone.now()
         )
+
+
+def test_only_a_firms_system_has_a_key():
+    sheet = make_job_sheet()
+    key = ApiKey.objects.create(firm=sheet.firm, name="menu", key_hash="a", created=timezone.now())
+    with pytest.raises(IntegrityError, match="access_key_is_a_system"), transaction.atomic():
+        AccessLine.objects.create(sheet=sheet, actor="sender", key=key, deed="opened", at=timezone.now())
 
 
 def test_it_reads_as_a_sentence():

@@ -30,7 +30,7 @@ def test_two_keys_differ():
 
 @pytest.mark.parametrize("name", ["", " \x00 ", "n" * 81])
 def test_a_key_needs_a_name(name):
-    with pytest.raises(Refused, match="Give the key a name of 1 to 80 characters that says what uses it."):
+    with pytest.raises(Refused, match="Give the key a name of 1 to 80 characters that says what uses it"):
         make_key(firm=make_firm(), name=name)
     assert not ApiKey.objects.exists()
 

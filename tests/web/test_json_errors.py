@@ -25,6 +25,14 @@ def test_a_trouble_becomes_a_problem_document():
     }
 
 
+def test_a_request_for_another_sites_name_is_told_in_the_one_shape_under_api_alone(client):
+    response = client.get("/api/v1/step", headers={"Host": "elsewhere.example"})
+    assert response.status_code == 400
+    assert response.json()["detail"] == "This site does not answer such a request. Look at its name."
+    page = client.get("/", headers={"Host": "elsewhere.example"})
+    assert (page.status_code, page.headers["Content-Type"]) == (400, "text/html; charset=utf-8")
+
+
 @pytest.mark.parametrize("kind", Kind)
 def test_every_kind_has_a_title_and_a_type_of_its_own(kind):
     assert title_of(kind)

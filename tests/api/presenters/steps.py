@@ -1,0 +1,19 @@
+"""Steps as the API tells them, each asked for by its address and held against the description."""
+
+from functools import cache
+from urllib.parse import urlencode
+
+from django.test import RequestFactory
+from jsonschema import Draft202012Validator
+
+from triage.api.openapi import document
+from triage.check_pages.visit import open_visit
+
+
+@cache
+def validator(name):
+    return Draft202012Validator({"$ref": f"#/components/schemas/{name}", "components": document()["components"]})
+
+
+def visit(answers=(), region="gb-eng"):
+    return open_visit(RequestFactory().get(f"/api/v1/step?{urlencode([('region', region), *dict(answers).items()])}"))

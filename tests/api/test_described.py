@@ -1,0 +1,94 @@
+"""The API does what its description says: told by two programs that are not ours.
+
+openapi-spec-validator reads the description against the OpenAPI 3.1 schema; schemathesis makes requests from it, right
+ones and wrong ones, and compares every answer with it. The runs are bounded and the same each time.
+"""
+
+import pytest
+import schemathesis
+from django.urls import get_resolver
+from hypothesis import HealthCheck, settings
+from openapi_spec_validator import OpenAPIV31SpecValidator
+from schemathesis.config import SchemathesisConfig
+
+from site_config.wsgi import application
+from tests.api.asking import bearer, firm_with_key, send
+from tests.firm_builders import make_job_sheet
+from triage.api import callers
+from triage.api.openapi import document
+from triage.models import JobSheet
+from triage.web.rate_limit import Policy
+
+CONFIG = """
+seed = 7
+
+[generation]
+mode = "all"
+max-examples = 12
+deterministic = true
+
+[parameters]
+"path.firm" = "hearth"
+"path.reference" = "KD7MX-4QPTR"
+
+[phases.coverage]
+enabled = true
+
+# A body of the right shape may still hold no answer we know, or an address that is none: told with 422.
+[checks.positive_data_acceptance]
+expected-statuses = ["2xx", "401", "403", "404", "422"]
+"""
+ENDLESS = Policy("endless", quota=10**9, seconds=60)
+
+
+API = schemathesis.openapi.from_wsgi("/api/v1/openapi.json", application, config=SchemathesisConfig.from_str(CONFIG))
+PLAIN = {"Accept-Encoding": "identity"}
+BOUNDED = settings(suppress_health_check=list(HealthCheck), deadline=None)
+
+
+@pytest.fixture
+def words(db, monkeypatch):
+    """A key that works, of a firm with one job sheet."""
+    monkeypatch.setattr(callers, "PER_KEY", ENDLESS)
+    monkeypatch.setattr(callers, "PER_ADDRESS", ENDLESS)
+    firm, words = firm_with_key(slug="hearth")
+    make_job_sheet(firm)
+    JobSheet.objects.update(reference="KD7MX-4QPTR")
+    return words
+
+
+def test_the_description_is_openapi_3_1():
+    OpenAPIV31SpecValidator(document()).validate()
+
+
+def test_every_address_is_described_and_nothing_else():
+    routes = {
+        "/" + str(outer.pattern) + str(inner.pattern)
+        for outer in get_resolver().url_patterns[0].url_patterns
+        if str(outer.pattern) == "api/"
+        for inner in outer.url_patterns
+        if inner.name != "api-nowhere"
+    }
+    written = {route.replace("<slug:firm>", "{firm}").replace("<str:reference>", "{reference}") for route in routes}
+    assert written == set(document()["paths"])
+    assert len(written) == 6
+
+
+@API.parametrize()
+@BOUNDED
+def test_every_answer_is_as_described(case, words):
+    case.call_and_validate(headers=PLAIN)
+
+
+@API.parametrize()
+@BOUNDED
+def test_every_answer_to_a_key_is_as_described(case, words):
+    case.call_and_validate(headers={**PLAIN, "Authorization": f"Bearer {words}"})
+
+
+@pytest.mark.django_db
+def test_the_example_of_the_description_makes_a_job_sheet(client):
+    firm, words = firm_with_key()
+    made = document()["paths"]["/api/v1/firms/{firm}/job-sheets"]["post"]
+    example = made["requestBody"]["content"]["application/json"]["examples"]["no heat"]["value"]
+    assert send(client, firm, example, **bearer(words)).status_code == 201

@@ -1,0 +1,115 @@
+"""A body of any shape is read, or refused with every field that is wrong; nothing it says is repeated."""
+
+import base64
+from datetime import datetime
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.api.asking import body_of, booked
+from tests.firm_builders import TRAIL
+from triage.api.job_sheet_request import field_of, read_wanted
+from triage.jobsheet.errors import Problem, Refused
+
+WINDOW = {"start": "2031-05-26T09:00", "end": "2031-05-26T12:00:00"}
+JSON = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.text(),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(), inner, max_size=3),
+    max_leaves=8,
+)
+
+
+def refused(told):
+    with pytest.raises(Refused) as caught:
+        read_wanted(told)
+    return [problem.field for problem in caught.value.problems]
+
+
+def test_a_whole_body_is_read():
+    wanted = read_wanted(booked(windows=[WINDOW], street="3 Mill Lane") | {"photo": base64.b64encode(b"jpeg").decode()})
+    assert wanted.region == "gb-eng"
+    assert wanted.trail == TRAIL
+    assert wanted.booking.street == "3 Mill Lane"
+    assert wanted.booking.maker == ""
+    assert wanted.booking.photo == b"jpeg"
+    assert wanted.booking.windows[0].end == datetime(2031, 5, 26, 12)  # noqa: DTZ001  (the clock on the wall)
+
+
+def test_no_photo_is_no_photo():
+    assert read_wanted(body_of(photo="")).booking.photo is None
+
+
+@pytest.mark.parametrize("told", [None, [], "text", 7, True])
+def test_what_is_no_object_is_refused_whole(told):
+    assert refused(told) == [""]
+
+
+@pytest.mark.parametrize(
+    ("told", "fields"),
+    [
+        ({}, ["region", "trail", "booking"]),
+        (body_of(region=7, trail={}, booking=[]), ["region", "trail", "booking"]),
+        (body_of(extra=1), [""]),
+        (body_of(trail=["complaint=no-heat"]), ["trail"]),
+        (body_of(trail=[["complaint"]]), ["trail"]),
+        (body_of(trail=[["complaint", 7]]), ["trail"]),
+        (body_of(trail=[["a", "b"]] * 1001), ["trail"]),
+        (body_of(trail=[["a", "b" * 601]]), ["trail"]),
+        (body_of(photo=7), ["photo"]),
+        (body_of(photo=None), ["photo"]),
+        (body_of(photo="data:image/jpeg;base64,AAAA"), ["photo"]),
+        (body_of(photo="ä"), ["photo"]),
+        (body_of(photo="abc"), ["photo"]),
+        (booked(name=7, email=None), ["booking.name", "booking.email"]),
+        (booked(access="a" * 10_001), ["booking.access"]),
+        (booked(surname="Grey", windows={}), ["booking", "booking.windows"]),
+        (booked(windows=[WINDOW] * 11), ["booking.windows"]),
+        (booked(windows=[{"start": "2031-05-26T09:00"}]), ["booking.windows"]),
+        (booked(windows=[{**WINDOW, "end": "2031-02-31T09:00"}]), ["booking.windows"]),
+        (booked(windows=[{**WINDOW, "end": "2031-05-26T12:00:00Z"}]), ["booking.windows"]),
+        (booked(windows=[{**WINDOW, "end": 7}]), ["booking.windows"]),
+    ],
+)
+def test_every_wrong_field_is_named_at_once(told, fields):
+    assert refused(told) == fields
+
+
+def test_an_unknown_field_is_told_by_those_that_are_known():
+    with pytest.raises(Refused) as caught:
+        read_wanted(body_of(**{"<script>": 1}))
+    assert str(caught.value) == "There is a field that we do not know. These are known: region, trail, booking, photo."
+
+
+def outcome_of(body):
+    try:
+        return read_wanted(body)
+    except Refused as reason:
+        return reason.problems
+
+
+@given(told=JSON)
+@settings(max_examples=60, deadline=None)
+def test_no_body_is_a_surprise(told):
+    for body in (
+        told,
+        body_of(booking=told),
+        body_of(trail=told),
+        body_of(photo=told),
+        booked(windows=told, name=told),
+    ):
+        assert outcome_of(body)
+
+
+@pytest.mark.parametrize(
+    ("field", "name"),
+    [
+        ("telephone", "booking.telephone"),
+        ("windows", "booking.windows"),
+        ("photo", "photo"),
+        ("trail", "trail"),
+        ("idempotency_key", "Idempotency-Key"),
+    ],
+)
+def test_a_problem_has_the_name_its_field_has_in_the_request(field, name):
+    assert field_of(Problem(field, "No.")) == Problem(name, "No.")

@@ -1,0 +1,150 @@
+"""`POST /api/v1/firms/<firm>/job-sheets`: one sheet for one key, whatever is forged, repeated, too large or broken."""
+
+import base64
+import json
+
+import pytest
+
+from tests.api.asking import KEY, PAGE, address, bearer, body_of, booked, fields_in, firm_with_key, problem_in, send
+from tests.jobsheet.pictures import jpeg
+from triage.models import Delivery, JobSheet, RatingPlatePhoto
+
+pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture
+def door(client):
+    """Sends as the firm's own system."""
+    firm, words = firm_with_key()
+
+    def knock(told=None, **headers):
+        return send(client, firm, told, **{**bearer(words), **headers})
+
+    knock.firm = firm
+    return knock
+
+
+def test_a_sheet_is_made_with_its_deliveries_and_can_be_read_back(door, client):
+    response = door()
+    assert response.status_code == 201
+    told, sheet = response.json(), JobSheet.objects.get()
+    assert told["reference"] == sheet.reference
+    assert response.headers["Location"] == told["href"] == f"http://testserver{address(door.firm, sheet.reference)}"
+    assert response.headers["Cache-Control"] == "no-store, private"
+    assert Delivery.objects.filter(sheet=sheet).count() == 2
+    assert client.get(told["sender_link"].removeprefix("http://testserver")).status_code == 200
+
+
+def test_a_repeat_gets_the_same_sheet_and_makes_none(door):
+    first, again = door(), door()
+    assert (first.status_code, again.status_code) == (201, 200)
+    assert first.json() == again.json()
+    assert JobSheet.objects.count() == 1
+    assert Delivery.objects.count() == 2
+
+
+def test_a_key_with_another_body_is_refused_and_tells_nothing_of_the_first(door):
+    reference = door().json()["reference"]
+    response = door(booked(name="Robin Black"))
+    assert response.status_code == 422
+    assert problem_in(response)["type"] == "urn:oven-fault-check:problem:idempotency-key-taken"
+    assert fields_in(response) == ["Idempotency-Key"]
+    assert reference not in response.content.decode()
+    assert JobSheet.objects.count() == 1
+
+
+def test_another_firms_key_of_the_same_name_is_another_request(door, client):
+    other, words = firm_with_key()
+    assert door().status_code == 201
+    assert send(client, other, body_of(), key=KEY, **bearer(words)).status_code == 201
+
+
+@pytest.mark.parametrize(("key", "status"), [("", 400), ("short", 422), ("with a space in it", 422), ("k" * 201, 422)])
+def test_a_request_needs_a_key_of_its_own(door, key, status):
+    response = door(key=key)
+    assert response.status_code == status
+    assert fields_in(response) == ["Idempotency-Key"]
+
+
+def test_no_conclusion_of_the_sender_is_taken_over(door):
+    assert door(body_of(band="normal")).status_code == 422
+    trail = [["complaint", "smell"], ["smell-type", "plastic-or-fishy"], ["band", "normal"], ["red-flags", "none"]]
+    assert door(body_of(trail=trail)).json()["band"] == "make-safe"
+    assert JobSheet.objects.get().summary["dropped"] == 2
+
+
+@pytest.mark.parametrize(
+    ("told", "fields"),
+    [
+        (body_of(region="atlantis"), ["region"]),
+        (body_of(region="\x00"), ["region"]),
+        (body_of(trail=[]), ["trail"]),
+        (body_of(trail=[["a", "b"], ["\ud800", "\x00"]]), ["trail"]),
+        (body_of(trail=[["complaint", "smell"], ["smell-type", "gas"]]), ["trail"]),
+        (booked(telephone="ring me", email="at home", name=""), ["booking.name", "booking.telephone", "booking.email"]),
+        (booked(access="a" * 2001), ["booking.access"]),
+        (booked(consent=" \x00 "), ["booking.consent"]),
+        (body_of(photo=base64.b64encode(b"%PDF-1.7 plate.jpg").decode()), ["photo"]),
+        (body_of(photo=base64.b64encode(jpeg(40, 30)[:300]).decode()), ["photo"]),
+        ([body_of()], [""]),
+    ],
+)
+def test_what_cannot_be_taken_is_named_and_nothing_is_written(door, told, fields):
+    response = door(told)
+    assert response.status_code == 422
+    assert sorted(fields_in(response)) == sorted(fields)
+    assert not JobSheet.objects.exists()
+    assert not Delivery.objects.exists()
+
+
+def test_a_photo_comes_along_encoded_again(door):
+    assert door(body_of(photo=base64.b64encode(jpeg(80, 60)).decode())).status_code == 201
+    kept = bytes(RatingPlatePhoto.objects.get().jpeg)
+    assert kept.startswith(b"\xff\xd8")
+    assert b"A maker of phones" not in kept
+
+
+def test_a_photo_of_20_mb_is_refused_unread(door):
+    response = door(json.dumps(body_of(photo="A" * 26_700_000)).encode())
+    assert response.status_code == 413
+    assert problem_in(response)["detail"] == "The body may have 16400000 bytes at the most."
+
+
+def test_a_photo_of_just_too_many_bytes_is_told_as_one(door):
+    response = door(body_of(photo=base64.b64encode(b"\xff" * 12_000_001).decode()))
+    assert fields_in(response) == ["photo"]
+
+
+@pytest.mark.parametrize(
+    ("content", "status"), [(b"{", 400), (b"\xff", 400), (b"[" * 50_000, 400), (b'{"a":1,"a":2}', 400)]
+)
+def test_a_broken_body_is_told_in_the_one_shape(door, content, status):
+    response = door(content)
+    assert response.status_code == status
+    assert problem_in(response)["type"] == "urn:oven-fault-check:problem:unreadable"
+
+
+def test_a_form_is_not_json(door):
+    response = door(b"region=gb-eng", Content_Type="application/x-www-form-urlencoded")
+    assert response.status_code == 415
+    assert problem_in(response)["type"] == "urn:oven-fault-check:problem:wrong-type"
+
+
+def test_names_in_any_script_are_kept(door):
+    name = "نور 🐢 Żółw"
+    assert door(booked(name=f"{name}\x00\u202e")).status_code == 201
+    assert JobSheet.objects.get().name == name
+
+
+def test_nothing_is_read_for_who_may_not_ask(client):
+    firm, _words = firm_with_key()
+    assert send(client, firm, b"{", Origin="https://elsewhere.example").status_code == 403
+    assert send(client, firm, b"{", Origin=PAGE).status_code == 400
+
+
+def test_only_a_post_makes_a_sheet(client):
+    firm, words = firm_with_key()
+    response = client.get(address(firm), headers=bearer(words))
+    assert response.status_code == 405
+    assert response.headers["Allow"] == "POST, OPTIONS"
+    assert problem_in(response)["detail"] == "Use one of these methods here: POST, OPTIONS."

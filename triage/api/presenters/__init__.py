@@ -1,0 +1,1 @@
+"""From the pages' own view models to plain values for JSON."""

@@ -1,0 +1,23 @@
+"""No firm is booked while people have to get out: they need help from outside, and should wait for no repairer."""
+
+from collections.abc import Iterable
+
+from django.utils.translation import gettext as _
+
+from triage.check_pages.presenters.flags import sort_out
+from triage.engine import read_trail
+from triage.engine.safety import raised
+from triage.jobsheet.errors import Problem, Refused
+from triage.knowledge.library import library
+
+
+def leave_first(trail: Iterable[tuple[str, str]]) -> None:
+    """Raises Refused where these answers say that people have to leave."""
+    pack = library().pack
+    flags = raised(pack, read_trail(pack, trail).answers)
+    if flags and sort_out(flags).bare:
+        sentence = _(
+            "By these answers people have to get out now and call for help from outside. Tell them that, and whom to"
+            " call; both are in the step of these answers. No repair can be booked with them."
+        )
+        raise Refused([Problem("trail", sentence)])

@@ -1,0 +1,44 @@
+"""From plain values to a response: what any cache may keep, and what none may."""
+
+import json
+from collections.abc import Mapping
+from hashlib import sha256
+
+from django.http import HttpRequest, HttpResponse
+from django.http.response import HttpResponseBase
+from django.utils.cache import get_conditional_response, patch_cache_control
+
+from triage.check_pages.caching import FRESH_SECONDS, let_caches_keep
+from triage.check_pages.visit import Visit
+
+JSON = "application/json"
+
+
+def show_open(request: HttpRequest, told: Mapping[str, object], visit: Visit) -> HttpResponseBase:
+    """What follows from the address alone, kept like a page of the check."""
+    return let_caches_keep(request, _response(told, JSON), visit)
+
+
+def show_document(request: HttpRequest, told: Mapping[str, object], content_type: str = JSON) -> HttpResponseBase:
+    """A description that changes with the program only."""
+    response = _response(told, content_type)
+    response.headers["ETag"] = f'"{sha256(response.content).hexdigest()[:16]}"'
+    patch_cache_control(response, public=True, max_age=FRESH_SECONDS)
+    return get_conditional_response(request, etag=response.headers["ETag"], response=response) or response
+
+
+def show_private(
+    told: Mapping[str, object], status: int = 200, headers: Mapping[str, str] | None = None
+) -> HttpResponse:
+    """What names somebody: kept by no cache."""
+    response = _response(told, JSON)
+    response.status_code = status
+    response.headers["Cache-Control"] = "no-store, private"
+    response.headers["X-Robots-Tag"] = "noindex, nofollow"
+    for name, value in (headers or {}).items():
+        response.headers[name] = value
+    return response
+
+
+def _response(told: Mapping[str, object], content_type: str) -> HttpResponse:
+    return HttpResponse(json.dumps(told, ensure_ascii=False, allow_nan=False), content_type=content_type)
