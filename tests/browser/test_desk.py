@@ -1,0 +1,116 @@
+"""The firm's desk in a real browser: through the door, a visit written down by thumb, on paper, and for everyone."""
+
+import io
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from django.urls import reverse
+from pypdf import PdfReader
+
+from tests.desk.desk_cast import PASSWORD, make_account
+from tests.desk.outcomes import make_outcomes
+from tests.firm_builders import make_booking, make_delivery, make_firm, make_job_sheet
+from triage.models import Member, Outcome
+
+pytestmark = pytest.mark.django_db(transaction=True)
+
+TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
+WIDE, PHONE = {"width": 1280, "height": 800}, {"width": 360, "height": 740}
+LONG = (
+    ("complaint", "no-heat"),
+    ("danger", "none"),
+    ("heat-main", "no-heat"),
+    ("function-pattern", "fan-fails"),
+    ("heating-system", "fan-only"),
+    ("control", "electronic"),
+    ("circ-fan-state", "turns-normally"),
+    ("lamp-state", "lamp-works"),
+    ("display-state", "time-normal"),
+    ("onset", "sudden-bang"),
+    ("age-band", "five-to-ten"),
+    ("meter-power", "near-zero"),
+    ("did-set-clock", "not-fixed"),
+    ("supply-off", "yes"),
+)
+SMELL = (("complaint", "smell"), ("smell-type", "plastic-or-fishy"), ("smell-place", "panel-or-behind"))
+
+
+@pytest.fixture
+def member():
+    return Member.objects.create(user=make_account(is_staff=True), firm=make_firm(), role="owner")
+
+
+def sign_in(page, site, wanted="/desk/"):
+    page.goto(f"{site}{wanted}")
+    page.fill("[name=account]", "robin")
+    page.fill("[name=password]", PASSWORD)
+    page.click("main button")
+    page.wait_for_url(f"{site}{wanted}")
+
+
+def test_a_usual_visit_is_written_down_with_six_taps_from_the_job_sheet(page, member):
+    sheet = make_job_sheet(member.firm, trail=LONG)
+    sign_in(page, page.site, reverse("desk-sheet", args=[sheet.reference]))
+    taps = [
+        ".deed",
+        "[name=found] >> nth=0",
+        "[name=fitted] >> nth=0",
+        "[name=left] >> nth=0",
+        "[name=minutes] >> nth=1",
+    ]
+    for place in [*taps, ".main-deed"]:
+        page.locator(place).click()
+    page.wait_for_url(f"{page.site}{reverse('desk-sheet', args=[sheet.reference])}")
+    outcome = Outcome.objects.get(sheet=sheet)
+    assert (outcome.found, outcome.minutes, outcome.fixed_first_visit) == (["fan-element-open"], 30, True)
+
+
+def test_everything_works_without_a_script(browser, live_server, member):
+    sheet = make_job_sheet(member.firm)
+    page = browser.new_context(java_script_enabled=False, viewport=PHONE).new_page()
+    sign_in(page, live_server.url, reverse("desk-sheet", args=[sheet.reference]))
+    page.get_by_role("button", name="Booked").click()
+    page.fill("#text", "Comes on Tuesday.")
+    page.get_by_role("button", name="Keep the note").click()
+    assert page.locator("#notes bdi").inner_text() == "Comes on Tuesday."
+    page.get_by_role("button", name="Sign out").click()
+    assert page.url.endswith("/desk/sign-in/")
+    page.context.close()
+
+
+@pytest.mark.parametrize("trail", [LONG, SMELL, LONG[:2]])
+def test_a_job_sheet_prints_on_two_pages_of_a4_at_most(page, member, trail):
+    sheet = make_job_sheet(member.firm, trail=trail)
+    sign_in(page, page.site, reverse("desk-sheet", args=[sheet.reference]))
+    page.emulate_media(color_scheme="dark")
+    paper = PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True)))
+    assert len(paper.pages) <= 2
+    width, height = (round(float(side) * 25.4 / 72) for side in paper.pages[0].mediabox[2:])
+    assert (width, height) == (210, 297)  # ISO 216
+    words = "".join(page.extract_text() for page in paper.pages)
+    for told in (sheet.reference, "Not proved dead", "Ovenworks", "020 7946 0000", sheet.summary["causes"][0]["name"]):
+        assert told in " ".join(words.split())
+    assert "Sign out" not in words
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing_and_nothing_overflows(browser, live_server, member, scheme):
+    sheet = make_job_sheet(member.firm, trail=SMELL, booking=make_booking(name="W" * 120, street="x" * 200))
+    make_outcomes(member.firm, 2)
+    make_delivery(member.firm, state="dead", last_error="The receiver answered 500.")
+    page = browser.new_context(viewport=PHONE, color_scheme=scheme).new_page()
+    sign_in(page, live_server.url)
+    for name in ("inbox", "calibration", "deliveries", "exports", "staff", "settings", "account", "second-factor"):
+        look_over(page, f"{live_server.url}{reverse(f'desk-{name}')}")
+    for name in ("sheet", "outcome", "erase"):
+        look_over(page, f"{live_server.url}{reverse(f'desk-{name}', args=[sheet.reference])}")
+    page.context.close()
+
+
+def look_over(page, address):
+    for size in (PHONE, WIDE):
+        page.set_viewport_size(size)
+        page.goto(address)
+        assert page.evaluate("document.documentElement.scrollWidth") <= size["width"], (address, size)
+    found = Axe().run(page, options={"runOnly": TAGS})
+    assert [(v["id"], v["nodes"][0]["html"]) for v in found.response["violations"]] == [], address

@@ -1,0 +1,71 @@
+"""A job sheet as a repairer reads it: nobody proved anything dead, and every figure is the frozen one."""
+
+import pytest
+
+from tests.firm_builders import TRAIL, make_job_sheet
+from triage.desk.presenters.job_sheet import sheet_page
+from triage.jobsheet.contents import contents_of
+
+pytestmark = pytest.mark.django_db
+
+SMELL = (("complaint", "smell"), ("smell-type", "plastic-or-fishy"))
+
+
+def page_of(**changes):
+    return sheet_page(contents_of(make_job_sheet(**changes)))
+
+
+@pytest.mark.parametrize(
+    ("said", "words"),
+    [
+        ("yes", "Said to be off. Not proved dead."),
+        ("no", "Said not to be off. Not proved dead."),
+        ("unsure", "Not said to be off. Not proved dead."),
+    ],
+)
+def test_the_supply_is_never_said_to_be_dead(said, words):
+    assert page_of(trail=(*TRAIL[:-1], ("supply-off", said))).safety.supply == words
+
+
+def test_danger_is_told_first_with_what_they_were_told():
+    safety = page_of(trail=SMELL).safety
+    assert (safety.grave, safety.heading) == (True, "Not safe: leave it off")
+    assert safety.signs == ("Burning smell: switch off and leave off",)
+    assert "Turn the oven's controls to off. Leave the door shut." in safety.told
+    assert not any(line.endswith(":") for line in safety.told)
+
+
+@pytest.mark.parametrize(
+    ("trail", "sign"),
+    [(TRAIL, "No danger sign was seen."), (TRAIL[:1], "Danger signs were not asked about.")],
+)
+def test_whether_dangers_were_asked_about_is_said(trail, sign):
+    safety = page_of(trail=trail).safety
+    assert (safety.grave, safety.signs) == (False, (sign,))
+
+
+def test_the_leading_cause_glows_and_is_not_listed_as_its_own_double():
+    page = page_of()
+    assert page.part == "ring"
+    assert page.causes[0].name == "Burnt-out fan oven element"
+    assert page.causes[0].name not in page.alike
+    assert page.causes[0].chance == f"About {page.causes[0].tenths} in 10"
+
+
+def test_the_plate_has_its_five_lines_and_the_contact_only_what_was_given():
+    page = page_of()
+    assert page.plate == (
+        ("Maker", "Ovenworks"),
+        ("Model", "OW-60"),
+        ("Serial", "S-17"),
+        ("Power", "2.9 kW"),
+        ("Year", "2015"),
+    )
+    assert [name for name, _ in page.contact] == ["Name", "Telephone", "E-mail", "Address", "Getting in"]
+    assert page.windows == ("2030-05-06 09:00-12:00",)
+
+
+def test_a_fault_the_pack_does_not_know_any_more_marks_no_part():
+    contents = contents_of(make_job_sheet())
+    contents["check"]["causes"][0]["fault"] = "gone-fault"
+    assert sheet_page(contents).part == ""

@@ -1,0 +1,35 @@
+"""An answer's weight: which side, how long, and the same in words."""
+
+import pytest
+
+from triage.desk.presenters.weights import HALF, weight_of
+
+
+def weighed(decibans, question="Oven fan"):
+    told = {"observation": "fan", "answer": "no", "question": question, "words": "Off", "decibans": decibans}
+    weight = weight_of(told)
+    return weight.side, weight.left, weight.wide, weight.figure
+
+
+@pytest.mark.parametrize(
+    ("decibans", "bar"),
+    [
+        (10.0, ("to", HALF, 30, "+10.0 points to it")),
+        (-10.0, ("away", HALF - 30, 30, "−10.0 points away")),
+        (20.0, ("to", HALF, HALF, "+20.0 points to it")),
+        (64.2, ("to", HALF, HALF, "+64.2 points to it")),
+        (-300.0, ("away", 0, HALF, "−300.0 points away")),
+        (0.06, ("to", HALF, 1, "+0.1 points to it")),
+        (0.04, ("none", HALF, 0, "0, says nothing")),
+        (0.0, ("none", HALF, 0, "0, says nothing")),
+        (None, ("none", HALF, 0, "not weighed")),
+    ],
+)
+def test_a_weight_is_drawn_and_said(decibans, bar):
+    assert weighed(decibans) == bar
+
+
+@pytest.mark.parametrize(("question", "shown"), [("Oven fan", "Oven fan:"), ("Is it off?", "Is it off?")])
+def test_a_question_keeps_its_own_mark(question, shown):
+    told = {"observation": "fan", "answer": "no", "question": question, "words": "Off", "decibans": None}
+    assert weight_of(told).question == shown

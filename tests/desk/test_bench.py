@@ -1,0 +1,29 @@
+"""What the page about the pack is made of."""
+
+from xml.etree import ElementTree
+
+import pytest
+
+from triage.desk.bench import reckon_knowledge
+from triage.knowledge.library import library
+from triage.models import Reckoning
+
+
+@pytest.mark.django_db
+def test_everything_is_worked_out_and_says_how_far_it_has_come():
+    heard = {}
+
+    def tell(what):
+        return lambda done: heard.update({what: done})
+
+    kept = reckon_knowledge(library(), "gb-eng", 12, tell)
+    told = Reckoning.objects.get().contents
+    assert (kept.pack_version, told["checks"], told["region"]) == (library().pack.version, 12, "England")
+    assert heard["checks scored"] == heard["checks walked"] == 12
+    assert [dict(world["rows"])["Right band"].split(",")[0].endswith("of 12") for world in told["worlds"]] == [True] * 2
+    for drawing in (told["tree"], told["plot"]):
+        assert ElementTree.fromstring(drawing.encode()).tag.endswith("svg")
+    assert len(told["bins"]) >= 1
+    for finding in told["findings"]:
+        assert finding["what"]
+        assert finding["remedy"]

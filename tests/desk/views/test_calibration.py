@@ -1,0 +1,33 @@
+"""The calibration page: it proposes, and says who decides and how."""
+
+import pytest
+from django.urls import reverse
+
+from tests.desk.desk_cast import client_of
+from tests.desk.outcomes import make_outcomes
+from tests.firm_builders import make_firm, make_member
+from tests.reading_pages import read_page
+from triage.desk.calibrating import FEWEST_FOR_A_PROPOSAL, reckon_calibration
+
+pytestmark = pytest.mark.django_db
+
+PAGE = reverse("desk-calibration")
+
+
+def test_without_outcomes_it_says_what_to_do():
+    firm = make_firm()
+    page = client_of(make_member(firm)).get(PAGE).content.decode()
+    assert "Nothing can be scored yet." in page
+    assert f"manage.py reckon --firm {firm.slug}" in page
+
+
+def test_it_shows_scores_plot_and_proposal_and_has_no_button_that_accepts():
+    firm = make_firm()
+    make_outcomes(firm, FEWEST_FOR_A_PROPOSAL)
+    reckon_calibration(firm)
+    page = read_page(client_of(make_member(firm)).get(PAGE))
+    assert len(page.select(".plot svg")) == 2
+    assert "20 of 20" in page.select("dl")[0].text
+    assert page.select("main form") == []
+    assert f"manage.py pack learn outcomes.yaml --firm {firm.slug}" in page.select("pre")[-1].text
+    assert "manage.py pack accept proposal.yaml --who NAME" in page.select("pre")[-1].text

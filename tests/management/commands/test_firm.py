@@ -1,0 +1,47 @@
+"""`manage.py firm`: a firm and its owner's link, and a sentence for every mistake."""
+
+import re
+from io import StringIO
+
+import pytest
+from django.core.management import CommandError, call_command
+
+from triage.models import Firm, Invitation
+
+pytestmark = pytest.mark.django_db
+
+
+def run(*told):
+    out = StringIO()
+    call_command("firm", *told, stdout=out)
+    return out.getvalue()
+
+
+def test_a_firm_and_a_link_that_opens(client):
+    assert run("add", "hearth", "Hearth & Hob") == "Firm hearth is made. Next: manage.py firm owner hearth NAME\n"
+    assert Firm.objects.get().region == "gb-eng"
+    link = re.search(r"/desk/invitation/\S+", run("owner", "hearth", "Kim"))[0]
+    assert client.get(link).status_code == 200
+    assert Invitation.objects.get().role == "owner"
+
+
+@pytest.mark.parametrize(
+    ("told", "words"),
+    [
+        (("add", "hearth two", "Hearth"), "valid “slug”"),
+        (("add", "hearth", "Hearth", "--region", "atlantis"), "There is no region atlantis. Use one of: au,"),
+        (("add", "hearth", ""), "cannot be blank"),
+        (("owner", "nobody", "Kim"), "There is no firm nobody. Make it first: manage.py firm add nobody NAME"),
+    ],
+)
+def test_a_mistake_is_told(told, words):
+    with pytest.raises(CommandError, match=re.escape(words)) as refused:
+        run(*told)
+    assert refused.value.returncode == 2
+    assert not Firm.objects.exists()
+
+
+def test_a_name_is_taken_once():
+    run("add", "hearth", "Hearth")
+    with pytest.raises(CommandError, match="already exists"):
+        run("add", "hearth", "Another")

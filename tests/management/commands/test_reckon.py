@@ -1,0 +1,38 @@
+"""`manage.py reckon`: what the desk shows, worked out for the pack and for each firm."""
+
+from io import StringIO
+
+import pytest
+from django.core.management import CommandError, call_command
+
+from tests.firm_builders import make_firm
+from triage.models import Reckoning
+
+pytestmark = pytest.mark.django_db
+
+
+def run(*told):
+    out = StringIO()
+    call_command("reckon", *told, stdout=out, stderr=StringIO())
+    return out.getvalue()
+
+
+def test_the_pack_and_every_firm():
+    make_firm(slug="hearth")
+    assert run("--n", "5") == "The page about the pack is worked out.\nhearth: too few outcomes yet.\n"
+    assert Reckoning.objects.get().contents["checks"] == 5
+
+
+def test_one_firm_alone():
+    make_firm(slug="hearth")
+    make_firm(slug="other")
+    assert run("--firm", "hearth") == "hearth: too few outcomes yet.\n"
+
+
+@pytest.mark.parametrize(
+    ("told", "words"),
+    [(("--n", "0"), "--n must be from 1 to 100000, not 0."), (("--firm", "x"), "There is no firm x.")],
+)
+def test_a_mistake_is_told(told, words):
+    with pytest.raises(CommandError, match=words):
+        run(*told)

@@ -1,0 +1,30 @@
+"""The only writer of a firm's settings and of its webhook's secret."""
+
+import logging
+from collections.abc import Mapping
+from typing import Any
+
+from triage.jobsheet.formats.webhook import new_secret
+from triage.models import Firm
+
+log = logging.getLogger(__name__)
+
+
+def change_settings(*, firm: Firm, told: Mapping[str, Any]) -> str:
+    """Writes the settings; the secret made for a first webhook, else nothing."""
+    for name, value in told.items():
+        setattr(firm, name, value)
+    made = new_secret() if firm.webhook_url and not firm.webhook_secret else ""
+    if made:
+        firm.webhook_secret = made
+    firm.save(update_fields=[*told, "webhook_secret"] if made else [*told])
+    log.info("settings of firm %s changed", firm.pk)
+    return made
+
+
+def rotate_secret(*, firm: Firm) -> str:
+    """A new secret; the old one signs nothing from now on."""
+    firm.webhook_secret = new_secret()
+    firm.save(update_fields=["webhook_secret"])
+    log.info("webhook secret of firm %s replaced", firm.pk)
+    return firm.webhook_secret

@@ -1,0 +1,90 @@
+"""What the desk's doors and the staff page ask for. Fields that fail say what is wrong and what to do."""
+
+from typing import Any
+
+from django import forms
+from django.contrib.auth.models import User
+from django.contrib.auth.password_validation import validate_password
+from django.contrib.auth.validators import UnicodeUsernameValidator
+from django.utils.translation import gettext, gettext_lazy
+
+from triage.desk.doors import LONGEST_PASSWORD
+from triage.models.firm import Role
+
+LONGEST_ACCOUNT = 150
+
+
+def account_field() -> forms.CharField:
+    widget = forms.TextInput(attrs={"autocomplete": "username", "autocapitalize": "none", "spellcheck": "false"})
+    return forms.CharField(label=gettext_lazy("Account name"), max_length=LONGEST_ACCOUNT, widget=widget)
+
+
+def password_field(label: Any, autocomplete: str, help_text: Any = "") -> forms.CharField:
+    widget = forms.PasswordInput(attrs={"autocomplete": autocomplete})
+    return forms.CharField(label=label, max_length=LONGEST_PASSWORD, strip=False, widget=widget, help_text=help_text)
+
+
+NEW_PASSWORD_HELP = gettext_lazy("At least 8 signs, not a common word and not like your name. A sentence does well.")
+
+
+class SignInForm(forms.Form):
+    account = account_field()
+    password = password_field(gettext_lazy("Password"), "current-password")
+
+
+class CodeForm(forms.Form):
+    code = forms.CharField(
+        label=gettext_lazy("Six digits"),
+        max_length=20,
+        widget=forms.TextInput(attrs={"autocomplete": "one-time-code", "inputmode": "numeric"}),
+    )
+
+
+class PasswordForm(forms.Form):
+    """A new password for who knows the old one."""
+
+    old = password_field(gettext_lazy("Password until now"), "current-password")
+    new = password_field(gettext_lazy("New password"), "new-password", NEW_PASSWORD_HELP)
+
+    def __init__(self, user: User, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.user = user
+
+    def clean_new(self) -> str:
+        new = str(self.cleaned_data["new"])
+        validate_password(new, self.user)
+        return new
+
+
+class AccountForm(forms.Form):
+    """A new account for who was invited."""
+
+    account = account_field()
+    password = password_field(gettext_lazy("Password"), "new-password", NEW_PASSWORD_HELP)
+
+    def clean_account(self) -> str:
+        name = str(User.normalize_username(self.cleaned_data["account"]))
+        UnicodeUsernameValidator()(name)
+        if User.objects.filter(username__iexact=name).exists():
+            raise forms.ValidationError(gettext("This name cannot be had. Choose another one."))
+        return name
+
+    def clean(self) -> dict[str, Any]:
+        told = self.cleaned_data
+        if "password" in told:
+            try:
+                validate_password(told["password"], User(username=told.get("account", "")))
+            except forms.ValidationError as weak:
+                self.add_error("password", weak)
+        return told
+
+
+class InvitationForm(forms.Form):
+    name = forms.CharField(
+        label=gettext_lazy("Whom it is for"), max_length=120, help_text=gettext_lazy("As you call this person.")
+    )
+    role = forms.ChoiceField(label=gettext_lazy("Role"), choices=Role.choices, initial=Role.REPAIRER)
+
+
+class RoleForm(forms.Form):
+    role = forms.ChoiceField(choices=Role.choices)

@@ -1,0 +1,30 @@
+"""Who opened or changed a job sheet, line by line, for the owner."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from django.utils.translation import gettext as _
+
+from triage.models import JobSheet
+from triage.models.access_line import Actor
+
+MOST = 200
+
+
+@dataclass(frozen=True, slots=True)
+class AuditLine:
+    at: datetime
+    words: str
+
+
+def audit_lines(sheet: JobSheet) -> list[AuditLine]:
+    """The newest first, at most so many."""
+    lines = sheet.access_lines.select_related("member__user").order_by("-at", "-pk")[:MOST]
+    found = []
+    for line in lines:
+        names = {Actor.SENDER: _("the sender"), Actor.SYSTEM: _("the firm’s own system"), Actor.SITE: _("this site")}
+        who = names.get(Actor(line.actor))
+        if who is None:
+            who = line.member.user.get_username() if line.member else _("somebody who has left")
+        found.append(AuditLine(line.at, _("%(who)s %(deed)s it") % {"who": who, "deed": line.deed}))
+    return found

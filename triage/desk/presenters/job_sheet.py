@@ -1,0 +1,187 @@
+"""A job sheet as a repairer reads it: in ten seconds whether it is safe, what oven, what it probably is, what to bring,
+where and when. Everything is as it was frozen when the sheet was written.
+"""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from django.utils.translation import gettext as _
+
+from triage.desk.presenters.bands import band_words
+from triage.desk.presenters.weights import Weight, weight_of
+from triage.engine import Band
+from triage.jobsheet.formats.qr import trail_qr
+from triage.jobsheet.formats.text import window_words
+from triage.jobsheet.shapes import Cause, Kit, Named, Sheet, Summary
+from triage.jobsheet.wording import short_chance, tenths
+from triage.knowledge.library import library
+
+Row = tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Safety:
+    """`grave` where the advice was to leave it off. `told` is what the person was told, not what was done."""
+
+    grave: bool
+    heading: str
+    signs: tuple[str, ...]
+    supply: str
+    told: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CauseLine:
+    name: str
+    trade: str
+    chance: str
+    tenths: int
+    measure: str
+    bring: str
+
+
+@dataclass(frozen=True, slots=True)
+class KitList:
+    """`parts` with how many visits in 100 would fail without each."""
+
+    parts: tuple[Row, ...]
+    chance: str
+    tenths: int
+    at_best: str
+
+
+@dataclass(frozen=True, slots=True)
+class SheetPage:
+    reference: str
+    spoken: str
+    trouble: str
+    unfinished: bool
+    created: datetime
+    safety: Safety
+    part: str
+    plate: tuple[Row, ...]
+    has_photo: bool
+    oven: tuple[Row, ...]
+    causes: tuple[CauseLine, ...]
+    alike: tuple[str, ...]
+    also_check: tuple[str, ...]
+    kit: KitList
+    answers: tuple[Weight, ...]
+    readings: tuple[Weight, ...]
+    tried: tuple[Row, ...]
+    contact: tuple[Row, ...]
+    windows: tuple[str, ...]
+    consent: str
+    kept_until: str
+    pack: str
+    place: str
+    local_rules: str
+    check_again: str
+    code: str
+
+
+def sheet_page(sheet: Sheet) -> SheetPage:
+    check = sheet["check"]
+    return SheetPage(
+        reference=sheet["reference"],
+        spoken=sheet["spoken"],
+        trouble=check["trouble"],
+        unfinished=not check["finished"],
+        created=datetime.fromisoformat(sheet["created"]),
+        safety=_safety(check),
+        part=_part(check),
+        plate=_plate(sheet),
+        has_photo=bool(sheet["rating_plate"].get("photo")),
+        oven=tuple((answer["question"], answer["words"]) for answer in check["oven"]),
+        causes=tuple(_cause(cause) for cause in check["causes"]),
+        alike=_names([named for named in check["alike"] if named["fault"] != check["causes"][0]["fault"]]),
+        also_check=_names(check["also_check"]),
+        kit=_kit(check["kit"]),
+        answers=tuple(weight_of(answer) for answer in check["answers"]),
+        readings=tuple(weight_of(answer) for answer in check["readings"]),
+        tried=tuple((answer["question"], answer["words"]) for answer in check["tried"]),
+        contact=_contact(sheet),
+        windows=tuple(window_words(window["start"], window["end"]) for window in sheet["windows"]),
+        consent=sheet["consent"]["words"],
+        kept_until=sheet["erase_after"][:10],
+        pack=check["pack"]["version"],
+        place=check["region"]["name"],
+        local_rules=check["local_rules"],
+        check_again=check["check_again"],
+        code=trail_qr(check["check_again"]),
+    )
+
+
+def _safety(check: Summary) -> Safety:
+    signs = [flag["heading"] for flag in check["red_flags"]]
+    if check["danger_signs"] == "none-seen":
+        signs = [_("No danger sign was seen.")]
+    elif check["danger_signs"] == "not-asked":
+        signs = [_("Danger signs were not asked about.")]
+    return Safety(
+        grave=check["band"] == Band.MAKE_SAFE.value,
+        heading=band_words(check["band"]),
+        signs=tuple(signs),
+        supply=_supply(check),
+        told=tuple(line.rstrip(":") for flag in check["red_flags"] for line in flag["told"]),
+    )
+
+
+def _supply(check: Summary) -> str:
+    """Every sheet says that nobody proved the oven dead, whatever was said about the switch."""
+    words = check["supply"]["words"]
+    return words if check["supply"]["said"] == "off" else f"{words} {_('Not proved dead.')}"
+
+
+def _part(check: Summary) -> str:
+    """The part of the drawing that the likeliest cause is about; none where the pack does not know it any more."""
+    text = library().texts["en"].faults.get(check["causes"][0]["fault"])
+    return text.picture if text else ""
+
+
+def _plate(sheet: Sheet) -> tuple[Row, ...]:
+    plate = sheet["rating_plate"]
+    rows = (
+        (_("Maker"), plate.get("maker", "")),
+        (_("Model"), plate.get("model", "")),
+        (_("Serial"), plate.get("serial", "")),
+        (_("Power"), plate.get("power", "")),
+        (_("Year"), plate.get("year", "")),
+    )
+    return tuple((name, words or "–") for name, words in rows)
+
+
+def _cause(cause: Cause) -> CauseLine:
+    return CauseLine(
+        name=cause["name"],
+        trade=cause["trade"],
+        chance=cause["chance_words"],
+        tenths=tenths(cause["chance"]),
+        measure=cause["for_the_repairer"],
+        bring=", ".join(cause["bring"]),
+    )
+
+
+def _kit(kit: Kit) -> KitList:
+    return KitList(
+        parts=tuple((part["name"], str(max(1, round(100 * part["gain"])))) for part in kit["parts"]),
+        chance=kit["first_visit_words"],
+        tenths=tenths(kit["first_visit_chance"]),
+        at_best=short_chance(kit["at_best"]),
+    )
+
+
+def _names(named: list[Named]) -> tuple[str, ...]:
+    return tuple(fault["name"] for fault in named)
+
+
+def _contact(sheet: Sheet) -> tuple[Row, ...]:
+    contact, address = sheet["contact"], sheet["address"]
+    rows = (
+        (_("Name"), contact["name"]),
+        (_("Telephone"), contact["telephone"]),
+        (_("E-mail"), contact["email"]),
+        (_("Address"), ", ".join(part for part in (address["street"], address["postcode"]) if part)),
+        (_("Getting in"), address["access"]),
+    )
+    return tuple((name, words) for name, words in rows if words)

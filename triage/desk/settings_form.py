@@ -1,0 +1,147 @@
+"""A firm's settings as a form. Lists are lines of text, as the firm writes them; each line that is wrong is named."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from django import forms
+from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
+
+from triage.jobsheet.networks import NotAllowed, read_target
+from triage.jobsheet.plain_text import many_lines, one_line
+from triage.knowledge.library import library
+from triage.models import Firm
+from triage.models.firm import LONGEST_RETENTION, is_colour
+from triage.web.accent import accent_refusal
+from triage.web.framing import is_origin
+
+MOST_LINES = 50
+LONGEST_LINE = 200
+
+
+def lines_field(label: Any, help_text: Any) -> forms.CharField:
+    widget = forms.Textarea(attrs={"rows": 4, "spellcheck": "false"})
+    return forms.CharField(label=label, help_text=help_text, required=False, max_length=10_000, widget=widget)
+
+
+class SettingsForm(forms.Form):
+    name = forms.CharField(label=gettext_lazy("Name of the firm"), max_length=120)
+    address = forms.CharField(label=gettext_lazy("Address"), max_length=300, required=False)
+    telephone = forms.CharField(label=gettext_lazy("Telephone"), max_length=40, required=False)
+    email = forms.EmailField(
+        label=gettext_lazy("E-mail for job sheets"),
+        required=False,
+        help_text=gettext_lazy("Every job sheet is sent there too. Leave it empty for none."),
+    )
+    region = forms.ChoiceField(
+        label=gettext_lazy("Region"), help_text=gettext_lazy("Whose supply, words and rules your customers see first.")
+    )
+    accent = forms.CharField(
+        label=gettext_lazy("Colour"),
+        max_length=7,
+        help_text=gettext_lazy("As # and six of 0-9 and a-f. It has to be readable on a light page."),
+    )
+    origins = lines_field(
+        gettext_lazy("Web sites that may show the check"),
+        gettext_lazy("One a line, as in https://www.example.org, without a path."),
+    )
+    prices = lines_field(gettext_lazy("Prices"), gettext_lazy("One a line, with a colon, as in Call-out: £60."))
+    hours = lines_field(
+        gettext_lazy("Hours"), gettext_lazy("One a line, with a colon, as in Monday to Friday: 8 to 18.")
+    )
+    areas = lines_field(gettext_lazy("Areas you come to"), gettext_lazy("One a line."))
+    retention_days = forms.IntegerField(
+        label=gettext_lazy("Days a job sheet is kept"),
+        min_value=1,
+        max_value=LONGEST_RETENTION,
+        help_text=gettext_lazy("Then it is erased. Holds for job sheets that come in from now on."),
+    )
+    wants_repair_form = forms.BooleanField(
+        label=gettext_lazy("Offer the European repair form where it may apply"), required=False
+    )
+    webhook_url = forms.CharField(
+        label=gettext_lazy("Webhook"),
+        max_length=500,
+        required=False,
+        help_text=gettext_lazy("The https address of your own system that takes job sheets. Leave it empty for none."),
+    )
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        places = sorted((profile.name, code) for code, profile in library().regions.items())
+        region = self.fields["region"]
+        if isinstance(region, forms.ChoiceField):
+            region.choices = [(code, name) for name, code in places]
+
+    def clean_name(self) -> str:
+        name = one_line(self.cleaned_data["name"])
+        if not name:
+            raise forms.ValidationError(_("Give the firm a name."))
+        return name
+
+    def clean_accent(self) -> str:
+        colour = str(self.cleaned_data["accent"]).strip().lower()
+        is_colour(colour)
+        refusal = accent_refusal(colour)
+        if refusal:
+            raise forms.ValidationError(refusal.sentence)
+        return colour
+
+    def clean_origins(self) -> list[str]:
+        written = (line.rstrip("/").lower() for line in _lines(self.cleaned_data["origins"]))
+        origins = list(dict.fromkeys(written))
+        wrong = next((origin for origin in origins if not is_origin(origin)), None)
+        if wrong is not None:
+            sentence = _("“%(line)s” is not the address of a web site. Write it as in https://www.example.org.")
+            raise forms.ValidationError(sentence % {"line": wrong[:80]})
+        return origins
+
+    def clean_prices(self) -> dict[str, str]:
+        return _pairs(self.cleaned_data["prices"])
+
+    def clean_hours(self) -> dict[str, str]:
+        return _pairs(self.cleaned_data["hours"])
+
+    def clean_areas(self) -> list[str]:
+        return _lines(self.cleaned_data["areas"])
+
+    def clean_webhook_url(self) -> str:
+        address = str(self.cleaned_data["webhook_url"]).strip()
+        if address:
+            try:
+                read_target(address)
+            except NotAllowed as reason:
+                raise forms.ValidationError(str(reason)) from reason
+        return address
+
+
+def settings_of(firm: Firm) -> dict[str, Any]:
+    """The settings as the form shows them."""
+    plain = ("name", "address", "telephone", "email", "region", "accent", "retention_days", "wants_repair_form")
+    told = {name: getattr(firm, name) for name in (*plain, "webhook_url")}
+    told |= {name: "\n".join(str(line) for line in getattr(firm, name)) for name in ("origins", "areas")}
+    return told | {name: _as_lines(getattr(firm, name)) for name in ("prices", "hours")}
+
+
+def _as_lines(pairs: Mapping[str, object]) -> str:
+    return "\n".join(f"{name}: {words}" for name, words in pairs.items())
+
+
+def _lines(text: str) -> list[str]:
+    lines = [one_line(line) for line in many_lines(text).split("\n")]
+    told = list(dict.fromkeys(line for line in lines if line))
+    if len(told) > MOST_LINES or any(len(line) > LONGEST_LINE for line in told):
+        words = {"most": MOST_LINES, "length": LONGEST_LINE}
+        raise forms.ValidationError(_("Write at most %(most)s lines of at most %(length)s characters.") % words)
+    return told
+
+
+def _pairs(text: str) -> dict[str, str]:
+    pairs = {}
+    for line in _lines(text):
+        name, colon, words = line.partition(":")
+        if not (colon and name.strip() and words.strip()):
+            sentence = _("“%(line)s” has no colon with words on both sides. Write it as in Call-out: £60.")
+            raise forms.ValidationError(sentence % {"line": line[:80]})
+        pairs[name.strip()] = words.strip()
+    return pairs

@@ -1,0 +1,40 @@
+"""How often somebody may try to get in: by account and by address, counted in the database.
+
+A try is written down before anything is looked at, so that many at once count like many in a row. Accounts that do
+not exist are counted alike, and the refusal says nothing else.
+"""
+
+from datetime import timedelta
+
+from django.utils import timezone
+from django.utils.crypto import salted_hmac
+
+from triage.models import SignInTry
+
+SPAN = timedelta(minutes=15)
+MOST_OF_ACCOUNT = 8
+MOST_FROM_ADDRESS = 40
+SALT = "triage.desk.tries"
+
+
+def begin_try(account: str, address: str) -> bool:
+    """Whether this try may go on; it counts either way."""
+    now = timezone.now()
+    whose, where = _print("account", account.casefold()), _print("address", address)
+    SignInTry.objects.filter(at__lt=now - SPAN).delete()
+    SignInTry.objects.create(account=whose, address=where, at=now)
+    recent = SignInTry.objects.filter(at__gte=now - SPAN)
+    return (
+        recent.filter(account=whose).count() <= MOST_OF_ACCOUNT
+        and recent.filter(address=where).count() <= MOST_FROM_ADDRESS
+    )
+
+
+def forget_tries(account: str) -> None:
+    """Who got in starts afresh; the address still counts what others tried from it."""
+    SignInTry.objects.filter(account=_print("account", account.casefold())).delete()
+
+
+def _print(kind: str, text: str) -> str:
+    told = text.encode("utf-8", "replace").decode()
+    return salted_hmac(f"{SALT}.{kind}", told, algorithm="sha256").hexdigest()

@@ -1,0 +1,1 @@
+"""One page or deed of the firm's desk per file."""

@@ -1,0 +1,64 @@
+"""Everything a firm may take with it: job sheets as CSV, outcomes as open data, and for learning."""
+
+from typing import cast
+
+from django.http import HttpResponse
+from django.utils import timezone
+from django.views.decorators.http import require_safe
+
+from triage.desk.access import may
+from triage.desk.calibrating import lessons_from, outcomes_file, recorded_of
+from triage.desk.presenters.sheet_table import sheets_csv
+from triage.desk.showing import DeskRequest, show
+from triage.jobsheet.formats.open_repair import outcomes_csv
+from triage.jobsheet.opening import sheets_of
+from triage.knowledge.library import library
+from triage.models import AccessLine, Firm, Member
+from triage.models.access_line import Actor, Deed
+from triage.models.firm import Role
+
+
+@require_safe
+@may(Role.OWNER)
+def exports(request: DeskRequest) -> HttpResponse:
+    member = cast(Member, request.member)
+    counts = {"sheets": sheets_of(member).count(), "outcomes": recorded_of(member.firm).count()}
+    return show(request, "exports", counts)
+
+
+@require_safe
+@may(Role.OWNER)
+def sheets_table(request: DeskRequest) -> HttpResponse:
+    """Every job sheet that is not erased; each gets an audit line, as if it had been opened."""
+    member = cast(Member, request.member)
+    sheets = list(sheets_of(member).select_related("outcome"))
+    now = timezone.now()
+    AccessLine.objects.bulk_create(
+        AccessLine(sheet=sheet, actor=Actor.MEMBER, member=member, deed=Deed.EXPORTED, at=now) for sheet in sheets
+    )
+    return _file(request, sheets_csv(sheets), "text/csv; charset=utf-8", "job-sheets.csv")
+
+
+@require_safe
+@may(Role.OWNER)
+def open_repair_table(request: DeskRequest) -> HttpResponse:
+    content = outcomes_csv(recorded_of(_firm(request)))
+    return _file(request, content, "text/csv; charset=utf-8", "open-repair.csv")
+
+
+@require_safe
+@may(Role.OWNER)
+def outcomes_yaml(request: DeskRequest) -> HttpResponse:
+    pack = library().pack
+    content = outcomes_file(lessons_from(recorded_of(_firm(request)), pack), pack)
+    return _file(request, content, "application/yaml; charset=utf-8", "outcomes.yaml")
+
+
+def _firm(request: DeskRequest) -> Firm:
+    return cast(Member, request.member).firm
+
+
+def _file(request: DeskRequest, content: str, kind: str, name: str) -> HttpResponse:
+    response = HttpResponse(content, content_type=kind)
+    response.headers["Content-Disposition"] = f'attachment; filename="{_firm(request).slug}-{name}"'
+    return response

@@ -1,0 +1,87 @@
+"""A job sheet in its other forms: text, JSON, calendar file, QR code, repair form, photo. Each leaves an audit line."""
+
+from typing import cast
+
+from django.http import Http404, HttpResponse
+from django.utils import timezone
+from django.views.decorators.http import require_safe
+
+from triage.desk.access import EVERYBODY_OF_THE_FIRM, may
+from triage.desk.showing import DeskRequest
+from triage.jobsheet.contents import contents_of
+from triage.jobsheet.formats.calendar import visit_request
+from triage.jobsheet.formats.json import sheet_json
+from triage.jobsheet.formats.qr import trail_qr
+from triage.jobsheet.formats.repair_form import form_text, repair_form
+from triage.jobsheet.formats.text import sheet_text
+from triage.jobsheet.opening import open_as_member
+from triage.models import JobSheet, Member, RatingPlatePhoto
+from triage.models.access_line import Deed
+from triage.models.firm import Role
+
+
+@require_safe
+@may(Role.OWNER, Role.REPAIRER)
+def text_file(request: DeskRequest, reference: str) -> HttpResponse:
+    sheet = _exported(request, reference)
+    return _file(sheet_text(contents_of(sheet)), "text/plain; charset=utf-8", f"{sheet.reference}.txt")
+
+
+@require_safe
+@may(Role.OWNER, Role.REPAIRER)
+def json_file(request: DeskRequest, reference: str) -> HttpResponse:
+    sheet = _exported(request, reference)
+    return _file(sheet_json(contents_of(sheet)), "application/json", f"{sheet.reference}.json")
+
+
+@require_safe
+@may(Role.OWNER, Role.REPAIRER)
+def calendar_file(request: DeskRequest, reference: str) -> HttpResponse:
+    sheet = _exported(request, reference)
+    return _file(
+        visit_request(contents_of(sheet), sheet.firm.email), "text/calendar; charset=utf-8", f"{sheet.reference}.ics"
+    )
+
+
+@require_safe
+@may(Role.OWNER, Role.REPAIRER)
+def form_file(request: DeskRequest, reference: str) -> HttpResponse:
+    sheet = _exported(request, reference)
+    form = repair_form(contents_of(sheet), sheet.firm, timezone.localdate())
+    if form is None:
+        raise Http404
+    return _file(form_text(form), "text/plain; charset=utf-8", f"{sheet.reference}-repair-form.txt")
+
+
+@require_safe
+@may(*EVERYBODY_OF_THE_FIRM)
+def code_picture(request: DeskRequest, reference: str) -> HttpResponse:
+    drawn = trail_qr(_opened(request, reference).summary["check_again"])
+    if not drawn:
+        raise Http404
+    return HttpResponse(drawn, content_type="image/svg+xml")
+
+
+@require_safe
+@may(*EVERYBODY_OF_THE_FIRM)
+def photo(request: DeskRequest, reference: str) -> HttpResponse:
+    kept = RatingPlatePhoto.objects.filter(sheet=_opened(request, reference)).first()
+    if kept is None:
+        raise Http404
+    response = HttpResponse(bytes(kept.jpeg), content_type="image/jpeg")
+    response.headers["X-Content-Type-Options"] = "nosniff"
+    return response
+
+
+def _exported(request: DeskRequest, reference: str) -> JobSheet:
+    return open_as_member(cast(Member, request.member), reference, Deed.EXPORTED)
+
+
+def _opened(request: DeskRequest, reference: str) -> JobSheet:
+    return open_as_member(cast(Member, request.member), reference)
+
+
+def _file(content: str, kind: str, name: str) -> HttpResponse:
+    response = HttpResponse(content, content_type=kind)
+    response.headers["Content-Disposition"] = f'attachment; filename="{name}"'
+    return response
