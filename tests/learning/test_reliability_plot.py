@@ -31,6 +31,14 @@ def test_the_description_says_everything_the_drawing_shows():
     assert words == " ".join(["Before.", *in_words(BEFORE), "After.", *in_words(AFTER)])
 
 
+def test_with_nothing_to_compare_it_speaks_of_no_before():
+    root = ElementTree.fromstring(reliability_svg((), AFTER))
+    assert root.find(f"{SPACE}desc").text == " ".join(in_words(AFTER))
+    labels = [label.text for label in root.findall(f"{SPACE}text")]
+    assert "hollow: before, solid: after" not in labels
+    assert "hollow: before, solid: after" in [label.text for label in drawn().findall(f"{SPACE}text")]
+
+
 def test_each_bin_has_a_mark_at_its_place_and_a_bar_from_end_to_end():
     root = drawn()
     circles = root.findall(f"{SPACE}circle")

@@ -27,14 +27,16 @@ def in_words(bins: Iterable[Bin]) -> list[str]:
 
 
 def reliability_svg(before: Sequence[Bin], after: Sequence[Bin]) -> str:
-    """The drawing, with everything it shows in its description."""
+    """The drawing, with all it shows in its description. Nothing `before`: there is nothing to compare."""
     root = ElementTree.Element(
         "svg", {"xmlns": SVG, "viewBox": f"0 0 {WIDTH} {HEIGHT}", "role": "img", "aria-labelledby": "title words"}
     )
     ElementTree.SubElement(root, "title", id="title").text = "How often the leading fault was right, by stated chance"
-    words = ["Before.", *in_words(before), "After.", *in_words(after)]
+    words = ["Before.", *in_words(before), "After.", *in_words(after)] if before else in_words(after)
     ElementTree.SubElement(root, "desc", id="words").text = " ".join(words)
     _frame(root)
+    if before:
+        _label(root, _across(1), 12, "hollow: before, solid: after", "end")
     for held in before:
         _mark(root, held, 0, BEFORE, "none")
     for held in after:
@@ -53,7 +55,6 @@ def _frame(root: ElementTree.Element) -> None:
         _label(root, _across(0) - 6, _up(share) + 4, f"{tenths * 10}", "end")
     _label(root, _across(0.5), _up(0) + 30, "stated chance, in 100", "middle")
     _label(root, _across(0) - 36, 12, "right, in 100", "start")
-    _label(root, _across(1), 12, "hollow: before, solid: after", "end")
 
 
 def _mark(root: ElementTree.Element, held: Bin, nudge: float, colour: str, fill: str) -> None:
