@@ -81,3 +81,25 @@ def test_the_firm_is_no_answer_and_goes_along_everywhere():
         assert "&firm=hearth" in address
     assert "firm" not in Links("ie", {"complaint": "no-heat"}).step()
     assert links.beside() == {"region": "ie", "firm": "hearth"}
+
+
+def test_what_is_typed_into_a_reading_is_no_answer_and_goes_no_further():
+    asked = read_address("complaint=no-heat&read-seconds=60&cost-use=4&read-form=1")
+    assert asked.pairs == (("complaint", "no-heat"),)
+    assert asked.typed == {"read-seconds": "60", "cost-use": "4", "read-form": "1"}
+
+
+def test_onward_is_the_check_once_somebody_said_what_is_wrong():
+    assert (
+        Links("us", {"danger": "none"}).onward({"lamp-state": "lit"}).startswith("/?region=us&danger=none&lamp-state=")
+    )
+    assert Links("us", {"complaint": "lamp"}).onward() == "/check/?region=us&complaint=lamp"
+
+
+def test_a_readings_address_carries_the_answers_and_its_form_does_not():
+    links = Links("us", {"danger": "none"})
+    assert links.reading("run-on", {"cold": "yes"}) == "/reading/run-on/?region=us&danger=none&cold=yes"
+    assert (links.reading_path("run-on"), links.task_path("set-clock")) == (
+        "/reading/run-on/",
+        "/check/task/set-clock/",
+    )

@@ -82,14 +82,14 @@ def _one(raw, box):
     except OSError:  # the caller did not like the certificate
         return
     with connection:
-        headers, body = _read(connection)
+        headers, body = read_message(connection)
         box.requests.append((headers, body))
         box.kept.setdefault(headers.get("webhook-id"), body)
         box.arrived.set()
         box.behave(connection, box)
 
 
-def _read(connection):
+def read_message(connection):
     received = b""
     while END_OF_HEAD not in received:
         received += connection.recv(65536)

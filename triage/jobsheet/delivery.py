@@ -41,10 +41,10 @@ def new_worker() -> str:
     return f"{socket.gethostname()[:30]}:{os.getpid()}:{uuid.uuid4().hex[:12]}"
 
 
-def deliver_due(worker: str, sender: Sender = send) -> int:
-    """Try everything that is due now, one after the other; how many attempts that were."""
+def deliver_due(worker: str, sender: Sender = send, stopped: Callable[[], bool] = lambda: False) -> int:
+    """Try everything that is due now, one after the other, until `stopped`; how many attempts that were."""
     count = 0
-    while (delivery := claim_next(worker, timezone.now())) is not None:
+    while not stopped() and (delivery := claim_next(worker, timezone.now())) is not None:
         attempt(delivery, worker, sender)
         count += 1
     return count

@@ -119,8 +119,8 @@ def _of_thermometer(found: Temperatures, quantity: str) -> str:
 def _of_preheat(found: Preheat) -> str:
     words = {"minutes": f"{found.minutes:g}", "needed": round(found.needed.value), "ratio": f"{found.ratio.value:.1f}"}
     if found.ratio.at_least:
-        return _("not hot after %(minutes)s min; a sound oven needs about %(needed)s") % words
-    return _("%(minutes)s min, %(ratio)s times the %(needed)s a sound oven needs") % words
+        return _("not hot after %(minutes)s min; a sound oven needs about %(needed)s min") % words
+    return _("%(minutes)s min, %(ratio)s times the %(needed)s min a sound oven needs") % words
 
 
 def _of_gasket(found: Gasket) -> str:

@@ -1,5 +1,7 @@
 """A question shows its options as links that keep every answer; the danger page is one tap to each sign."""
 
+from dataclasses import replace
+
 from tests.household.checks_done import address
 from triage.check_pages.page_models import DangerPage, QuestionPage
 from triage.check_pages.presenters.question import asked_page, danger_page, question_page
@@ -48,3 +50,12 @@ def test_a_step_that_asks_gives_the_question_or_the_danger_page(visit):
     seen = visit(address(complaint="no-heat", danger="none"))
     assert isinstance(seen.step, Ask)
     assert isinstance(asked_page(seen, seen.step), QuestionPage)
+
+
+def test_a_test_that_could_tell_more_is_named_beside_the_question(visit):
+    seen = visit("/check/?region=gb-eng&complaint=no-heat&danger=none")
+    assert asked_page(seen, seen.step).better is None
+    task = library().pack.tasks["meter-test"]
+    better = asked_page(seen, replace(seen.step, better=task)).better
+    assert better.label == library().words("gb-eng").tasks["meter-test"].title
+    assert better.href == "/check/task/meter-test/?region=gb-eng&complaint=no-heat&danger=none"

@@ -1,5 +1,7 @@
 """A task opens only when it is offered on these very answers and every gate was answered yes."""
 
+from dataclasses import replace
+
 import pytest
 
 from tests.household.checks_done import answers_of, at
@@ -119,3 +121,12 @@ def test_only_advice_offers_tasks(visit):
 )
 def test_not_sure_is_never_yes(answer, state):
     assert gate_state(answer) == state
+
+
+def test_a_task_named_beside_a_question_is_offered_there_and_no_other_is(visit):
+    seen = visit("/check/?region=gb-eng&complaint=no-heat&danger=none")
+    seen.__dict__["step"] = replace(seen.step, better=PACK.tasks["meter-test"])
+    assert is_offered(seen, PACK.tasks["meter-test"])
+    assert not is_offered(seen, PACK.tasks["thermometer-test"])
+    assert task_page(seen, "meter-test").reading is not None
+    assert task_page(seen, "time-the-preheat").reading is None

@@ -47,9 +47,9 @@ def _spot(place: str, leak: bool | None) -> list[Shape]:
     rays = [
         line(
             "ray",
-            across + 9.0 * away[0] + 7.0 * n * away[1],
-            down + 9.0 * away[1] + 7.0 * n * away[0],
-            across + OUTWARD * away[0] + 10.0 * n * away[1],
+            across + 10.0 * away[0] - 7.0 * n * away[1],
+            down + 10.0 * away[1] + 7.0 * n * away[0],
+            across + OUTWARD * away[0] - 10.0 * n * away[1],
             down + OUTWARD * away[1] + 10.0 * n * away[0],
         )
         for n in (-1, 0, 1)

@@ -8,8 +8,10 @@ from triage.check_pages.drawings.drawing import WIDTH, Drawing, Scale, Shape, bo
 from triage.engine.readings.thermometer import Temperatures, whole_cycles
 
 LEFT, RIGHT = 44.0, WIDTH - 6.0
-TOP, BOTTOM = 12.0, 168.0
-CYCLES = 178.0
+KEY = 12.0
+TOP, BOTTOM = 22.0, 178.0
+CYCLES = 188.0
+TIMES = 222.0
 NO_FAULT = 15.0
 ROOM_ABOVE = 10.0
 
@@ -20,7 +22,7 @@ class Legend:
 
     degrees: Callable[[float], str]
     minutes: str
-    set_to: str
+    band: str
     mean: str
     cycle: str
 
@@ -41,16 +43,16 @@ def temperature_line(found: Temperatures, legend: Legend, told: str) -> Drawing:
         *_sides(found, (start, end), (across, down), legend),
         *_cycles(found, across, legend),
     ]
-    return Drawing(218.0, tuple(shapes), told)
+    return Drawing(228.0, tuple(shapes), told)
 
 
 def _mean(found: Temperatures, down: Scale, legend: Legend) -> list[Shape]:
-    """The mean, named on the side of its line that is away from the set point."""
+    """The mean across the drawing, and what its line looks like, named above where no reading lies."""
     place = down.at(found.mean.value)
-    below = found.mean.value < found.set_to
     return [
         line("mean", LEFT, place, RIGHT, place),
-        label(legend.mean, RIGHT, place + 14.0 if below else place - 5.0, "end"),
+        line("mean", RIGHT - 76.0, KEY - 4.0, RIGHT - 40.0, KEY - 4.0),
+        label(legend.mean, RIGHT, KEY, "end"),
     ]
 
 
@@ -60,9 +62,9 @@ def _sides(found: Temperatures, times: tuple[float, float], scales: tuple[Scale,
         line("axis", LEFT, TOP, LEFT, BOTTOM),
         line("axis", LEFT, BOTTOM, RIGHT, BOTTOM),
         label(legend.degrees(found.set_to), LEFT - 4.0, down.at(found.set_to) + 4.0, "end", "label strong"),
-        label(legend.set_to, LEFT + 4.0, TOP + 2.0),
-        label(f"{times[0]:g}", across.at(times[0]), 212.0, "middle"),
-        label(f"{times[1]:g} {legend.minutes}", RIGHT, 212.0, "end"),
+        label(legend.band, LEFT, KEY),
+        label(f"{times[0]:g}", across.at(times[0]), TIMES, "middle"),
+        label(f"{times[1]:g} {legend.minutes}", RIGHT, TIMES, "end"),
     ]
 
 

@@ -57,15 +57,15 @@ def _outcome(
     visit: Visit, kind: Kind, typed: Typed, meant: Sequence[Observation], observations: Sequence[Observation]
 ) -> tuple[list[str], ReadingResult | None]:
     """What is wrong or missing, or else the result."""
+    labels = {field.name: field.label for group in kind.groups(visit, typed) for field in group.fields}
     if typed.problems:
-        return [_("Something below cannot be used yet. What is wrong stands beside it.")], None
+        return [f"{labels.get(READ + name, name)}: {problem}" for name, problem in typed.problems.items()], None
     text = kind.write(visit, typed)
     if not text:
         return [_("Nothing is filled in yet.")], None
     try:
         return [], _result(visit, kind, text, meant, observations)
     except Unreadable as fault:
-        labels = {f.name: f.label for group in kind.groups(visit, typed) for f in group.fields}
         label = labels.get(READ + fault.field) or labels.get(f"{READ}{_first_of(fault.field)}", _("the figures"))
         return [reason_sentence(fault.reason, {"label": label, "typed": "", "low": "", "high": ""})], None
 
@@ -84,12 +84,13 @@ def _result(
     alarming = [one for one in observations if one in meant or _quantity_of(one) != _quantity_of(meant[0])]
     alarming = [one for one in alarming if raised_by(one, text)]
     answers = {one.id: text for one in (*meant, *alarming) if one in alarming or _fits(visit, one)}
+    onward = visit.links.step(answers) if alarming else visit.links.onward(answers)
     lines = [*(meaning(visit, one, text) for one in meant), *told.lines]
     return ReadingResult(
         headline=headline[:1].upper() + headline[1:],
         lines=[*lines, _sureness()] if "±" in headline else lines,
         drawing=told.drawing,
-        use=Choice(_("Use this in the check"), visit.links.onward(answers)) if answers else None,
+        use=Choice(_("Use this in the check"), onward) if answers else None,
         alarm=bool(alarming),
     )
 

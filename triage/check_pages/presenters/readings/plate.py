@@ -12,7 +12,7 @@ from triage.check_pages.reading_pages import FieldGroup
 from triage.check_pages.visit import Visit
 
 ONE_APPLIANCE = 250
-_VOLTS = re.compile(r"([0-9/-]+) ?V")
+_VOLTS = re.compile(r"(?<![0-9/-])([0-9/-]+) ?V")
 
 
 def plate_blanks(visit: Visit) -> list[Blank]:

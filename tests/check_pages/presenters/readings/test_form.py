@@ -1,0 +1,185 @@
+"""The form of a reading: what it answers, what is said about what cannot be used, and what was typed staying there."""
+
+import re
+from urllib.parse import parse_qsl
+
+import pytest
+
+from tests.household.checks_done import answers_of, at
+from triage.check_pages.presenters.readings.form import measured_by, reading_form
+from triage.check_pages.presenters.readings.reasons import reason_sentence
+from triage.engine.readings import written
+from triage.knowledge.library import library
+
+PACK = library().pack
+SENT = {"read-form": "1"}
+COUNTED = {"read-flashes": "35", "read-seconds": "60", "read-impulses": "1000"}
+
+
+def form(visit, task, typed, region="gb-eng", **answers):
+    seen = visit(at("/check/", {**answers, **SENT, **typed}, region))
+    return reading_form(seen, measured_by(PACK, PACK.tasks[task]), f"/check/task/{task}/")
+
+
+def fields(found):
+    return {field.name: field for group in found.groups for field in group.fields}
+
+
+def used(found):
+    """The answers the bar takes into the check."""
+    return dict(parse_qsl(found.result.use.href.partition("?")[2]))
+
+
+def test_a_form_that_was_not_sent_says_nothing(visit):
+    seen = visit("/check/?complaint=no-heat")
+    found = reading_form(seen, measured_by(PACK, PACK.tasks["meter-test"]), "/check/task/meter-test/")
+    assert (found.wanting, found.result) == ([], None)
+
+
+def test_an_empty_form_says_that_nothing_is_filled_in(visit):
+    assert form(visit, "meter-test", {}).wanting == ["Nothing is filled in yet."]
+
+
+def test_the_reading_is_written_into_the_trail_as_typed_and_what_was_typed_stays(visit):
+    found = form(visit, "meter-test", {**COUNTED, "read-plate": "2200"}, complaint="no-heat")
+    assert used(found)["meter-power"] == "f35~s60~k1000~p2200"
+    assert used(found)["complaint"] == "no-heat"
+    assert fields(found)["read-flashes"].value == "35"
+    assert ("complaint", "no-heat") in found.kept
+
+
+def test_the_grill_may_be_what_was_measured(visit):
+    kind = {"complaint": "no-heat", "grill-control": "board"}
+    found = form(visit, "meter-test", {**COUNTED, "read-for": "meter-grill"}, **kind)
+    assert "meter-grill" in used(found)
+    assert "meter-power" not in used(found)
+    assert [value for value, _ in fields(found)["read-for"].choices] == ["meter-power", "meter-grill"]
+
+
+def test_one_set_of_temperatures_answers_every_question_they_can(visit):
+    typed = {"read-set": "180", "read-time-1": "30", "read-shown-1": "176"}
+    found = form(visit, "thermometer-test", typed, complaint="too-hot", **{"heat-main": "bit-hot"})
+    names = ("thermometer-mean", "thermometer-swing", "thermometer-duty")
+    assert {used(found)[name] for name in names} == {"c180~r30-176"}
+
+
+def test_what_does_not_exist_on_this_oven_is_not_answered(visit):
+    typed = {"read-set": "180", "read-time-1": "30", "read-shown-1": "176"}
+    found = form(visit, "thermometer-test", typed)
+    assert found.result.headline.startswith("Mean 176 °C")
+    assert found.result.use is None
+
+
+def test_readings_that_only_climb_raise_the_alarm_whatever_oven_it_is(visit):
+    rows = [(30, 220), (35, 250), (40, 280)]
+    typed = {"read-set": "180"}
+    for number, (time, shown) in enumerate(rows, 1):
+        typed |= {f"read-time-{number}": str(time), f"read-shown-{number}": str(shown)}
+    found = form(visit, "thermometer-test", typed)
+    assert found.result.alarm
+    assert "thermometer-swing" in used(found)
+
+
+BAD = [
+    ("meter-test", {**COUNTED, "read-seconds": "0"}, "This cannot be less than 1. Check the number and its unit."),
+    ("meter-test", {**COUNTED, "read-seconds": "-5"}, "This cannot be less than 1. Check the number and its unit."),
+    ("meter-test", {**COUNTED, "read-impulses": "0"}, "This cannot be less than 10. Check the number and its unit."),
+    ("meter-test", {**COUNTED, "read-plate": "20"}, "This cannot be less than 200. Check the number and its unit."),
+    ("meter-test", {**COUNTED, "read-plate": "20000"}, "This cannot be more than 8000. Check the number and its unit."),
+    (
+        "meter-test",
+        {**COUNTED, "read-flashes": "3,5"},
+        "This is counted in whole numbers. Write it without a decimal part.",
+    ),
+    ("meter-test", {**COUNTED, "read-plate": "1,200"}, "“1,200” can be read in two ways."),
+    ("meter-test", {**COUNTED, "read-flashes": "many"}, "“many” is not a number we can read."),
+    (
+        "meter-test",
+        {"read-flashes": "5", "read-impulses": "1000"},
+        "This is still missing: Time from the first to the last.",
+    ),
+    ("meter-test", {**COUNTED, "read-before": "1", "read-after": "2"}, "Two ways of reading the meter are filled in."),
+    (
+        "meter-test",
+        {"read-before": "2", "read-after": "1", "read-minutes": "5"},
+        "The second figure is lower than the first.",
+    ),
+    ("meter-test", {"read-taps": "0 1 2", "read-impulses": "1000"}, "There are too few readings to tell anything."),
+    (
+        "meter-test",
+        {"read-taps": "0 1 1 2 3 4", "read-impulses": "1000"},
+        "Each time must be later than the one before it.",
+    ),
+    ("meter-test", {"read-taps": "0 one"}, "“one” is not a number we can read."),
+    ("meter-test", {"read-taps": " ".join(str(n) for n in range(61))}, "There are more readings than can be used."),
+    ("thermometer-test", {"read-set": "900"}, "This cannot be more than 300. Check the number and its unit."),
+    ("thermometer-test", {"read-set": "180"}, "This is still missing: Minutes of reading 1."),
+    ("thermometer-test", {"read-set": "180", "read-time-1": "30"}, "This is still missing: Temperature of reading"),
+    (
+        "thermometer-test",
+        {"read-set": "180", "read-time-1": "5", "read-shown-1": "900"},
+        "This cannot be more than 500.",
+    ),
+    ("time-the-fan", {"read-heard": "30", "read-stopped": "20"}, "The second figure is lower than the first."),
+    ("time-the-preheat", {"read-minutes": "0", "read-set": "200"}, "This cannot be less than 0.5."),
+]
+
+
+@pytest.mark.parametrize(("task", "typed", "sentence"), BAD)
+def test_what_cannot_be_used_gets_a_sentence_and_stays(visit, task, typed, sentence):
+    found = form(visit, task, typed)
+    assert found.result is None
+    assert any(sentence in line for line in found.wanting), found.wanting
+    for name, text in typed.items():
+        assert fields(found)[name].value == text
+
+
+def test_sixty_readings_at_one_instant_are_told_apart_from_good_ones(visit):
+    typed = {"read-set": "180"}
+    for number in range(1, 41):
+        typed |= {f"read-time-{number}": "30", f"read-shown-{number}": "180"}
+    assert "Each time must be later than the one before it." in form(visit, "thermometer-test", typed).wanting[0]
+
+
+def test_every_reason_of_the_engine_has_a_sentence_of_its_own():
+    reasons = re.search(r"Reasons: ([^.]*)\.", written.Unreadable.__doc__)[1].replace(",", " ").split()
+    assert len(reasons) == 13
+    words = {"typed": "x", "low": "1", "high": "2", "label": "Time"}
+    sentences = {reason_sentence(reason, words) for reason in reasons}
+    assert len(sentences) == len(reasons)
+    assert reason_sentence("another", words) not in sentences
+
+
+def test_commas_are_read_like_points(visit):
+    found = form(visit, "time-the-preheat", {"read-minutes": "12,5", "read-set": "200"})
+    assert used(found)["preheat-time"] == "m12.5~c200"
+
+
+def test_fahrenheit_is_typed_and_shown_where_people_use_it(visit):
+    """350 °F is 176.7 °C: (350 - 32) / 1.8."""
+    typed = {"read-set": "350", "read-time-1": "30", "read-shown-1": "350"}
+    answers = {"complaint": "too-hot", "heat-main": "bit-hot"}
+    found = form(visit, "thermometer-test", typed, "us", **answers)
+    assert used(found)["thermometer-mean"] == "c176.7~r30-176.7"
+    assert fields(found)["read-set"].unit == "°F"
+    assert any("°F" in line and "°C" not in line for line in found.result.lines)
+    assert form(visit, "thermometer-test", {"read-set": "900"}, "us").wanting == [
+        "Heat that was set: This cannot be more than 572. Check the number and its unit."
+    ]
+
+
+def test_a_display_voltage_is_taken_against_the_voltage_of_the_place(visit):
+    typed = {**COUNTED, "read-plate": "2200", "read-supply-volts": "238"}
+    assert used(form(visit, "meter-test", typed, "us"))["meter-power"].endswith("r240~v238")
+    assert used(form(visit, "meter-test", typed, "de"))["meter-power"].endswith("r230~v238")
+
+
+def test_a_task_whose_outcome_is_in_words_has_no_form():
+    assert measured_by(PACK, PACK.tasks["set-clock"]) == []
+
+
+def test_a_check_that_offers_the_meter_shows_its_form_after_cautions_and_steps(client):
+    answers = answers_of("fan-element-open", "no-heat")
+    page = client.get(at("/check/task/meter-test/", answers)).content.decode()
+    order = [page.index(mark) for mark in ("signal--", 'class="steps"', "data-reading", 'id="outcome"')]
+    assert order == sorted(order)

@@ -1,0 +1,41 @@
+"""The seal test: eight places to tick."""
+
+import pytest
+
+from triage.check_pages.presenters.readings.gasket import (
+    door_places,
+    gasket_groups,
+    gasket_told,
+    read_gasket,
+    write_gasket,
+)
+from triage.check_pages.presenters.readings.typed import Typed
+
+
+def written(visit, *ticked):
+    found = Typed({f"read-{name}": "1" for name in ticked})
+    seen = visit("/")
+    read_gasket(seen, found)
+    return write_gasket(seen, found)
+
+
+@pytest.mark.parametrize(
+    ("ticked", "text"),
+    [((), "pgggggggg"), (("top", "left"), "pgsgggggs"), (("no-bottom", "bottom", "right"), "pgggsxxxg")],
+)
+def test_what_is_not_ticked_is_tight_and_a_bottom_without_seal_is_left_out(visit, ticked, text):
+    assert written(visit, *ticked) == text
+
+
+def test_the_ticks_come_back(visit):
+    places = door_places(Typed({"read-top": "1", "read-right": "no"}))
+    assert [place.name for place in places if place.ticked] == ["read-top"]
+    assert len(places) == 8
+    assert len(gasket_groups(visit("/"), Typed({}))) == 1
+
+
+def test_the_picture_names_the_places(visit):
+    assert (
+        gasket_told(visit("/"), "psgggggss").drawing.words == "The seal lets through at: top left, bottom left, left."
+    )
+    assert gasket_told(visit("/"), "pggggxxxg").drawing.words == "The seal is tight at every place that was tried."

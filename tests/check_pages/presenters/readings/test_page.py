@@ -1,0 +1,67 @@
+"""A reading on a page of its own: the danger signs first, then cautions and gates, and never how to heat an oven."""
+
+import pytest
+
+from tests.household.checks_done import at
+from triage.check_pages.page_models import DangerPage, ReadingPage
+from triage.check_pages.presenters.readings.kinds import KINDS
+from triage.check_pages.presenters.readings.page import reading_page, tasks_of
+from triage.knowledge.library import library
+
+LOOKED = {"danger": "none"}
+SURE = {"cold": "yes", "supply-off": "yes"}
+
+
+def page(visit, kind, answers, region="gb-eng"):
+    return reading_page(visit(at(f"/reading/{kind}/", answers, region)), kind)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_the_danger_signs_come_first_and_lead_back(visit, kind):
+    found = page(visit, kind, {})
+    assert isinstance(found, DangerPage)
+    assert found.none.href == at(f"/reading/{kind}/", LOOKED)
+    assert found.signs
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_behind_them_its_cautions_and_its_form(visit, kind):
+    found = page(visit, kind, {**LOOKED, **SURE})
+    assert isinstance(found, ReadingPage)
+    assert found.cautions
+    assert found.form.kind == kind
+
+
+@pytest.mark.parametrize("gates", [{}, {"cold": "yes"}, {**SURE, "supply-off": "unsure"}, {**SURE, "cold": "no"}])
+def test_the_seal_waits_for_its_gates(visit, gates):
+    found = page(visit, "gasket", {**LOOKED, **gates})
+    assert found.form is None
+    assert found.closed_text
+    assert [gate.yes_href.partition("?")[0] for gate in found.gates] == ["/reading/gasket/"] * 2
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_what_heats_the_oven_is_left_to_the_check(visit, kind):
+    found = page(visit, kind, {**LOOKED, **SURE})
+    heats = any(task.heat for task in tasks_of(visit("/"), kind))
+    assert ("does not say that your oven may be heated" in found.note) == heats
+    assert (found.how == "") == heats
+
+
+def test_both_tests_of_the_seal_share_a_page(visit):
+    found = page(visit, "gasket", {**LOOKED, **SURE})
+    which = found.form.groups[0].fields[0]
+    assert [value for value, _ in which.choices] == ["paper-strip-test", "torch-gap-test"]
+
+
+def test_where_the_rules_take_the_task_away_there_is_no_form(visit, monkeypatch):
+    seen = visit(at("/reading/meter/", LOOKED, "au"))
+    monkeypatch.setattr(type(seen.place.region), "removes", frozenset({"meter-test"}), raising=False)
+    found = reading_page(seen, "meter")
+    assert found.form is None
+    assert found.note.startswith("This is not offered here. In Australia")
+
+
+def test_every_kind_of_the_pack_has_a_page():
+    gauges = {o.gauge.kind for o in library().pack.observations.values() if o.gauge}
+    assert gauges == set(KINDS)

@@ -1,0 +1,24 @@
+/* A reading's form: shows what counts flashes or keeps the time beside it, wherever such a form comes into the page.
+   Without this script the forms are the same, and the figures are typed from a clock. */
+
+const TOOLS = [
+  ["[data-counter][hidden]", () => import("./meter.js")],
+  ["[data-clock][hidden]", () => import("./reading_clock.js")],
+];
+
+function open() {
+  for (const [selector, load] of TOOLS) {
+    for (const block of document.querySelectorAll(selector)) load().then((tool) => tool.open(block));
+  }
+}
+
+/* A swap puts no focus on a fragment of an address; a form that was sent does. */
+function showResult() {
+  const result = window.location.hash === "#reading-result" && document.getElementById("reading-result");
+  if (result && result.children.length) result.scrollIntoView({ block: "start" });
+}
+
+open();
+showResult();
+document.body.addEventListener("htmx:afterSettle", open);
+document.body.addEventListener("htmx:historyRestore", open);

@@ -1,0 +1,27 @@
+/* Puts the time of a reading into the next empty row of the form and takes the person to its temperature. */
+
+export function fillRow(form, minutes) {
+  for (let row = 1; form.elements[`read-time-${row}`]; row += 1) {
+    const time = form.elements[`read-time-${row}`];
+    if (time.value) continue;
+    time.value = minutes.toFixed(1);
+    form.elements[`read-shown-${row}`].focus();
+    return;
+  }
+  addRow(form);
+  fillRow(form, minutes);
+}
+
+/* One more row like the last one; the server shows as many again as are filled. */
+function addRow(form) {
+  const cells = [...form.querySelectorAll("[data-cell]")];
+  const row = cells.length / 2 + 1;
+  for (const [cell, name] of [[cells.at(-2), "time"], [cells.at(-1), "shown"]]) {
+    const next = cell.cloneNode(true);
+    const [input, label] = [next.querySelector("input"), next.querySelector("label")];
+    input.id = input.name = label.htmlFor = `read-${name}-${row}`;
+    input.value = "";
+    label.textContent = label.textContent.replace(/\d+$/, row);
+    cell.parentElement.append(next);
+  }
+}
