@@ -35,6 +35,13 @@ def text(name: str, *, default: str) -> str:
     return os.environ.get(name, "").strip() or default
 
 
+def choice(name: str, known: tuple[str, ...], *, default: str) -> str:
+    value = text(name, default=default)
+    if value in known:
+        return value
+    raise ImproperlyConfigured(f'{name} is "{value}". Use one of: {", ".join(known)}.')
+
+
 def number(name: str, *, default: int) -> int:
     """A whole number, such as a port."""
     value = os.environ.get(name, "").strip()

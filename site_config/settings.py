@@ -6,6 +6,7 @@ from pathlib import Path
 from csp.constants import NONE, SELF
 
 from site_config import env
+from triage.conf import SETTINGS
 
 BASE_DIR = Path(__file__).resolve().parent.parent
 
@@ -41,6 +42,7 @@ MIDDLEWARE = [
     "csp.middleware.CSPMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
+    "triage.operations.counting.StepCountingMiddleware",
     "triage.web.desk_only.DeskOnlyMiddleware",
 ]
 
@@ -84,9 +86,18 @@ AUTH_PASSWORD_VALIDATORS = [
 # proxy anybody could forge it.
 HTTPS_ONLY = env.flag("HTTPS_ONLY", default=not DEBUG)
 SECURE_SSL_REDIRECT = HTTPS_ONLY
+# Asked on this host by whoever watches it, without TLS.
+SECURE_REDIRECT_EXEMPT = ["^health/$", "^ready/$", "^metrics/$"]
 SECURE_HSTS_SECONDS = 31_536_000 if HTTPS_ONLY else 0
 if env.flag("TRUST_PROXY", default=False):
     SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
+# Warnings of `check --deploy` that are answered elsewhere, or are not this site's to decide.
+SILENCED_SYSTEM_CHECKS = [
+    "security.W002",  # who may frame a page is said by frame-ancestors of the content policy, page by page
+    "security.W003",  # form tokens are checked inside DeskOnlyMiddleware, where there are sessions to protect
+    "security.W005",  # other hosts of the domain are for their operator to speak for
+    "security.W021",  # and so is a list that browsers are shipped with
+]
 SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = HTTPS_ONLY
 SESSION_COOKIE_PATH = CSRF_COOKIE_PATH = "/desk/"
 SESSION_COOKIE_AGE = 12 * 3600  # a working day
@@ -102,7 +113,8 @@ EMAIL_HOST_PASSWORD = env.text("EMAIL_HOST_PASSWORD", default="")
 EMAIL_TIMEOUT = 20
 DEFAULT_FROM_EMAIL = env.text("EMAIL_FROM", default="oven-check@localhost")
 
-TRIAGE_WEBHOOK_NETWORKS = env.text("TRIAGE_WEBHOOK_NETWORKS", default="public")
+for setting in SETTINGS:
+    globals()[setting.name] = env.text(setting.name, default=setting.default)
 
 # In production `collectstatic` builds hashed, compressed files once. A demo and a developer serve the
 # source files.
@@ -124,15 +136,22 @@ USE_I18N = True
 USE_TZ = True
 TIME_ZONE = "UTC"
 
-# Tracebacks go to the terminal, where whoever runs the site looks. Request lines do not: an address holds
-# a trail.
+# Tracebacks go to the terminal, where whoever runs the site looks. Request lines do not: an address holds a trail. What
+# an exception says does not either, because a database tells the row it refused; a developer sees it. A
+# program that reads the log is also told what was written, by number.
+LOG_FORMAT = env.choice("LOG_FORMAT", ("text", "json"), default="text")
 LOGGING = {
     "version": 1,
     "disable_existing_loggers": False,
-    "handlers": {"terminal": {"class": "logging.StreamHandler"}},
+    "formatters": {
+        "text": {"()": "triage.operations.log_lines.TextLines", "outspoken": DEBUG},
+        "json": {"()": "triage.operations.log_lines.JSONLines", "outspoken": DEBUG},
+    },
+    "handlers": {"terminal": {"class": "logging.StreamHandler", "formatter": LOG_FORMAT}},
     "root": {"handlers": ["terminal"], "level": "WARNING"},
     "loggers": {
         "django": {"handlers": ["terminal"], "level": "WARNING", "propagate": False},
         "django.request": {"level": "ERROR"},
+        "triage": {"level": "INFO" if LOG_FORMAT == "json" else "WARNING"},
     },
 }

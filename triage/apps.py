@@ -3,7 +3,13 @@
 from django.apps import AppConfig
 from django.core.checks import register
 
-from triage.checks import check_default_region, check_knowledge, check_webhook_networks
+from triage.checks import (
+    check_default_region,
+    check_hand_overs,
+    check_knowledge,
+    check_metrics,
+    check_webhook_networks,
+)
 
 
 class TriageConfig(AppConfig):
@@ -15,3 +21,5 @@ class TriageConfig(AppConfig):
         register(check_knowledge)
         register(check_default_region)
         register(check_webhook_networks)
+        register(check_metrics)
+        register(check_hand_overs)

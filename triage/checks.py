@@ -3,15 +3,19 @@
 E001  a mistake in a pack, a text or a region: file, line, what is wrong, what to do
 E002  the default region does not exist
 E003  where webhooks may go is neither public nor any
+E004  who may read the metrics is no list of addresses
+E005  the metrics' token can be guessed
+E006  how many hand-overs an address may send is no number
 """
 
 from typing import Any
 
 from django.core.checks import CheckMessage, Error
 
-from triage.conf import DEFAULT_REGION, WEBHOOK_NETWORKS
+from triage.conf import DEFAULT_REGION, HAND_OVERS, METRICS_FROM, METRICS_TOKEN, WEBHOOK_NETWORKS
 from triage.knowledge.library import library
 from triage.knowledge.problems import PackProblems
+from triage.operations.allowed import NO_TOKEN, SHORTEST_TOKEN, networks
 
 
 def check_knowledge(**_told: Any) -> list[CheckMessage]:
@@ -44,3 +48,26 @@ def check_webhook_networks(**_told: Any) -> list[CheckMessage]:
     if chosen in ("public", "any"):
         return []
     return [Error(f"{WEBHOOK_NETWORKS.name} is {chosen!r}.", hint="Use public or any.", id="triage.E003")]
+
+
+def check_metrics(**_told: Any) -> list[CheckMessage]:
+    """Whether it is plain who may read the metrics."""
+    found: list[CheckMessage] = []
+    try:
+        list(networks())
+    except ValueError:
+        what = f"{METRICS_FROM.name} is {METRICS_FROM.value()!r}."
+        found.append(Error(what, hint="Use addresses or networks, as in 127.0.0.1,10.0.0.0/8.", id="triage.E004"))
+    token = METRICS_TOKEN.value()
+    if token != NO_TOKEN and len(token) < SHORTEST_TOKEN:
+        what = f"{METRICS_TOKEN.name} has {len(token)} characters."
+        found.append(Error(what, hint=f"Use {SHORTEST_TOKEN} or more that nobody can guess.", id="triage.E005"))
+    return found
+
+
+def check_hand_overs(**_told: Any) -> list[CheckMessage]:
+    """Whether the limit on hand-overs is a number."""
+    chosen = HAND_OVERS.value()
+    if chosen.isascii() and chosen.isdigit() and int(chosen) > 0:
+        return []
+    return [Error(f"{HAND_OVERS.name} is {chosen!r}.", hint="Use a whole number, as in 60.", id="triage.E006")]

@@ -37,4 +37,28 @@ WEBHOOK_NETWORKS = Setting(
     meaning="Where webhooks may go: public for https addresses on the internet, any to try a receiver on this machine.",
 )
 
-SETTINGS = (DEFAULT_REGION, WEBHOOK_NETWORKS)
+HAND_OVERS = Setting(
+    name="TRIAGE_HAND_OVERS",
+    default="60",
+    meaning="How many hand-overs one address may send in ten minutes by the forms of this site.",
+)
+
+METRICS_FROM = Setting(
+    name="TRIAGE_METRICS_FROM",
+    default="none",
+    meaning="Addresses and networks that may read /metrics/, with commas between them, or none.",
+)
+
+METRICS_TOKEN = Setting(
+    name="TRIAGE_METRICS_TOKEN",
+    default="none",
+    meaning="A secret of 32 characters or more that opens /metrics/ as a bearer token, or none.",
+)
+
+METRICS_FOLDER = Setting(
+    name="TRIAGE_METRICS_FOLDER",
+    default="none",
+    meaning="A folder in which the processes of one host keep their counts of steps, or none for each by itself.",
+)
+
+SETTINGS = (DEFAULT_REGION, WEBHOOK_NETWORKS, HAND_OVERS, METRICS_FROM, METRICS_TOKEN, METRICS_FOLDER)

@@ -4,20 +4,24 @@ Times depend on the machine, so each is printed as a ratio to something anybody 
 """
 
 import os
-import sys
 
 import django
 
+from tests.bench.authoring_speed import authoring_speed
 from tests.bench.engine_speed import engine_speed
 from tests.bench.first_visit import first_page_bytes, first_visit_bytes, phone
 from tests.bench.page_speed import page_speed
+from tests.bench.phone_page_speed import phone_page_speed
+from tests.bench.phone_speed import SLOWED, phone_speed
 from tests.bench.server import built_static_files, production_server, server_cost
+from tests.bench.telling import say
 from triage.knowledge.library import library
 
 # Ten segments of 1460 bytes: what a server may send before the first acknowledgement (RFC 6928).
 INITIAL_WINDOW = 14_600
 REGION = "gb-eng"
 TRAILS, WARM_UP, PAGES, REQUESTS = 400, 150, 200, 600
+CHECKS = 10_000
 
 
 def main():
@@ -26,8 +30,10 @@ def main():
         django.setup()
         pack, region = library().pack, library().regions[REGION].region
         show_engine(pack, region)
+        show_authoring(pack, region)
         show_pages(pack, region)
         show_server(pack, region)
+        show_phone(pack, region)
 
 
 def show_engine(pack, region):
@@ -39,6 +45,15 @@ def show_engine(pack, region):
     say(f"  {'posterior by pyAgrum':<34}{speed['library']:8.2f} ms")
     say(f"  {'advise / pyAgrum':<34}{speed['advise / library']:8.2f}")
     say(f"  {'believe / pyAgrum':<34}{speed['believe / library']:8.2f}")
+
+
+def show_authoring(pack, region):
+    speed = authoring_speed(pack, region, CHECKS)
+    say(f"Author's bench: {speed['checks']} simulated checks on {speed['processors']} processors")
+    say(f"  {'checks per minute':<34}{speed['per minute']:8.0f}")
+    say(f"  {'one check, all processors':<34}{speed['check']:8.2f} ms")
+    say(f"  {'one step of the engine, median':<34}{speed['step']:8.2f} ms")
+    say(f"  {'check / step':<34}{speed['check / step']:8.2f}")
 
 
 def show_pages(pack, region):
@@ -66,9 +81,17 @@ def show_server(pack, region):
     say(f"  {'of one initial window (14,600)':<34}{visit['bytes'] / INITIAL_WINDOW:8.2f}")
 
 
-def say(line):
-    sys.stdout.write(line + "\n")
-    sys.stdout.flush()
+def show_phone(pack, region):
+    with phone() as context:
+        speed = phone_speed(context, pack, region, PAGES)
+    say(f"Engine on the phone, processor slowed {SLOWED} times; {speed.pop('trails')} trails; milliseconds")
+    for name, milliseconds in speed.items():
+        say(f"  {name:<34}{milliseconds:8.2f} ms")
+    with phone() as context:
+        speed = phone_page_speed(context, pack, region, PAGES)
+    say(f"Pages made on the phone, processor slowed {SLOWED} times; {speed.pop('pages')} pages; milliseconds")
+    for name, milliseconds in speed.items():
+        say(f"  {name:<34}{milliseconds:8.2f} ms")
 
 
 if __name__ == "__main__":

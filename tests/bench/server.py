@@ -2,6 +2,7 @@
 
 import http.client
 import os
+import secrets
 import socket
 import subprocess
 import sys
@@ -14,30 +15,63 @@ from typing import TextIO
 from urllib.request import urlopen
 
 from tests.bench.page_speed import BARE
+from tests.bench.processes import children_of, free_port, processor_seconds, resident_bytes
 from tests.bench.sessions import question_addresses
 
 ROOT = Path(__file__).resolve().parents[2]
 START_SECONDS = 30
-TICK = os.sysconf("SC_CLK_TCK")
+SECRET = secrets.token_urlsafe(50)
 
 
-@dataclass(frozen=True)
+@dataclass
 class Running:
+    """`command` in `environment` is what starts it, the first time and any other."""
+
+    host: str
     port: int
-    process: subprocess.Popen
+    command: list[str]
+    environment: dict[str, str]
     log: TextIO
+    process: subprocess.Popen | None = None
+
+    def start(self):
+        """Its process, once it can be reached. Raises RuntimeError with the server's own words when it cannot."""
+        self.process = subprocess.Popen(self.command, cwd=ROOT, env=self.environment, stdout=self.log, stderr=self.log)
+        give_up = time.monotonic() + START_SECONDS
+        while self.process.poll() is None and time.monotonic() < give_up:
+            with socket.socket() as probe:
+                if probe.connect_ex((self.host, self.port)) == 0:
+                    return self.process
+            time.sleep(0.1)
+        raise RuntimeError(f"The server did not start:\n{self.said()}")
+
+    def stop(self):
+        """As an operator stops it: what it has begun to answer it answers."""
+        self.process.terminate()
+        self.process.wait(timeout=30)
+
+    def restart(self):
+        self.stop()
+        self.start()
+
+    def workers(self):
+        """The processes that answer; whoever started them is another."""
+        found = children_of(self.process.pid)
+        if not found:
+            raise RuntimeError(f"The server has no worker:\n{self.said()}")
+        return found
 
     def cpu_seconds(self):
-        """What the server's workers (its children) have used so far, as the kernel counts it."""
-        workers = Path(f"/proc/{self.process.pid}/task/{self.process.pid}/children").read_text().split()
-        if not workers:
-            raise RuntimeError("The server has no worker.")
-        fields = [Path(f"/proc/{worker}/stat").read_text().rpartition(")")[2].split() for worker in workers]
-        return sum(int(user) + int(system) for user, system in (f[11:13] for f in fields)) / TICK
+        """What the server's workers have used so far, as the kernel counts it."""
+        return sum(map(processor_seconds, self.workers()))
+
+    def megabytes(self):
+        """What each worker holds in memory."""
+        return [resident_bytes(worker) / 1e6 for worker in self.workers()]
 
     def fetch_all(self, addresses):
         """Every address over one kept connection. Anything but a page is an error."""
-        with closing(http.client.HTTPConnection("127.0.0.1", self.port, timeout=30)) as connection:
+        with closing(http.client.HTTPConnection(self.host, self.port, timeout=30)) as connection:
             for address in addresses:
                 connection.request("GET", address, headers={"Accept-Encoding": "gzip", "Accept-Language": "en"})
                 response = connection.getresponse()
@@ -52,7 +86,7 @@ class Running:
 
     def body(self, address):
         """What one address answers, unpacked."""
-        with urlopen(f"http://127.0.0.1:{self.port}{address}", timeout=30) as response:
+        with urlopen(f"http://{self.host}:{self.port}{address}", timeout=30) as response:
             return response.read()
 
     def cpu_milliseconds(self, addresses):
@@ -75,49 +109,34 @@ def built_static_files():
             del os.environ["BENCH_STATIC_ROOT"]
 
 
-def environment():
-    """What an operator would set; the rest is in `tests.bench.settings`."""
+def environment(**chosen):
+    """What an operator would set; the rest is in `tests.bench.settings`. All processes share one secret."""
     ours = {"DJANGO_SETTINGS_MODULE": "tests.bench.settings", "PYTHONPATH": str(ROOT), "STATIC_FROM_SOURCE": "0"}
-    return os.environ | ours
+    return {"SECRET_KEY": SECRET} | os.environ | ours | chosen
+
+
+def server_command(port, workers=1, threads=1, host="127.0.0.1"):
+    """The production server. A worker that was killed is replaced at once; one that makes way for a new release goes
+    so many seconds after its follower came, which has to have read the knowledge by then."""
+    options = f"--interface wsgi --workers {workers} --blocking-threads {threads} --host {host} --port {port}"
+    lasting = "--workers-kill-timeout 5 --respawn-failed-workers --respawn-interval 6"
+    granian = str(Path(sys.executable).with_name("granian"))
+    return [granian, *options.split(), *lasting.split(), "site_config.wsgi:application"]
 
 
 @contextmanager
-def production_server():
-    """granian with one worker; raises with the server's own words when it does not come up."""
+def production_server(workers=1, threads=1, host="127.0.0.1", inside=(), **chosen):
+    """granian; raises with the server's own words when it does not come up. `inside` is a command that puts it into a
+    network of its own, `chosen` more of the environment."""
     port = free_port()
-    granian = str(Path(sys.executable).with_name("granian"))
-    options = f"--interface wsgi --workers 1 --blocking-threads 1 --workers-kill-timeout 1 --port {port}"
+    command = [*inside, *server_command(port, workers, threads, host)]
     with tempfile.TemporaryFile("w+", encoding="utf-8") as log:
-        process = subprocess.Popen(
-            [granian, *options.split(), "site_config.wsgi:application"],
-            cwd=ROOT,
-            env=environment(),
-            stdout=log,
-            stderr=log,
-        )
-        server = Running(port, process, log)
+        server = Running(host, port, command, environment(**chosen), log)
         try:
-            wait_until_open(server)
+            server.start()
             yield server
         finally:
-            process.terminate()
-            process.wait(timeout=15)
-
-
-def free_port():
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return probe.getsockname()[1]
-
-
-def wait_until_open(server):
-    give_up = time.monotonic() + START_SECONDS
-    while server.process.poll() is None and time.monotonic() < give_up:
-        with socket.socket() as probe:
-            if probe.connect_ex(("127.0.0.1", server.port)) == 0:
-                return
-        time.sleep(0.1)
-    raise RuntimeError(f"The server did not start:\n{server.said()}")
+            server.stop()
 
 
 def server_cost(server, pack, region, requests):

@@ -2,9 +2,12 @@
 
 import pytest
 
+from tests.bench.authoring_speed import authoring_speed
 from tests.bench.engine_speed import engine_speed
 from tests.bench.first_visit import first_page_bytes, first_visit_bytes
 from tests.bench.page_speed import page_speed
+from tests.bench.phone_page_speed import phone_page_speed
+from tests.bench.phone_speed import phone_speed
 from tests.bench.server import built_static_files, production_server, server_cost
 from triage.knowledge.library import library
 
@@ -23,6 +26,12 @@ def test_the_engine_is_timed_beside_the_reference_library(place):
     assert min(speed["advise"], speed["believe"], speed["library"]) > 0
 
 
+def test_the_authors_bench_is_timed_beside_one_step(place):
+    speed = authoring_speed(*place, FEW)
+    assert speed["checks"] == FEW
+    assert min(speed["per minute"], speed["check"], speed["step"]) > 0
+
+
 def test_a_question_page_is_timed_beside_a_bare_one(place, settings):
     settings.ROOT_URLCONF = "tests.bench.urls"
     speed = page_speed(*place, FEW)
@@ -38,3 +47,17 @@ def test_the_production_server_is_watched_and_the_first_visit_weighed(place, con
     assert packed["html"] > 1000
     assert visit["bytes"] > packed["html"] + packed["css"]
     assert visit["answers"] >= 3
+
+
+def test_the_phones_engine_is_timed_in_a_slowed_browser(place, context):
+    speed = phone_speed(context, *place, FEW)
+    assert speed.pop("trails") == FEW
+    assert min(speed.values()) > 0
+    assert speed["step, slowest"] >= speed["step"]
+
+
+def test_pages_made_on_the_phone_are_timed_in_a_slowed_browser(place, context):
+    speed = phone_page_speed(context, *place, FEW)
+    assert speed.pop("pages") == FEW
+    assert min(speed.values()) > 0
+    assert speed["page, slowest"] >= speed["page"]

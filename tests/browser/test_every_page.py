@@ -12,6 +12,7 @@ UNFOLDED = (
     "make safe",
     "advice",
     "advice with a caution",
+    "costs",
     "put right",
     "task closed",
     "task open",

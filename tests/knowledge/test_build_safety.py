@@ -42,6 +42,8 @@ def test_a_flag_may_have_several_signs(tmp_path):
         "sign: {observation: lamp-state, option: broken-glass}",
         "sign:\n    - {observation: lamp-state, option: broken-glass}\n    - {observation: lamp-state, option: out}",
     )
+    raised = "flags: {broken-glass: glass-down}"
+    edit(folder, "observations", raised, "flags: {broken-glass: glass-down, out: glass-down}")
     assert build_pack(folder).red_flags["glass-down"].signs == (("lamp-state", "broken-glass"), ("lamp-state", "out"))
 
 

@@ -7,7 +7,7 @@ import pytest
 import yaml
 
 from tests.builders import ANYWHERE, ELECTRIC_OVEN, electric_oven
-from tests.knowledge.reading_grade import grade
+from triage.authoring.reading_grade import grade
 from triage.engine.belief import believe
 from triage.engine.model import compile_model
 from triage.engine.pack import NONE_OF_THESE, SCREEN

@@ -11,6 +11,7 @@ from tests.safety.looked_at import LookedAt
 from tests.safety.page_invariants import CHECK, Shown, broken_page_rules
 from tests.safety.traps import sprung_traps
 from tests.safety.walking import lines_of, offered_answers, openings, signs_of
+from triage.check_pages.presenters.readings.kinds import KINDS
 from triage.engine import NONE_OF_THESE, SCREEN, Advice, check
 from triage.knowledge.library import library
 
@@ -51,8 +52,21 @@ def first_pages(found, region):
         for line in lines_of(pack, opening):
             look_at_page(found, region, line)
             look_at_page(found, region, [*line, (SCREEN, NONE_OF_THESE)])
+    for kind in KINDS:
+        reading_pages(found, region, f"/reading/{kind}/")
     for reason in library().texts["en"].start.exits:
         look_at_page(found, region, path=f"/not-this/{reason}/")
+
+
+def reading_pages(found, region, path):
+    """A reading by itself: out of the blue, behind the danger signs and gates, and after every kind of red flag."""
+    looked = (SCREEN, NONE_OF_THESE)
+    gates = [("cold", "yes"), ("supply-off", "yes")]
+    for pairs in ([], [looked], gates, [looked, *gates], [looked, gates[0]]):
+        look_at_page(found, region, pairs, path)
+    for observation in library().pack.observations.values():
+        for option in observation.flags:
+            look_at_page(found, region, [looked, *gates, (observation.id, option)], path)
 
 
 def danger_pages(found, region):

@@ -10,7 +10,7 @@ from functools import cache, cached_property
 
 from tests.reading_pages import Element
 from tests.safety.invariants import flags_answered
-from triage.engine import Advice, Band, MakeSafe
+from triage.engine import Advice, Ask, Band, MakeSafe
 from triage.knowledge.library import library
 from triage.knowledge.region_builder import RegionProfile
 
@@ -94,7 +94,7 @@ def nothing_to_try_after_danger(shown):
     for link in (element for element in shown.elements if element.tag == "a"):
         address = link.attributes["href"]
         new = set(re.findall(r"[?&]([\w-]+)=", address)) - known
-        if "/task/" in address or (new and address.startswith(CHECK)):
+        if "/task/" in address or "/reading/" in address or (new and address.startswith(CHECK)):
             wrong.append(f"After a red flag a link leads to {address}.")
     return wrong
 
@@ -135,7 +135,8 @@ def steps_wait_for_gates(shown):
     if not shown.task:
         return wrong
     task, told = tasks[shown.task], steps[shown.task]
-    offered = isinstance(shown.step, Advice) and task in shown.step.tasks
+    beside = isinstance(shown.step, Ask) and shown.step.better is not None and shown.step.better.id == task.id
+    offered = beside or (isinstance(shown.step, Advice) and task in shown.step.tasks)
     shut = [gate for gate in task.gates if answers.get(gate) != "yes"]
     if told and not offered:
         wrong.append(f"The steps of {task.id} are shown; it is not offered for these answers.")
@@ -201,12 +202,41 @@ def local_rules_come_first(shown):
     return [] if shown.place.local_line in shown.words else ["The line on local rules is missing."]
 
 
+def readings_stand_behind_danger_and_cautions(shown):
+    """3: a reading on a page of its own opens after the danger signs, with each of its cautions above the form; never
+    with a red flag, never before its gates, and never with how to heat an oven that nobody asked about."""
+    forms = [element for element in shown.elements if "data-reading" in element.attributes]
+    if not shown.path.startswith("/reading/") or not forms:
+        return []
+    pack, answers, order = library().pack, dict(shown.pairs), shown.elements
+    kind = shown.path.strip("/").partition("/")[2]
+    tasks = [t for t in pack.tasks.values() if (o := pack.observations.get(t.outcome)) and o.gauge]
+    task = next(t for t in tasks if pack.observations[t.outcome].gauge.kind == kind)
+    wrong = []
+    if answers.get("danger") != "none":
+        wrong.append("The form is there before the danger signs were looked through.")
+    if flags := flags_answered(pack, shown.pairs):
+        wrong.append(f"The form is there after {flags[0].id}.")
+    if shut := [gate for gate in task.gates if answers.get(gate) != "yes"]:
+        wrong.append(f"The form is there before {shut} was answered yes.")
+    above = " ".join(
+        element.text for element in order[: order.index(forms[0])] if "signal" in element.attributes.get("class", "")
+    )
+    wrong += [
+        f"{c.hazard!r} is not above the form." for c in shown.texts.tasks[task.id].cautions if c.hazard not in above
+    ]
+    if task.heat and shown.texts.questions[task.outcome].look in shown.words:
+        wrong.append("The page says how to take a reading that heats the oven.")
+    return wrong
+
+
 PAGE_RULES = (
     danger_is_acted_on_first,
     nothing_to_try_after_danger,
     no_skilled_work_is_shown,
     steps_wait_for_gates,
     cautions_stand_before_steps,
+    readings_stand_behind_danger_and_cautions,
     nothing_grave_may_be_used,
     the_way_out_is_there,
     local_rules_come_first,

@@ -12,9 +12,11 @@ import triage
 from tests.safety.browsing import look_at_page
 from tests.safety.leading_to import trail_to
 from tests.safety.looked_at import LookedAt
+from triage.check_pages.page_models import SkilledJob
 from triage.check_pages.presenters import advice, flags, make_safe, supply, task
+from triage.check_pages.presenters.readings import page
 from triage.check_pages.presenters.summary import summary_text
-from triage.check_pages.view_models import SkilledJob
+from triage.household.views import reading
 from triage.knowledge.library import library
 
 HERE = "gb-eng"
@@ -26,6 +28,7 @@ PLUG_IN, HARD_WIRED = ("supply", "plug-in"), ("supply", "hard-wired")
 LOOSE_PANE = ("glass-state", "pane-loose")
 ADVICE, SEAL = trail_to("photo-plate", HERE), trail_to("look-at-seal", HERE)
 SURE = (("cold", "yes"), ("supply-off", "yes"))
+LOOKED = ("danger", "none")
 
 
 def found_on(*pairs, of_task=""):
@@ -156,6 +159,38 @@ def test_3_half_a_caution_is_caught(with_template):
     with_template("_caution.html", ("{{ caution.consequence }}", ""))
     found = found_on(*SEAL, *SURE, of_task="look-at-seal")
     assert "'They can trap or cut fingers.' does not stand before the first step." in found
+
+
+def reading_found_on(kind, *pairs):
+    found = LookedAt()
+    look_at_page(found, HERE, pairs, f"/reading/{kind}/")
+    return found.violations
+
+
+def test_3_a_reading_before_the_danger_signs_is_caught(monkeypatch):
+    monkeypatch.setattr(page, "SCREEN", "cold")
+    assert "The form is there before the danger signs were looked through." in reading_found_on("meter", SURE[0])
+
+
+def test_3_a_reading_after_a_red_flag_is_caught(monkeypatch):
+    monkeypatch.setattr(reading, "raised", lambda *_: ())
+    assert "The form is there after loose-pane." in reading_found_on("meter", LOOKED, LOOSE_PANE)
+
+
+def test_3_a_reading_behind_a_shut_gate_is_caught(monkeypatch):
+    monkeypatch.setattr(page, "is_open", lambda *_: True)
+    assert "The form is there before ['cold', 'supply-off'] was answered yes." in reading_found_on("gasket", LOOKED)
+
+
+def test_3_a_reading_without_its_cautions_is_caught(with_template):
+    with_template("_reading.html", ("page.cautions", "page.problems"))
+    assert "'A hot oven' is not above the form." in reading_found_on("meter", LOOKED)
+
+
+def test_3_how_to_heat_an_oven_nobody_asked_about_is_caught(monkeypatch):
+    told = library().words(HERE).questions["meter-power"].look
+    monkeypatch.setattr(page, "_note", lambda *_: told)
+    assert "The page says how to take a reading that heats the oven." in reading_found_on("meter", LOOKED)
 
 
 def test_4_leave_to_use_the_oven_under_a_caution_is_caught(monkeypatch):

@@ -32,7 +32,7 @@ def lint(folder):
 def skeleton(tmp_path):
     """The smallest tree the contracts accept, with the project's own contracts."""
     shutil.copy(ROOT / "pyproject.toml", tmp_path)
-    for package in ("engine", "knowledge", "web", "household"):
+    for package in ("engine", "knowledge", "authoring", "web", "household"):
         write(tmp_path / "triage" / package / "__init__.py", "")
     write(tmp_path / "triage" / "__init__.py", "")
     write(tmp_path / "site_config" / "__init__.py", "")

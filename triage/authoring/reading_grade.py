@@ -9,7 +9,7 @@ import re
 from dataclasses import dataclass
 
 WORD = re.compile(r"[A-Za-z]+(?:['’][A-Za-z]+)?|\d+")
-SENTENCE_END = re.compile(r"[.!?]+(?:\s|$)")
+SENTENCE_END = re.compile(r"(?<![.!?])[.!?]+(?:\s|$)")
 VOWELS = re.compile(r"[aeiouy]+")
 SILENT_END = re.compile(r"(?<=[^aeiouyl])e$|(?<=[aeiou]l)e$|(?<=[^aeioudt])ed$|(?<=[^aeiouycgszxh])es$")
 TWO_VOWELS_APART = re.compile(r"ia(?!l\b|n\b)|io(?!n|us)|iu|eo(?!n\b)|ua(?=l|t)|ying|[^q]ua|uou")

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 
 from triage.engine.frequency import spread
-from triage.engine.pack import Condition, Effect, Fault, Level, RedFlag, Task, Variant
+from triage.engine.pack import Condition, Effect, Fault, Level, Observation, RedFlag, Task, Variant
 from triage.knowledge.build_observations import GATES
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import Problem
@@ -52,6 +52,28 @@ def _signs(entry: Entry, options: Mapping[str, Iterable[str]]) -> tuple[tuple[st
     return tuple(answer for answer in found if answer is not None)
 
 
+def check_signs(
+    file: str,
+    fields: Mapped,
+    flags: Mapping[str, RedFlag],
+    observations: Mapping[str, Observation],
+    problems: list[Problem],
+) -> None:
+    """Refuse a sign that its own question does not flag, or flags as something else: the danger page would say one
+    thing and the answer do another."""
+    for flag in flags.values():
+        entry = Entry(file, flag.id, fields[flag.id], problems)
+        for observation, option in flag.signs:
+            raises = observations[observation].flags.get(option) if observation in observations else flag.id
+            if raises != flag.id:
+                does = f"raises {raises}" if raises else "raises no flag"
+                entry.report(
+                    "sign",
+                    f"is {observation}: {option}, which {does} in observations.yaml.",
+                    f"Write `flags: {{{option}: {flag.id}}}` there, or take the sign away here.",
+                )
+
+
 def build_tasks(
     file: str,
     fields: Mapped,
@@ -79,6 +101,7 @@ def build_tasks(
             outcome=entry.choice("outcome", observations) if entry.has("outcome") else f"did-{name}",
             only_after=frozenset(entry.ids("only_after", flags, ())),
             needs=entry.gate("needs", options),
+            also=entry.ids("also", observations, ()),
         )
         entry.close()
     return tasks

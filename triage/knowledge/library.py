@@ -11,7 +11,9 @@ from functools import cache
 from pathlib import Path
 
 from triage.engine.pack import Pack
-from triage.knowledge.pack_builder import build_pack
+from triage.knowledge.overlay import danger_problems
+from triage.knowledge.overlay_file import FOLDER as OVERLAYS
+from triage.knowledge.pack_builder import build_written, overlaid
 from triage.knowledge.pack_texts import build_texts
 from triage.knowledge.problems import PackProblems, Problem
 from triage.knowledge.region_builder import RegionProfile, build_regions
@@ -41,18 +43,24 @@ class Library:
         return self._worded[key]
 
 
-def load_library(pack_folder: Path = ELECTRIC_OVEN, regions_folder: Path = REGIONS) -> Library:
-    """Pack, texts and regions from their folders. Raises PackProblems."""
-    pack = build_pack(pack_folder)
+def load_library(pack_folder: Path = ELECTRIC_OVEN, regions_folder: Path = REGIONS, *, learnt: bool = True) -> Library:
+    """Pack, texts and regions from their folders, the pack with what was learnt unless told not to.
+
+    Raises PackProblems.
+    """
+    written = build_written(pack_folder)
+    pack = overlaid(written, pack_folder) if learnt else written
     problems: list[Problem] = []
     texts = {}
-    for folder in sorted((pack_folder / "text").iterdir()):
+    for folder in sorted((pack_folder / "text").glob("*")):
         if folder.is_dir():
             texts[folder.name] = build_texts(folder, pack, problems)
     regions = build_regions(regions_folder, FIRST_LANGUAGE, pack, problems)
     if FIRST_LANGUAGE not in texts:
         where = f"{pack_folder.name}/text"
         problems.append(Problem(where, 1, "folder", f"has no {FIRST_LANGUAGE}.", "Every pack speaks it first."))
+    if pack is not written:
+        problems += danger_problems(written, pack, (profile.region for profile in regions.values()), OVERLAYS)
     if problems:
         raise PackProblems(problems)
     return Library(pack, regions, texts)

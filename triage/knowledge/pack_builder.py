@@ -1,11 +1,13 @@
 """A pack folder to one `engine.Pack`; refuses the whole folder with every mistake in it."""
 
 import hashlib
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from triage.engine.pack import OPENING, Complaint, Limits, Observation, Pack
+from triage.engine.pack import OPENING, Complaint, Condition, Fault, Limits, Observation, Pack, Task
 from triage.knowledge.build_conditions import build_conditions, build_variants
+from triage.knowledge.build_costs import build_costs
 from triage.knowledge.build_faults import build_faults, build_pairs, read_favoured
 from triage.knowledge.build_observations import (
     build_observations,
@@ -14,12 +16,26 @@ from triage.knowledge.build_observations import (
     task_outcome,
     variant_questions,
 )
-from triage.knowledge.build_safety import build_red_flags, build_tasks, cure_condition, cure_effect
+from triage.knowledge.build_parts import build_jobs, build_parts
+from triage.knowledge.build_safety import build_red_flags, build_tasks, check_signs, cure_condition, cure_effect
 from triage.knowledge.entry import Entry
+from triage.knowledge.overlay_file import FOLDER as OVERLAYS
+from triage.knowledge.overlay_file import newest_overlay, with_overlay
 from triage.knowledge.problems import PackProblems, Problem
 from triage.knowledge.yaml_reader import Mapped, read_yaml
 
-FILES = ("pack", "variants", "conditions", "faults", "observations", "red_flags", "tasks", "complaints")
+FILES = (
+    "pack",
+    "variants",
+    "conditions",
+    "faults",
+    "observations",
+    "red_flags",
+    "tasks",
+    "complaints",
+    "parts",
+    "costs",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +51,18 @@ class _Source:
 
 
 def build_pack(folder: Path) -> Pack:
-    """The pack in `folder`. Raises PackProblems with everything that is wrong."""
+    """The pack in `folder`, with its newest accepted overlay. Raises PackProblems with everything that is wrong."""
+    return overlaid(build_written(folder), folder)
+
+
+def overlaid(written: Pack, folder: Path, overlay: Path | None = None) -> Pack:
+    """The pack with an overlay over it: the one given, else the newest of the folder, else itself."""
+    overlay = overlay or newest_overlay(folder / OVERLAYS)
+    return with_overlay(written, rules_hash(folder), overlay) if overlay else written
+
+
+def build_written(folder: Path) -> Pack:
+    """The pack as its authors wrote it, whatever was learnt since. Raises PackProblems."""
     problems: list[Problem] = []
     files = {name: read_yaml(folder / f"{name}.yaml", f"{folder.name}/{name}.yaml", problems) for name in FILES}
     if None in files.values():
@@ -58,14 +85,12 @@ def _assemble(source: _Source) -> Pack:
     red_flags = build_red_flags(source.shown("red_flags"), files["red_flags"], listed, problems)
     shown = source.shown("observations")
     observations = build_observations(shown, files["observations"], conditions, variants, red_flags, problems)
+    check_signs(source.shown("red_flags"), files["red_flags"], red_flags, observations, problems)
     observations |= variant_questions(source.shown("variants"), files["variants"], variants, observations, problems)
     observations |= gate_questions()
     tasks = build_tasks(source.shown("tasks"), files["tasks"], faults, red_flags, variants, observations, problems)
-    for task in (task for task in tasks.values() if task.outcome not in observations):
-        conditions[f"cured-by-{task.id}"] = cure_condition(task)
-        observations[task.outcome] = task_outcome(task.id, f"cured-by-{task.id}", task.picture)
-        for fault in task.cures:
-            faults[fault] = replace(faults[fault], effects=(*faults[fault].effects, cure_effect(task)))
+    _add_cures(tasks, conditions, observations, faults)
+    parts = build_parts(source.shown("parts"), files["parts"], problems)
     pack = Pack(
         id=source.folder.name.replace("_", "-"),
         version=f"{top.text('version')}-{content_hash(source.folder)}",
@@ -81,16 +106,42 @@ def _assemble(source: _Source) -> Pack:
         retired=_retired(top, observations),
         exits=_exits(top, observations),
         limits=_limits(top),
+        parts=parts,
+        jobs=build_jobs(source.shown("parts"), files["parts"], parts, faults, problems),
+        costs=build_costs(source.shown("costs"), files["costs"], faults, problems),
     )
     top.text("name")
     top.close()
     return pack
 
 
+def _add_cures(
+    tasks: dict[str, Task],
+    conditions: dict[str, Condition],
+    observations: dict[str, Observation],
+    faults: dict[str, Fault],
+) -> None:
+    """For every task whose outcome is no question yet: the question, what it reports, and the faults it shows on."""
+    for task in (task for task in tasks.values() if task.outcome not in observations):
+        conditions[f"cured-by-{task.id}"] = cure_condition(task)
+        observations[task.outcome] = task_outcome(task.id, f"cured-by-{task.id}", task.picture)
+        for fault in task.cures:
+            faults[fault] = replace(faults[fault], effects=(*faults[fault].effects, cure_effect(task)))
+
+
 def content_hash(folder: Path) -> str:
-    """Eight hex digits over every file of the folder: the same pack has the same version everywhere."""
+    """Eight hex digits over every file the authors wrote: the same pack has the same version everywhere."""
+    return _hash_of(folder, (path for path in folder.rglob("*.yaml") if not path.is_relative_to(folder / OVERLAYS)))
+
+
+def rules_hash(folder: Path) -> str:
+    """Eight hex digits over what the engine reasons with: a text may be corrected without it changing."""
+    return _hash_of(folder, (folder / f"{name}.yaml" for name in FILES))
+
+
+def _hash_of(folder: Path, paths: Iterable[Path]) -> str:
     digest = hashlib.sha256()
-    for path in sorted(folder.rglob("*.yaml")):
+    for path in sorted(paths):
         digest.update(str(path.relative_to(folder)).encode() + b"\0" + path.read_bytes())
     return digest.hexdigest()[:8]
 

@@ -9,12 +9,14 @@ from typing import TypeVar
 
 from triage.engine.pack import Pack
 from triage.knowledge.build_observations import GATES
+from triage.knowledge.calls_review import check_calls
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import Problem
 from triage.knowledge.text_builder import build_named, build_shape, check_words, read_lines
 from triage.knowledge.texts import (
     SIGNALS,
     SIGNS,
+    CallsText,
     FamilyText,
     FaultText,
     FlagText,
@@ -30,7 +32,7 @@ from triage.knowledge.yaml_reader import Mapped, read_yaml
 
 SUPPLY = "supply"
 UNKNOWN = "unknown"
-FILES = ("observations", "faults", "families", "levels", "red_flags", "tasks", "isolation", "start")
+FILES = ("observations", "faults", "families", "levels", "red_flags", "tasks", "isolation", "start", "parts", "calls")
 BESIDE_SUPPLIES = ("always", "cooling", "other_sources", "back_on")
 
 Shape = TypeVar("Shape")
@@ -73,10 +75,13 @@ def build_texts(folder: Path, pack: Pack, problems: list[Problem]) -> Texts:
         tasks=tasks,
         isolation=_isolation(read, pack),
         start=build_shape(read.entry("start"), StartText),
+        calls=build_shape(read.entry("calls"), CallsText),
+        parts=_parts(read, pack),
     )
     _check_options(read, pack, texts)
     _check_start(read, pack, texts)
     _check_bare(read, texts)
+    check_calls(read.shown["calls"], read.fields("calls"), pack, texts, problems)
     return texts
 
 
@@ -121,6 +126,14 @@ def _isolation(read: _Folder, pack: Pack) -> IsolationText:
         other_sources=read_lines(top, "other_sources"),
         back_on=read_lines(top, "back_on"),
     )
+
+
+def _parts(read: _Folder, pack: Pack) -> Mapping[str, str]:
+    """What each part is called."""
+    top = read.entry("parts")
+    names = {part: top.text(part) for part in pack.parts}
+    top.close()
+    return names
 
 
 def _check_options(read: _Folder, pack: Pack, texts: Texts) -> None:

@@ -158,6 +158,22 @@ class StartText:
 
 
 @dataclass(frozen=True, slots=True)
+class RoundText:
+    """Danger signs asked after in one breath; `signs` are the red flags it names."""
+
+    signs: tuple[str, ...]
+    say: str
+
+
+@dataclass(frozen=True, slots=True)
+class CallsText:
+    """A call: the danger signs as read aloud, and by question and option what callers say for it."""
+
+    rounds: tuple[RoundText, ...]
+    heard: Mapping[str, Mapping[str, str]]
+
+
+@dataclass(frozen=True, slots=True)
 class Texts:
     """Everything a pack says in one language."""
 
@@ -171,3 +187,5 @@ class Texts:
     tasks: Mapping[str, TaskText]
     isolation: IsolationText
     start: StartText
+    calls: CallsText
+    parts: Mapping[str, str]

@@ -50,9 +50,7 @@ def read_list(path: Path, shown: str, problems: list[Problem], otherwise: tuple[
     return data if isinstance(data, Listed) else None
 
 
-def _read(
-    path: Path, shown: str, problems: list[Problem], wanted: type[yaml.Node], otherwise: tuple[str, str]
-) -> Any:
+def _read(path: Path, shown: str, problems: list[Problem], wanted: type[yaml.Node], otherwise: tuple[str, str]) -> Any:
     text = _text(path, shown, problems)
     if text is None:
         return None

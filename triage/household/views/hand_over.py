@@ -11,6 +11,7 @@ from django.views.decorators.http import require_http_methods
 from triage.check_pages.visit import Visit, open_visit
 from triage.household.form_state import key_in, new_state
 from triage.household.hand_over_form import STATE, Sent, read_sent
+from triage.household.hand_over_limit import TOO_MANY, count_hand_over, wait_problem
 from triage.household.presenters.hand_over import hand_over_page, stale_problem
 from triage.household.presenters.offer import may_hand_over
 from triage.household.private_page import keep_private, show_private
@@ -37,9 +38,14 @@ def hand_over(request: HttpRequest) -> HttpResponseBase:
 
 
 def _send(request: HttpRequest, visit: Visit, firm: Firm) -> HttpResponseBase:
+    allowance = count_hand_over(request)
     sent = read_sent(request)
     state = sent.typed.get(STATE, "")
     key = key_in(state, firm.slug)
+    if allowance.exceeded:
+        response = _form(request, visit, firm, sent, state, [wait_problem(allowance)], TOO_MANY)
+        response.headers["Retry-After"] = str(allowance.ends_in)
+        return response
     if sent.problems or key is None:
         problems = sent.problems or [stale_problem()]
         return _form(request, visit, firm, sent, new_state(firm.slug), problems)
@@ -60,7 +66,13 @@ def _send(request: HttpRequest, visit: Visit, firm: Firm) -> HttpResponseBase:
 
 
 def _form(
-    request: HttpRequest, visit: Visit, firm: Firm, sent: Sent, state: str, problems: Sequence[Problem] = ()
+    request: HttpRequest,
+    visit: Visit,
+    firm: Firm,
+    sent: Sent,
+    state: str,
+    problems: Sequence[Problem] = (),
+    status: int = REFUSED,
 ) -> HttpResponseBase:
     context = context_of(visit, hand_over_page(visit, firm, sent, state, problems))
-    return show_private(request, "triage/hand_over.html", context, firm, REFUSED if problems else 200)
+    return show_private(request, "triage/hand_over.html", context, firm, status if problems else 200)

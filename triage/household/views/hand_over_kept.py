@@ -14,6 +14,7 @@ from django.views.decorators.csrf import csrf_exempt
 
 from triage.check_pages.visit import Visit, open_visit
 from triage.household.hand_over_form import Sent, read_sent
+from triage.household.hand_over_limit import count_hand_over, wait_problem
 from triage.household.presenters.offer import may_hand_over
 from triage.household.sheet_address import sheet_address
 from triage.jobsheet.actions import hand_over as write_down
@@ -44,6 +45,10 @@ def _taken(request: HttpRequest) -> JobSheet:
     key = request.headers.get("Idempotency-Key", "")
     if not KEY.fullmatch(key):
         raise Trouble(Kind.NO_KEY, _("A hand-over needs its own key: 32 digits from 0 to 9 and a to f."))
+    allowance = count_hand_over(request)
+    if allowance.exceeded:
+        problem = wait_problem(allowance)
+        raise Trouble(Kind.TOO_MANY, problem.sentence, headers={"Retry-After": str(allowance.ends_in)})
     visit = open_visit(request)
     if visit.firm is None:
         raise Trouble(Kind.NOT_HERE, _("We do not know this repair firm any more. Nothing was sent."))

@@ -23,6 +23,7 @@ from triage.check_pages.visit import Visit
 from triage.household.presenters.offer import offer_of
 from triage.web.framing import allow_frames, good_origins
 from triage.web.rendering import render_step
+from triage.web.step_header import STEP
 
 TEMPLATES: dict[type[Page | CostsPage], str] = {
     StartPage: "start",
@@ -42,6 +43,7 @@ def show(request: HttpRequest, visit: Visit, page: Page | CostsPage) -> HttpResp
     offer = offer_of(visit) if isinstance(page, AdvicePage | MakeSafePage) else None
     context = {**context_of(visit, page), "summary_href": visit.links.summary(), "offer": offer}
     response = render_step(request, f"triage/{name}.html", f"triage/_{name}.html", context)
+    response.headers[STEP] = name
     # A browser that is told "not modified" takes the new headers for the old page: these say who may frame it.
     return allow_frames(let_caches_keep(request, response, visit), visit.firm.origins if visit.firm else ())
 

@@ -1,12 +1,18 @@
-"""`manage.py deliver` sends what is waiting to firms, and goes on until it is asked to stop."""
+"""`manage.py deliver` sends what is waiting to firms, and goes on until it is asked to stop.
 
+A database that is away or full is no reason to end: nothing was lost, and it is asked again a little later.
+"""
+
+import logging
 import signal
 from threading import Event
 
 from django.core.management import BaseCommand, CommandParser
-from django.db import close_old_connections
+from django.db import Error, close_old_connections
 
 from triage.jobsheet.delivery import deliver_due, new_worker
+
+log = logging.getLogger(__name__)
 
 LOOK_EVERY = 2.0
 
@@ -19,14 +25,21 @@ class Command(BaseCommand):
 
     def handle(self, *_args: object, once: bool, **_options: object) -> None:
         worker, stop = new_worker(), Event()
-        if not once:
-            for name in (signal.SIGTERM, signal.SIGINT):
-                signal.signal(name, lambda *_signal: stop.set())
+        if once:
+            self._tell(deliver_due(worker))
+            return
+        for name in (signal.SIGTERM, signal.SIGINT):
+            signal.signal(name, lambda *_signal: stop.set())
         while not stop.is_set():
-            count = deliver_due(worker)
-            if count or once:
-                self.stdout.write(f"{count} attempt{'' if count == 1 else 's'} made.")
-            if once:
-                return
+            try:
+                count = deliver_due(worker, stopped=stop.is_set)
+            except Error as trouble:
+                log.warning("the database cannot be used now (%s); trying again", type(trouble).__name__)
+                count = 0
+            if count:
+                self._tell(count)
             close_old_connections()
             stop.wait(LOOK_EVERY)
+
+    def _tell(self, count: int) -> None:
+        self.stdout.write(f"{count} attempt{'' if count == 1 else 's'} made.")

@@ -8,7 +8,7 @@ import { Unreadable, fieldTable, fieldsOf, numberIn, optionalIn } from "./writte
 
 const CLOCK_MINUTES = 0.25;
 const LONGER_AFTER_MUCH_HEAT = 1.5;
-const WITHOUT_END = 24 * 60;
+export const WITHOUT_END = 24 * 60;
 
 export const RUN_ON_FIELDS = fieldTable(
   ["heard", "h", 0, 1440],

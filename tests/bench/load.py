@@ -1,0 +1,184 @@
+"""Many users at once: `python -m tests.bench.load [--seconds N] [--sqlite | --postgres]`.
+
+Everything runs on this machine, the second process that asks included, so each figure stands beside a bare page or a
+bare insert of the same run. DEVELOPERS.md says how to read them.
+"""
+
+import argparse
+import json
+import os
+import tempfile
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
+from itertools import cycle, islice
+
+from tests.bench.books import open_books
+from tests.bench.driver import drive
+from tests.bench.front import front
+from tests.bench.measures import Measured, measured, show, show_memory
+from tests.bench.people import hand_over, people_asking
+from tests.bench.postgres import postgres
+from tests.bench.restart import show_restart
+from tests.bench.server import built_static_files, production_server
+from tests.bench.telling import say
+from tests.bench.two_hosts import NEIGHBOURS, NotAllowed, hosts, inner, inside, outer
+from tests.bench.wire import Wire, get
+
+BARE, INSERT = get("/bare/"), get("/insert/")
+WORKERS, THREADS = 2, 2
+STEPS_PER_HAND_OVER = 100
+# What an hour is taken for: ten answers a second, such as 4,500 checks of eight questions.
+HOUR = 36_000
+# More than this machine answers in a second, so that time and not the list ends a part.
+STEPS_A_SECOND, HAND_OVERS_A_SECOND = 500, 100
+STEPS_OF_A_CHECK = 6
+WARM_UP, SENT_TO_BOTH = 3, 50
+
+
+def main():
+    chosen = _arguments()
+    with built_static_files(), _database(sqlite=chosen.sqlite) as (url, server):
+        firms = cycle(open_books(url))
+        steps, advised = people_asking(max(20, 4 * chosen.seconds * STEPS_A_SECOND // STEPS_OF_A_CHECK), "load")
+        say(f"{len(steps)} steps of people at their ovens, {len(set(steps))} of them different")
+        crowd = Crowd(steps, advised, firms, chosen.seconds)
+        kind = "SQLite" if server is None else "PostgreSQL"
+        with production_server(WORKERS, THREADS, DATABASE_URL=url) as site:
+            say(f"Production server with {WORKERS} workers of {THREADS} threads, {kind}, {os.cpu_count()} processors")
+            best = show_rates(site, server, crowd)
+            show_half_load(site, crowd, best.rate / 2)
+            show_hour(site, crowd, chosen.hour)
+        with production_server(WORKERS, THREADS, DATABASE_URL=url) as site:
+            show_cache(site, crowd)
+        show_restart(url, crowd, chosen.seconds)
+        if server is not None:
+            show_two_hosts(server, crowd)
+
+
+class Crowd:
+    """What is still to be asked. Steps come in the order people ask, each part of the run going on from the last."""
+
+    def __init__(self, steps, advised, firms, seconds):
+        self.steps, self.advised, self.firms, self.seconds = steps, cycle(advised), firms, seconds
+        self.place = 0
+
+    def some_steps(self, share=4):
+        """A share of all steps, the next in line."""
+        size = len(self.steps) // share
+        found = [get(page) for page in islice(cycle(self.steps), self.place, self.place + size)]
+        self.place += size
+        return found
+
+    def some_hand_overs(self, count):
+        return [hand_over(next(self.firms), next(self.advised))[1] for _ in range(count)]
+
+    def mixed(self, share=4):
+        """Steps with a hand-over after every hundred."""
+        steps = self.some_steps(share)
+        hand_overs = iter(self.some_hand_overs(len(steps) // STEPS_PER_HAND_OVER + 1))
+        found = []
+        for number, step in enumerate(steps, 1):
+            found.append(step)
+            if number % STEPS_PER_HAND_OVER == 0:
+                found.append(next(hand_overs))
+        return found
+
+
+def show_rates(site, server, crowd):
+    """As fast as eight connections can ask; the mix comes back."""
+    seconds, place = crowd.seconds, [(site.host, site.port)]
+    for warm_up in ([BARE] * 200, [INSERT] * 50, crowd.some_hand_overs(20)):
+        drive(place, warm_up, WARM_UP)
+    bare = measured(site, [BARE] * seconds * 6000, seconds, server)
+    insert = measured(site, [INSERT] * seconds * 3000, seconds, server)
+    show("bare template page", bare)
+    show("bare insert", insert, bare)
+    show("question steps, as people ask", measured(site, crowd.some_steps(), seconds, server), bare)
+    never = list(dict.fromkeys(crowd.some_steps(8)))
+    show("question steps, each once", measured(site, never, seconds, server), bare)
+    hand_overs = crowd.some_hand_overs(seconds * HAND_OVERS_A_SECOND)
+    show("hand-overs alone", measured(site, hand_overs, seconds, server), insert, "bare insert")
+    mix = measured(site, crowd.mixed(), seconds, server)
+    show("steps and hand-overs, 100 to 1", mix, bare)
+    return mix
+
+
+def show_half_load(site, crowd, rate):
+    seen = Measured(drive([("127.0.0.1", site.port)], crowd.mixed(8), crowd.seconds, rate, connections=16))
+    say(f"At half that load ({rate:.0f} a second, by dice), counted from when each was due")
+    show("steps and hand-overs, 100 to 1", seen)
+
+
+def show_hour(site, crowd, requests):
+    wanted = list(islice(cycle(crowd.mixed(1)), requests))
+    show_memory(site, wanted, requests)
+
+
+def show_cache(site, crowd):
+    """nginx keeps pages as their headers allow; what it cannot answer goes on to the site."""
+    with front(site.port) as cache:
+        steps = crowd.some_steps()
+        before = site.cpu_seconds(), cache.cpu_seconds()
+        seen = drive([("127.0.0.1", cache.port)], steps, crowd.seconds)
+        after = site.cpu_seconds(), cache.cpu_seconds()
+    count, kept = len(seen["waits"]), seen["cache"].get("HIT", 0)
+    asked_before = count - len(set(steps[:count]))
+    say(f"nginx in front, {count} steps as people ask, {asked_before} of them asked before")
+    say(f"  {'a second':<34}{Measured(seen).rate:8.0f}")
+    say(f"  {'answered from the cache':<34}{100 * kept / count:8.1f} %")
+    say(f"  {'of those asked before':<34}{100 * kept / max(1, asked_before):8.1f} %")
+    say(f"  {'processor time a step, site':<34}{1000 * (after[0] - before[0]) / count:8.3f} ms")
+    say(f"  {'processor time a step, nginx':<34}{1000 * (after[1] - before[1]) / count:8.3f} ms")
+
+
+def show_two_hosts(server, crowd):
+    """Both hosts take hand-overs at once and share the database; some are sent to both at one moment, with one key."""
+    try:
+        with hosts() as numbers, _site_on(numbers[0], server) as first, _site_on(numbers[1], server) as second:
+            sites = [(first.host, first.port), (second.host, second.port)]
+            drive(sites, crowd.mixed(16), WARM_UP)
+            say("Two hosts (network namespaces, one worker each) on one PostgreSQL")
+            show("steps and hand-overs, 100 to 1", Measured(drive(sites, crowd.mixed(8), crowd.seconds)))
+            wanted = crowd.some_hand_overs(SENT_TO_BOTH)
+            references = list(_sent_to_both(sites, wanted))
+            alike = sum(1 for answers in references if len(set(answers)) == 1)
+            say(f"  {len(wanted)} hand-overs sent to both hosts at one moment: {alike} got one reference from both")
+    except NotAllowed as reason:
+        say(f"Two hosts: not measured. {reason}")
+
+
+def _sent_to_both(sites, wanted):
+    wires = [Wire(*site) for site in sites]
+    with ThreadPoolExecutor(len(wires)) as pool:
+        for request in wanted:
+            answers = list(pool.map(lambda wire, sent=request: wire.ask(sent).body, wires))
+            yield [json.loads(body).get("reference", body) for body in answers]
+
+
+def _site_on(number, server):
+    return production_server(1, THREADS, inner(number), inside(number), DATABASE_URL=server.url(outer(number)))
+
+
+@contextmanager
+def _database(*, sqlite):
+    """The database's address, and its server where it has one."""
+    if sqlite:
+        with tempfile.TemporaryDirectory(prefix="oven-bench-") as folder:
+            yield f"sqlite:///{folder}/bench.sqlite3", None
+        return
+    with postgres(addresses=("*",), neighbours=NEIGHBOURS) as server:
+        yield server.url(), server
+
+
+def _arguments():
+    parser = argparse.ArgumentParser(prog="python -m tests.bench.load", description=__doc__.splitlines()[0])
+    parser.add_argument("--seconds", type=int, default=10, help="how long each part lasts at the most (10)")
+    parser.add_argument("--hour", type=int, default=HOUR, help=f"how many requests an hour is taken for ({HOUR})")
+    which = parser.add_mutually_exclusive_group()
+    which.add_argument("--sqlite", action="store_true", help="the database of a small site")
+    which.add_argument("--postgres", action="store_true", help="the database of a large one (the default)")
+    return parser.parse_args()
+
+
+if __name__ == "__main__":
+    main()

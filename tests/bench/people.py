@@ -1,0 +1,62 @@
+"""Many people at their ovens at once: which pages they ask for, in which order, and what some of them hand over.
+
+Many begin alike and go their own ways later, so the first steps come again and again and most others never twice.
+"""
+
+import json
+import random
+from concurrent.futures import ProcessPoolExecutor
+from functools import partial
+from os import cpu_count
+from urllib.parse import urlencode
+from uuid import uuid4
+
+from tests.bench.wire import post
+from triage.authoring.households import draw_household
+from triage.engine import Advice, Ask, advise, compile_model
+from triage.knowledge.library import library
+
+REGION = "gb-eng"
+CONSENT = "The firm may have what I write here and my answers about the oven, and call me about this repair."
+# How many others begin between one answer of a person and the next.
+BETWEEN_ANSWERS = 25
+
+
+def people_asking(checks, name):
+    """The question pages that so many people ask for, in order, and the trails of those who got advice."""
+    shares = [f"{name} {share}" for share in range(cpu_count() or 1)]
+    with ProcessPoolExecutor() as pool:
+        parts = list(pool.map(partial(_some_checks, checks // len(shares) + 1), shares))
+    walks = [walk for part in parts for walk in part][:checks]
+    asked = [
+        (n + step * BETWEEN_ANSWERS, page) for n, (pages, _) in enumerate(walks) for step, page in enumerate(pages)
+    ]
+    return [page for _when, page in sorted(asked)], [advised for _pages, advised in walks if advised]
+
+
+def _some_checks(count, name):
+    pack, region = library().pack, library().regions[REGION].region
+    dice, model = random.Random(name), compile_model(pack, region)
+    return [_one_walk(pack, region, draw_household(model, dice)) for _ in range(count)]
+
+
+def _one_walk(pack, region, household):
+    """The pages on which this household is asked, and its trail if it got advice."""
+    pages, trail = [], tuple(household.beginning())
+    while isinstance(step := advise(pack, region, trail), Ask):
+        pages.append(f"/check/?{urlencode([('region', REGION), *trail])}")
+        trail = (*trail, (step.observation, household.answer(step.observation)))
+    return pages, trail if isinstance(step, Advice) else None
+
+
+def hand_over(firm, trail):
+    """A request by which a firm's own system hands over this check, and the key that makes it one of its kind."""
+    key = uuid4().hex
+    booking = {"name": f"Person {key[:6]}", "telephone": "020 7946 0000", "consent": CONSENT}
+    body = json.dumps({"region": REGION, "trail": trail, "booking": booking}).encode()
+    headers = {
+        "Content_Type": "application/json",
+        "Authorization": f"Bearer {firm['key']}",
+        "Idempotency_Key": key,
+    }
+    return key, post(f"/api/v1/firms/{firm['slug']}/job-sheets", body, **headers)

@@ -1,0 +1,19 @@
+"""A delivery worker whose clock is wrong: `python -m tests.bench.skewed_deliver SECONDS`; negative is behind."""
+
+import sys
+from datetime import timedelta
+
+import django
+from django.core.management import call_command
+from django.utils import timezone
+
+
+def main():
+    django.setup()
+    right, skew = timezone.now, timedelta(seconds=float(sys.argv[1]))
+    timezone.now = lambda: right() + skew
+    call_command("deliver")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,128 @@
+"""After one visit the whole check works with no line: pages, changes, danger, a task; the site is asked for nothing."""
+
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.phone import CONTROLLED, find_line, install, lose_line, says, stop_worker
+from tests.browser.walking_by_hand import cannot_tell_the_rest, heading, no_danger, tap
+from tests.household.every_page import PAGES
+
+pytestmark = pytest.mark.django_db(transaction=True)
+
+
+def test_a_whole_check_with_no_line(page):
+    install(page)
+    lose_line(page)
+    tap(page, "It does not get hot at all")
+    no_danger(page)
+    first = heading(page).inner_text()
+    assert 1 <= cannot_tell_the_rest(page) <= 12
+    expect(page.get_by_role("heading", name="What to do now")).to_be_visible()
+    page.locator("main").get_by_role("link", name=re.compile("^Change")).nth(3).click()
+    expect(heading(page)).to_have_text(first)
+    tap(page, "Danger? Stop here")
+    page.locator("main a", has_text="burning smell of plastic").click()
+    expect(page.get_by_role("heading", name="Do this now, in this order")).to_be_visible()
+    expect(page.get_by_role("link", name="Call 999").first).to_be_visible()
+
+
+def test_a_task_is_opened_with_no_line(page):
+    install(page)
+    lose_line(page)
+    page.goto(f"{page.site}{PAGES['task closed']}")
+    for gate in range(page.locator("li.gate").count()):
+        page.locator("li.gate").nth(gate).get_by_role("link", name="Yes", exact=True).click()
+        expect(page.locator("li.gate").nth(gate).locator("[aria-current]")).to_have_text("Yes")
+    expect(page.get_by_role("heading", name="What to do")).to_be_visible()
+
+
+@pytest.mark.parametrize("name", ["start", "danger", "question", "make safe", "advice", "task open", "gas smell"])
+def test_each_page_opened_with_no_line_is_the_sites_own(page, name):
+    page.goto(f"{page.site}{PAGES[name]}")
+    words = page.locator("main").inner_text()
+    page.wait_for_function(CONTROLLED)
+    lose_line(page)
+    answer = page.goto(f"{page.site}{PAGES[name]}")
+    assert answer.from_service_worker
+    assert page.locator("main").inner_text() == words
+    assert "frame-ancestors 'none'" in answer.headers["content-security-policy"]
+
+
+def test_with_a_line_too_a_step_asks_the_site_for_nothing(page):
+    install(page)
+    asked = []
+    page.on("request", lambda request: asked.append(request) if "/check/" in request.url else None)
+    tap(page, "It does not get hot at all")
+    no_danger(page)
+    cannot_tell_the_rest(page)
+    assert asked
+    assert [request.url for request in asked if not request.response().from_service_worker] == []
+
+
+def test_the_worker_killed_in_between_comes_back(page):
+    install(page)
+    lose_line(page)
+    tap(page, "It does not get hot at all")
+    stop_worker(page)
+    no_danger(page)
+    expect(page.locator("p.count")).to_be_visible()
+
+
+def test_a_page_that_needs_the_line_leads_back_and_says_so(page):
+    install(page)
+    lose_line(page)
+    page.goto(f"{page.site}/sheet/AB12-CD34/?token=x&region=us")
+    says(page, "That page needs the line")
+    expect(page.get_by_role("link", name="Call 911").first).to_be_visible()
+    page.complaints.clear()
+
+
+def test_answers_of_a_newer_version_are_named_and_the_rest_goes_on(page):
+    install(page)
+    lose_line(page)
+    page.goto(f"{page.site}/check/?region=gb-eng&complaint=no-heat&danger=none&answer-of-next-year=yes")
+    expect(page.get_by_text("could not be used")).to_be_visible()
+    expect(page.locator("p.count")).to_be_visible()
+
+
+def test_a_half_written_set_is_mended_from_the_site_and_else_the_site_answers(page):
+    install(page)
+    page.evaluate(
+        """async () => {
+          const cache = await caches.open((await caches.keys()).find((name) => name.startsWith("oven-check-set-")));
+          for (const { url } of await cache.keys()) {
+            if (url.includes("/offline/pages-")) await cache.put(url, new Response("{\\"half"));
+            if (url.includes("/offline/pack-")) await cache.delete(url);
+          }
+        }"""
+    )
+    stop_worker(page)
+    tap(page, "It does not get hot at all")
+    no_danger(page)
+    lose_line(page)
+    stop_worker(page)
+    assert 1 <= cannot_tell_the_rest(page) <= 12
+
+
+def test_without_workers_the_site_answers_the_same(page):
+    page.add_init_script(
+        "Object.defineProperty(ServiceWorkerContainer.prototype, 'register',"
+        " { value: () => Promise.reject(new Error('no')) })"
+    )
+    page.goto(f"{page.site}/?region=gb-eng")
+    tap(page, "It does not get hot at all")
+    no_danger(page)
+    expect(page.locator("p.count")).to_be_visible()
+    assert page.evaluate("async () => (await navigator.serviceWorker.getRegistrations()).length") == 0
+
+
+def test_a_shared_text_lands_in_the_search_box_and_leaves_the_address(page):
+    install(page)
+    lose_line(page)
+    page.goto(f"{page.site}/?shared-text=my+oven+is+cold")
+    expect(page.get_by_label("Find it in your own words")).to_have_value("my oven is cold")
+    expect(page.get_by_role("link", name="It does not get hot at all", exact=True)).to_be_visible()
+    assert "shared" not in page.url
+    find_line(page)

@@ -1,0 +1,72 @@
+"""The pages on the phone, as they run there: the one classic script in a worker of a real browser."""
+
+import json
+from contextlib import contextmanager
+
+from tests.golden.phone_engine import phone_engine
+from triage.knowledge.library import library
+from triage.offline.bundle import pack_for_phones
+from triage.offline.page_bundle import pages_for_phones
+from triage.offline.page_script import page_script
+
+ORIGIN = "http://testserver"
+WORKER = """importScripts("/pages.js");
+const told = async (path) => (await fetch(path)).json();
+addEventListener("message", async ({ data: requests }) => {
+  const site = openSite(await told("/site-pack.json"), await told("/pages.json"));
+  postMessage(requests.map((request) => answerPage(site, request)));
+});"""
+ANSWER_ALL = """async (requests) => {
+  const worker = new Worker("/pages-worker.js");
+  const answers = await new Promise((resolve, reject) => {
+    worker.onmessage = ({ data }) => resolve(data);
+    worker.onerror = (event) => reject(new Error(event.message));
+    worker.postMessage(requests);
+  });
+  worker.terminate();
+  return answers;
+}"""
+
+
+def request_for(path, query="", fragment=True, language="en-GB"):
+    """What the worker is asked for one address."""
+    return {"path": path, "query": query, "fragment": fragment, "language": language, "origin": ORIGIN}
+
+
+OPEN_OTHER_PACK = """async () => {
+  const told = async (path) => (await fetch(path)).json();
+  openSite({ ...(await told("/site-pack.json")), version: "another" }, await told("/pages.json"));
+}"""
+
+
+@contextmanager
+def phone_pages(page):
+    """A function that answers requests on the phone."""
+    regions = [profile.region for profile in library().regions.values()]
+    with phone_engine(page, library().pack, regions) as desk:
+        desk.ready |= {
+            "/pages.js": page_script().text.encode(),
+            "/pages-worker.js": WORKER.encode(),
+            "/site-pack.json": pack_for_phones().text.encode(),
+            "/pages.json": pages_for_phones().text.encode(),
+        }
+        yield lambda requests: page.evaluate(ANSWER_ALL, requests)
+
+
+def answer_of_the_site(client, request):
+    """What the server sends for the same address."""
+    headers = {"Accept-Language": request["language"], **({"HX-Request": "true"} if request["fragment"] else {})}
+    response = client.get(f"{request['path']}?{request['query']}", headers=headers)
+    kept = ("Content-Type", "Content-Disposition")
+    return {
+        "status": response.status_code,
+        "html": response.content.decode(),
+        "headers": {name: response.headers[name] for name in kept if name in response.headers},
+    }
+
+
+def first_difference(expected, found):
+    """Both texts around the first letter in which they differ."""
+    one, other = json.dumps(expected, ensure_ascii=False), json.dumps(found, ensure_ascii=False)
+    at = next((n for n, (a, b) in enumerate(zip(one, other, strict=False)) if a != b), min(len(one), len(other)))
+    return f"site:  …{one[max(at - 80, 0) : at + 120]}\nphone: …{other[max(at - 80, 0) : at + 120]}"

@@ -1,0 +1,106 @@
+"""One check, two homes: a page made on the phone has the very bytes of the page the site sends for the same address.
+
+Nothing is taken out before comparing, with one exception that is said in `presenters/summary.js`: what only a repairer
+needs is left to the site.
+"""
+
+import re
+from collections import Counter
+from urllib.parse import parse_qsl
+
+import pytest
+from playwright.sync_api import Error
+
+from tests.golden.kept_steps import read
+from tests.offline.addresses import forged_addresses, query_of, tasks_and_outcomes, usual_addresses
+from tests.offline.phone_pages import (
+    OPEN_OTHER_PACK,
+    answer_of_the_site,
+    first_difference,
+    phone_pages,
+    request_for,
+)
+from triage.knowledge.library import library
+
+USUAL = 1200
+SEED = 53
+MOST_SHOWN = 5
+READING_FORM = "Put the figures in"
+SUMMARY = "/check/summary/"
+FOR_THE_REPAIRER = re.compile(r"KIT, beside.*?(?=Knowledge: )", re.DOTALL)
+LEFT_TO_THE_SITE = "What to bring and what to measure: open the address below where there is a line.\n\n"
+
+
+def expected_of(client, request):
+    answer = answer_of_the_site(client, request)
+    if request["path"] == SUMMARY:
+        answer["html"] = FOR_THE_REPAIRER.sub(LEFT_TO_THE_SITE, answer["html"])
+    return answer
+
+
+def compare(client, page, addresses):
+    """Requests, answers of the phone, and a sentence for each page that differs."""
+    requests = [request_for(*address) for address in addresses]
+    with phone_pages(page) as answer_all:
+        found = answer_all(requests)
+    apart = []
+    for request, answer in zip(requests, found, strict=True):
+        expected = expected_of(client, request)
+        if answer is None and READING_FORM in expected["html"]:
+            continue  # the form of a reading is the site's to read
+        if answer != expected:
+            apart.append(f"{request}\n{first_difference(expected, answer)}")
+    return requests, found, apart
+
+
+def test_pages_of_usual_checks_are_the_sites_own(client, page):
+    requests, found, apart = compare(client, page, [*usual_addresses(USUAL, SEED), *tasks_and_outcomes()])
+    assert "\n".join(apart[:MOST_SHOWN]) == ""
+    assert_all_was_tried(requests, found)
+
+
+def test_pages_of_the_golden_trails_are_the_sites_own(client, page):
+    lines = [("/check/", query_of([("region", line["region"]), *map(tuple, line["trail"])])) for line in read()]
+    _, found, apart = compare(client, page, lines)
+    assert "\n".join(apart[:MOST_SHOWN]) == ""
+    assert all(answer["status"] == 200 for answer in found)
+
+
+def test_forged_addresses_get_the_sites_own_pages_and_nothing_of_them_runs(client, page):
+    _, found, apart = compare(client, page, forged_addresses())
+    assert "\n".join(apart[:MOST_SHOWN]) == ""
+    shown = "".join(answer["html"] for answer in found)
+    assert "&lt;script&gt;" in shown
+    assert re.search(r"<script>|<img|<b>&amp", shown) is None
+    assert Counter(answer["status"] for answer in found)[404] > 20
+
+
+@pytest.mark.django_db
+def test_a_page_of_a_firm_and_any_other_address_is_left_to_the_site(page):
+    others = ["/desk/", "/call/", "/api/", "/check/costs/", "/check/hand-over/", "/reading/meter/", "/sheet/AB/", "/x"]
+    firm = [("/check/", "firm=some-firm"), ("/", "danger=none&firm=f"), ("/check/summary/", "firm=not+one&firm=a")]
+    with phone_pages(page) as answer_all:
+        answers = answer_all([request_for(path) for path in others] + [request_for(*address) for address in firm])
+    assert answers == [None] * len(answers)
+
+
+def test_texts_of_another_pack_are_not_put_to_this_one(page):
+    """They are told apart by their place alone, so a pack of another version would be given wrong words."""
+    with phone_pages(page):
+        page.add_script_tag(url="/pages.js")
+        with pytest.raises(Error, match="The pack and the pages are not of one version"):
+            page.evaluate(OPEN_OTHER_PACK)
+
+
+def assert_all_was_tried(requests, found):
+    """Every kind of page, open and closed tasks, whole pages and files were among them; few were left to the site."""
+    shown = [answer["html"] for answer in found if answer]
+    assert len(shown) > 0.95 * len(found)
+    for mark in (
+        'class="sheet urgent"', 'class="shelves"', 'class="gates"', 'id="outcome"', 'data-lines', "ANSWERS SO FAR",
+        'class="ask-small"', "ALSO CHECK", "TOLD TO DO FIRST", "That put it right", 'class="memory"', "<!doctype html>",
+        'class="sheet brief"', "could not be used", "We have no prices",
+    ):  # fmt: skip
+        assert any(mark in text for text in shown), mark
+    regions = {told for request in requests for name, told in parse_qsl(request["query"]) if name == "region"}
+    assert regions >= set(library().regions)

@@ -1,0 +1,22 @@
+"""Everything a phone keeps to go through a check alone, the worker included, weighed as it travels to a browser."""
+
+import brotli
+from django.urls import reverse
+
+from triage.offline.precache import phone_set
+
+HEAVIEST = 120_000
+
+
+def weight(client, url):
+    response = client.get(url, headers={"Accept-Encoding": "br"})
+    assert response.status_code == 200, url
+    body = response.getvalue()
+    return len(body if response.headers.get("Content-Encoding") == "br" else brotli.compress(body))
+
+
+def test_everything_offline_weighs_less_than_120_kilobytes(client):
+    """What stands under /static/ is packed with Brotli when the site's files are collected."""
+    addresses = [reverse("offline-worker"), *(file.url for file in phone_set().files)]
+    assert len(addresses) > 20
+    assert sum(weight(client, address) for address in addresses) <= HEAVIEST

@@ -1,0 +1,87 @@
+"""All that the pages on the phone are made of beside the pack and the script: one JSON text per language."""
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from hashlib import sha256
+from typing import Any
+
+from django.urls import reverse
+from django.utils.translation import get_language_bidi, gettext, ngettext, override
+
+from triage.check_pages.presenters.prices import SIGNS as CURRENCY_SIGNS
+from triage.check_pages.presenters.skilled import PERSONS
+from triage.check_pages.view_models import SIGNS
+from triage.conf import DEFAULT_REGION
+from triage.knowledge.library import FIRST_LANGUAGE, library
+from triage.knowledge.phone_pack import DIGEST_LENGTH
+from triage.offline.page_script import page_source
+from triage.offline.page_templates import PageTemplates
+from triage.offline.page_texts import places_for_phones, texts_for_phones
+from triage.offline.sentences import counted_forms, said_in
+
+PAGES = ("start", "danger", "question", "make_safe", "advice", "task", "exit")
+ALONE = ("404",)
+# In an address, "x" stands for the name of a task or of a way out; the phone reads a star.
+NAMED = {"task": "household-task", "reading": "household-reading", "exit": "household-exit"}
+PLAIN = {
+    "start": "household-start",
+    "danger": "household-danger",
+    "step": "household-step",
+    "summary": "household-summary",
+    "costs": "household-costs",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class PageBundle:
+    """The JSON text and its `version`, which changes with any of its bytes."""
+
+    text: str
+    version: str
+
+
+@cache
+def pages_for_phones(language: str = FIRST_LANGUAGE) -> PageBundle:
+    """The pages in one of the languages that the pack has texts in."""
+    known = library()
+    with override(language):
+        pages = PageTemplates(PAGES, ALONE)
+        content = {
+            "pack": known.pack.version,  # whose order the texts stand in
+            "language": language,
+            "bidi": get_language_bidi(),
+            "usual_region": DEFAULT_REGION.value(),
+            "paths": _paths(),
+            "templates": pages.templates,
+            "blocks": pages.blocks,
+            **_sentences(),
+            "persons": PERSONS,
+            "signs": SIGNS,
+            "currency_signs": CURRENCY_SIGNS,
+            "places": places_for_phones(known.regions),
+            "texts": texts_for_phones(known.texts[language], known.pack),
+            "costs": {"prices": known.pack.costs.prices, "call_outs": known.pack.costs.call_outs},
+        }
+    text = json.dumps(content, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    return PageBundle(text, sha256(text.encode()).hexdigest()[:DIGEST_LENGTH])
+
+
+def _paths() -> dict[str, str]:
+    named = {page: "*".join(reverse(name, args=["x"]).rsplit("x", 1)) for page, name in NAMED.items()}
+    return {page: reverse(name) for page, name in PLAIN.items()} | named
+
+
+def _sentences() -> dict[str, Mapping[str, Any]]:
+    """What presenters say that is not said as it stands in their script, and what counts."""
+    plain, counted = said_in(page_source())
+    return {
+        "sentences": {words: gettext(words) for words in plain if gettext(words) != words},
+        "counted": {f"{single}|{plural}": _counted(single, plural) for single, plural in counted},
+    }
+
+
+def _counted(single: str, plural: str) -> list[str]:
+    which, forms = counted_forms(lambda n: ngettext(single, plural, n))
+    return [which, *forms]

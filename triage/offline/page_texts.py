@@ -1,0 +1,71 @@
+"""The words of the pages as the phone keeps them, and the places in whose words they are read.
+
+What takes the most room has no names in it: questions, faults, red flags and tasks are rows in the pack's order, the
+words of a question's options stand in the order of its options. Placeholders stay open, because one copy serves every
+region. What no page shows is left out.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import fields, is_dataclass
+from typing import Any
+
+from triage.engine.pack import Pack
+from triage.knowledge.region_builder import RegionProfile
+from triage.knowledge.texts import Texts
+
+# Read aloud by an agent, or for the repairer alone.
+NOT_SHOWN = {"say", "again", "part", "repairer", "kit"}
+PLACE_FIELDS = (
+    *("name", "territory", "emergency", "emergency_for", "gas", "gas_text", "network", "network_text", "currency"),
+    *("isolation_note", "local_line", "hardwired", "appliance_inside", "claim_first", "words"),
+)
+
+
+def texts_for_phones(texts: Texts, pack: Pack) -> dict[str, Any]:
+    questions = _table(texts.questions, pack.observations)
+    at = questions["of"].index("options")
+    for row, observation in zip(questions["rows"], pack.observations.values(), strict=True):
+        if row:
+            row[at] = [row[at][option] for option in observation.options]
+    return {
+        "language": texts.language,
+        "questions": questions,
+        "faults": _table(texts.faults, pack.faults),
+        "flags": _table(texts.flags, pack.red_flags),
+        "tasks": _table(texts.tasks, pack.tasks),
+        "families": {name: {"split": family.split} for name, family in texts.families.items()},
+        "gates": _plain(texts.gates),
+        "isolation": _plain(texts.isolation),
+        "start": _plain(texts.start),
+    }
+
+
+def places_for_phones(regions: Mapping[str, RegionProfile]) -> dict[str, Any]:
+    return {place: {name: getattr(profile, name) for name in PLACE_FIELDS} for place, profile in regions.items()}
+
+
+def _table(shapes: Mapping[str, Any], ids: Iterable[str]) -> dict[str, Any]:
+    """A row for every id, empty where it has no text."""
+    told = next(iter(shapes.values()))
+    return {"of": _names(told), "rows": [_row(shapes[each]) if each in shapes else None for each in ids]}
+
+
+def _names(shape: Any) -> list[str]:
+    return [field.name for field in fields(shape) if field.name not in NOT_SHOWN]
+
+
+def _row(shape: Any) -> list[Any]:
+    return [_plain(getattr(shape, name)) for name in _names(shape)]
+
+
+def _plain(value: Any) -> Any:
+    """A shape as an object, several of one kind in a row as a table."""
+    if is_dataclass(value) and not isinstance(value, type):
+        return dict(zip(_names(value), _row(value), strict=True))
+    if isinstance(value, Mapping):
+        return {key: _plain(item) for key, item in value.items()}
+    if isinstance(value, Sequence) and not isinstance(value, str):
+        if value and is_dataclass(value[0]):
+            return {"of": _names(value[0]), "rows": [_row(item) for item in value]}
+        return [_plain(item) for item in value]
+    return value

@@ -1,0 +1,120 @@
+"""What the phone keeps: one set of files, each with its address and hash, and a version that changes with any of them.
+
+The worker takes a set whole or not at all, so everything a check needs stands here and nothing else does. Modules that
+other modules import have plain names, because no storage rewrites `import` lines; the set's hashes keep them fresh.
+"""
+
+import json
+import re
+from collections.abc import Iterable
+from dataclasses import asdict, dataclass
+from functools import cache
+from hashlib import sha256
+from pathlib import Path
+
+from csp.utils import build_policy
+from django.contrib.staticfiles import finders
+from django.contrib.staticfiles.storage import ManifestFilesMixin, staticfiles_storage
+from django.templatetags.static import PrefixNode, static
+
+import triage
+from triage.offline.parts import parts, script
+from triage.web.security_headers import HEADERS
+
+DIGEST_LENGTH = 16
+STATIC = Path(triage.__file__).parent / "static"
+NEEDED = ("triage/icons/oven.svg", "triage/icons/oven-192.png", "django_htmx/htmx-2.min.js")
+OF_FRAMES = "framed.css"
+IMPORT = re.compile(r"""(?:from |import\()"(\.[^"]+)\"""")
+
+
+@dataclass(frozen=True, slots=True)
+class KeptFile:
+    url: str
+    sha256: str
+
+
+@dataclass(frozen=True, slots=True)
+class PhoneSet:
+    """`parts` names what the pages are made from by its role; `headers` guard a page that the phone makes itself."""
+
+    version: str
+    script: str
+    parts: dict[str, str]
+    files: tuple[KeptFile, ...]
+    headers: dict[str, str]
+
+    def as_json(self) -> str:
+        return json.dumps(asdict(self), separators=(",", ":"), sort_keys=True)
+
+
+@cache
+def phone_set() -> PhoneSet:
+    engine, made_from = script(), parts()
+    texts = [(engine.url, engine.text), *((part.url, part.text) for part in made_from.values())]
+    files = (
+        *(KeptFile(url, _hash(text.encode())) for url, text in texts),
+        *(KeptFile(static(name), _hash(_bytes_of(name))) for name in _named()),
+        *(KeptFile(f"{PrefixNode.handle_simple('STATIC_URL')}{name}", _hash(_source_of(name))) for name in _imported()),
+    )
+    return PhoneSet(
+        version=_version(files),
+        script=engine.url,
+        parts={role: part.url for role, part in made_from.items()},
+        files=files,
+        headers=page_headers(),
+    )
+
+
+def page_headers() -> dict[str, str]:
+    """The headers that the site's own pages have, for pages that are made on the phone."""
+    return {"Content-Security-Policy": build_policy(), **HEADERS, "X-Content-Type-Options": "nosniff"}
+
+
+def _named() -> list[str]:
+    """What the pages themselves point at."""
+    styles = [path for path in STATIC.glob("triage/css/*.css") if path.name != OF_FRAMES]
+    scripts = [path for path in STATIC.glob("triage/pages/*.js") if _name(path) not in _imported()]
+    return [*NEEDED, *(_name(path) for path in sorted([*styles, *scripts]))]
+
+
+def _imported() -> list[str]:
+    """The modules that those scripts import, and these in turn."""
+    found: set[str] = set()
+    waiting = list(STATIC.glob("triage/pages/*.js"))
+    while waiting:
+        module = waiting.pop()
+        for address in IMPORT.findall(module.read_text("utf-8")):
+            imported = (module.parent / address).resolve()
+            if _name(imported) not in found:
+                found.add(_name(imported))
+                waiting.append(imported)
+    return sorted(found)
+
+
+def _name(path: Path) -> str:
+    return path.relative_to(STATIC).as_posix()
+
+
+def _bytes_of(name: str) -> bytes:
+    """As it is served: `collectstatic` may have rewritten what a stylesheet points at."""
+    if isinstance(staticfiles_storage, ManifestFilesMixin):
+        with staticfiles_storage.open(staticfiles_storage.stored_name(name)) as file:
+            return bytes(file.read())
+    return _source_of(name)
+
+
+def _source_of(name: str) -> bytes:
+    found = finders.find(name)
+    if not isinstance(found, str):
+        raise FileNotFoundError(f"There is no static file {name}, which the phone is to keep.")
+    return Path(found).read_bytes()
+
+
+def _version(files: Iterable[KeptFile]) -> str:
+    told = "\n".join(f"{file.url} {file.sha256}" for file in files)
+    return _hash(told.encode())[:DIGEST_LENGTH]
+
+
+def _hash(content: bytes) -> str:
+    return sha256(content).hexdigest()

@@ -1,0 +1,1 @@
+"""What the installed app fetches, one per file."""

@@ -1,0 +1,1 @@
+"""Whoever runs the site: is it alive, is it ready, what does it do. Nothing here says what anybody answered."""

@@ -1,0 +1,1 @@
+"""One address per file."""

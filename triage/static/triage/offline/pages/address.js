@@ -1,0 +1,109 @@
+/* What an address says, and the addresses of the other pages: as `triage/check_pages/address.py`. */
+
+import { OPENING } from "../engine/pack.js";
+
+/** @typedef {{pairs: [string, string][], region: string | null, cut: boolean, firm: string}} Asked */
+
+const REGION = "region";
+const FIRM = "firm";
+const TYPED = ["cost-", "read-"];
+const MOST_PAIRS = 1000;
+const LONGEST_VALUE = 600;
+
+/** The pairs of a query string (without its question mark), in order; never throws.
+ * @param {string} query @returns {Asked} */
+export function readAddress(query) {
+  const pieces = query.split("&");
+  const pairs = pieces.slice(0, MOST_PAIRS).filter(Boolean).map(pairOf);
+  const lastOf = (wanted) => pairs.filter(([name]) => name === wanted).at(-1)?.[1];
+  return {
+    pairs: pairs.filter(([name]) => name !== REGION && name !== FIRM && !TYPED.some((begins) => name.startsWith(begins))),
+    region: lastOf(REGION) ?? null,
+    cut: pieces.length > MOST_PAIRS,
+    firm: lastOf(FIRM) ?? "",
+  };
+}
+
+function pairOf(piece) {
+  const at = piece.indexOf("=");
+  return at < 0 ? [plainText(piece), ""] : [plainText(piece.slice(0, at)), plainText(piece.slice(at + 1))];
+}
+
+/* Percent signs that stand for no byte stay as they are; bytes that are no UTF-8 become replacement signs. */
+function plainText(text) {
+  if (!/[+%\u0080-\uffff]/.test(text)) return text.slice(0, LONGEST_VALUE);
+  const bytes = [];
+  for (const piece of text.replaceAll("+", " ").split(/(%[0-9a-fA-F]{2})/)) {
+    if (/^%[0-9a-fA-F]{2}$/.test(piece)) bytes.push(parseInt(piece.slice(1), 16));
+    else bytes.push(...new TextEncoder().encode(piece));
+  }
+  const decoded = new TextDecoder("utf-8", { ignoreBOM: true }).decode(new Uint8Array(bytes));
+  return [...decoded].slice(0, LONGEST_VALUE).join("");
+}
+
+/** Addresses that carry the good answers of this check and its region, and nothing else. */
+export class Links {
+  /** @param {Object<string, string>} paths by page @param {string} region @param {Map<string, string>} answers */
+  constructor(paths, region, answers) {
+    Object.assign(this, { paths, region, answers });
+  }
+
+  step(more = [], without = []) {
+    return this.to(this.paths.step, more, without);
+  }
+
+  danger() {
+    return this.to(this.paths.danger);
+  }
+
+  task(task, more = []) {
+    return this.to(this.paths.task.replace("*", task), more);
+  }
+
+  reading(kind) {
+    return this.to(this.paths.reading.replace("*", kind));
+  }
+
+  /** The check, or the first page for somebody who has not said what is wrong yet. */
+  onward(more = []) {
+    return this.answers.has(OPENING) ? this.step(more) : this.first(more);
+  }
+
+  summary() {
+    return this.to(this.paths.summary);
+  }
+
+  costs() {
+    return this.to(this.paths.costs);
+  }
+
+  leave(reason) {
+    return this.to(this.paths.exit.replace("*", reason));
+  }
+
+  /** The first page afresh: the place goes along, the answers do not. */
+  start() {
+    return new Links(this.paths, this.region, new Map()).first();
+  }
+
+  /** The first page with the answers kept. */
+  first(more = []) {
+    return this.to(this.paths.start, more);
+  }
+
+  at(region) {
+    return new Links(this.paths, region, this.answers).first();
+  }
+
+  to(path, more = [], without = []) {
+    const kept = new Map([...this.answers].filter(([name]) => !without.includes(name)));
+    for (const [name, answer] of more) kept.set(name, answer);
+    const pairs = [[REGION, this.region], ...kept];
+    return `${path}?${pairs.map(([name, answer]) => `${quoted(name)}=${quoted(answer)}`).join("&")}`;
+  }
+}
+
+function quoted(text) {
+  const inHex = (sign) => `%${sign.charCodeAt(0).toString(16).toUpperCase()}`;
+  return encodeURIComponent(text).replace(/[!'()*]/g, inHex).replaceAll("%2F", "/");
+}

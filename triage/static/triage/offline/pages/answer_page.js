@@ -1,0 +1,84 @@
+/* The pages of a check, answered where the phone is: the same addresses, the same bytes as the server's. The one entry
+   of the pages. What is not the phone's to answer comes back as null: forms that send, pages of a firm, anything else. */
+
+import { fillNodes, scopeOf } from "./filling.js";
+import { advicePage } from "./presenters/advice.js";
+import { exitPage } from "./presenters/leave.js";
+import { makeSafePage } from "./presenters/make_safe.js";
+import { emergencyCall } from "./presenters/numbers.js";
+import { askedPage, dangerPage } from "./presenters/question.js";
+import { startPage } from "./presenters/start.js";
+import { summaryText } from "./presenters/summary.js";
+import { takesFigures, taskPage } from "./presenters/task.js";
+import { isForFirm, openVisit } from "./visit.js";
+
+/** @typedef {{path: string, query: string, fragment: boolean, language: string, origin: string}} PageRequest `query`
+ *   without its question mark; `language` as in an Accept-Language header; `origin` the site's, without a slash
+ * @typedef {{status: number, html: string, headers: Object<string, string>}} PageAnswer */
+
+const HTML = { "Content-Type": "text/html; charset=utf-8" };
+const TEXT = {
+  "Content-Type": "text/plain; charset=utf-8",
+  "Content-Disposition": 'attachment; filename="oven-check.txt"',
+};
+
+/** The page at an address, or null where it is not the phone's to answer.
+ * @param {import("./visit.js").Site} site @param {PageRequest} request @returns {PageAnswer | null} */
+export function answerPage(site, { path, query, fragment, language, origin }) {
+  const route = routeOf(site.pages.paths, path);
+  if (!route || isForFirm(query)) return null;
+  const visit = openVisit(site, query, language, origin);
+  if (route.name === "task" && takesFigures(visit, route.of)) return null;
+  if (route.name === "summary") return { status: 200, html: summaryText(visit), headers: TEXT };
+  const [name, page] = pageFor(visit, route);
+  if (!page) return { status: 404, html: filledPage(visit, "404", null, false), headers: HTML };
+  return { status: 200, html: filledPage(visit, name, page, fragment), headers: HTML };
+}
+
+const ANSWERED = ["start", "danger", "step", "task", "summary", "exit"];
+
+/* The page a path stands for; a star in a path stands for the name of a task or of a way out. */
+function routeOf(paths, path) {
+  for (const name of ANSWERED) {
+    const [before, after] = paths[name].split("*");
+    if (after === undefined && path === before) return { name, of: "" };
+    if (after === undefined || !path.startsWith(before) || !path.endsWith(after)) continue;
+    const of = path.slice(before.length, -after.length);
+    if (/^[-a-zA-Z0-9_]+$/.test(of)) return { name, of };
+  }
+  return null;
+}
+
+/* The name of its template and what it shows; nothing to show where there is no such page. */
+function pageFor(visit, { name, of }) {
+  if (name === "start") return ["start", startPage(visit)];
+  if (name === "danger") return ["danger", dangerPage(visit)];
+  if (name === "task") return ["task", visit.texts.tasks.has(of) ? taskPage(visit, of) : null];
+  if (name === "exit") return ["exit", visit.texts.start.exits.has(of) ? exitPage(visit, of) : null];
+  return stepPage(visit);
+}
+
+function stepPage(visit) {
+  const { step } = visit;
+  if (step.kind === "ask") return askedPage(visit, step);
+  if (step.kind === "make-safe") return ["make_safe", makeSafePage(visit, step)];
+  if (step.kind === "advice") return ["advice", advicePage(visit, step)];
+  return ["exit", exitPage(visit, step.reason)];
+}
+
+function filledPage(visit, name, page, fragment) {
+  const { pages } = visit.site;
+  const scope = scopeOf({
+    page,
+    notices: visit.notices,
+    danger_href: visit.links.danger(),
+    start_href: visit.links.start(),
+    summary_href: visit.links.summary(),
+    emergency: emergencyCall(visit.place),
+    LANGUAGE_CODE: pages.language,
+    LANGUAGE_BIDI: pages.bidi,
+  });
+  if (fragment) return fillNodes(pages, scope, pages.templates[`_${name}`]);
+  const blocks = pages.blocks[name];
+  return fillNodes({ templates: pages.templates, blocks }, scope, pages.templates[blocks ? "base" : name]);
+}

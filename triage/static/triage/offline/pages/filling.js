@@ -1,0 +1,107 @@
+/* Fills the site's own templates. They come from the server taken apart by Django itself
+   (`triage/offline/page_templates.py`): a string is text, a list is a tag. Everything filled in is escaped. */
+
+/** @typedef {string | Array} Node
+ * @typedef {{templates: Object<string, Node[]>, blocks?: Object<string, Node[]>}} Sources `blocks` are those of the page
+ *   in hand; a block it does not have is as the base says */
+
+const ESCAPED = new Map([["&", "&amp;"], ["<", "&lt;"], [">", "&gt;"], ['"', "&quot;"], ["'", "&#x27;"]]);
+
+const TAGS = {
+  v: (sources, scope, [told]) => escaped(worthOfExpression(told, scope)),
+  i: (sources, scope, branches) => fillNodes(sources, scope, chosenBranch(branches, scope)),
+  f: (sources, scope, [names, told, nodes]) => fillLoop(sources, scope, names, worthOfExpression(told, scope), nodes),
+  w: (sources, scope, [more, nodes]) => fillNodes(sources, scopeWith(scope, more), nodes),
+  u: (sources, scope, [name]) => fillNodes(sources, scope, sources.templates[name]),
+  b: (sources, scope, [name, nodes]) => fillNodes(sources, scope, sources.blocks?.[name] ?? nodes),
+  n: (sources, scope, [told, which, ...forms]) => {
+    return fillNodes(sources, scope, formFor(worthOfExpression(told, scope), which, forms));
+  },
+  r: (sources, scope, [told, most, width]) => {
+    return String(Math.round((Number(worthOfExpression(told, scope)) / most) * width));
+  },
+};
+
+const FILTERS = { lower: (text) => text.toLowerCase(), length: (list) => list.length };
+
+const TESTS = {
+  or: (one, other) => isSo(one) || isSo(other),
+  and: (one, other) => isSo(one) && isSo(other),
+  not: (one) => !isSo(one),
+  "==": (one, other) => one === other,
+  "!=": (one, other) => one !== other,
+  "<=": (one, other) => one <= other,
+  ">=": (one, other) => one >= other,
+  "<": (one, other) => one < other,
+  ">": (one, other) => one > other,
+};
+
+/** The text of nodes; `scope` holds what the templates may name.
+ * @param {Sources} sources @param {object} scope @param {Node[]} nodes @returns {string} */
+export function fillNodes(sources, scope, nodes) {
+  let text = "";
+  for (const node of nodes) {
+    text += typeof node === "string" ? node : TAGS[node[0]](sources, scope, node.slice(1));
+  }
+  return text;
+}
+
+/** A scope with nothing in it but these values. @param {object} values */
+export function scopeOf(values) {
+  return Object.assign(Object.create(null), values);
+}
+
+/** The form of a sentence for `count`: `which` has one digit for each count from nothing up, the last for all above.
+ * @template Form @param {number} count @param {string} which @param {Form[]} forms @returns {Form} */
+export function formFor(count, which, forms) {
+  return forms[which[Math.min(count, which.length - 1)]];
+}
+
+function escaped(value) {
+  return String(value ?? "").replace(/[&<>"']/g, (sign) => ESCAPED.get(sign));
+}
+
+/* "page.heading" is looked up, "page.signal|lower" passed through a filter, `{"is": ...}` is meant as it stands. */
+function worthOfExpression(told, scope) {
+  if (typeof told !== "string") return told.is;
+  const [path, ...filters] = told.split("|");
+  const [first, ...rest] = path.split(".");
+  const found = rest.reduce((value, name) => value?.[name], scope[first]);
+  return filters.reduce((value, name) => FILTERS[name](value), found);
+}
+
+function testOf(told, scope) {
+  if (!Array.isArray(told)) return worthOfExpression(told, scope);
+  const [name, ...sides] = told;
+  return TESTS[name](...sides.map((side) => testOf(side, scope)));
+}
+
+/* True as the templates see it: an empty list is nothing. */
+function isSo(value) {
+  return Array.isArray(value) ? value.length > 0 : Boolean(value);
+}
+
+/* Test and nodes by turns; nodes without a test stand last. */
+function chosenBranch(branches, scope) {
+  for (let at = 0; at + 1 < branches.length; at += 2) {
+    if (isSo(testOf(branches[at], scope))) return branches[at + 1];
+  }
+  return branches.length % 2 ? branches[branches.length - 1] : [];
+}
+
+function scopeWith(scope, more) {
+  const inner = Object.create(scope);
+  for (const [name, told] of Object.entries(more)) inner[name] = worthOfExpression(told, scope);
+  return inner;
+}
+
+function fillLoop(sources, scope, names, list, nodes) {
+  const inner = Object.create(scope);
+  const fillOne = (item, at) => {
+    inner.forloop = { counter: at + 1 };
+    if (names.length === 1) inner[names[0]] = item;
+    else names.forEach((name, place) => (inner[name] = item[place]));
+    return fillNodes(sources, inner, nodes);
+  };
+  return [...(list ?? [])].map(fillOne).join("");
+}

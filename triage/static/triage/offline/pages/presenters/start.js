@@ -1,0 +1,48 @@
+/* The first page: as `triage/check_pages/presenters/start.py`. */
+
+import { OPENING } from "../../engine/pack.js";
+import { raisedFlags } from "../../engine/safety.js";
+import { ELSEWHERE } from "../place.js";
+
+export function startPage(visit) {
+  const words = visit.texts.start;
+  return {
+    heading: words.heading,
+    intro: words.intro,
+    filter_label: words.filter_label,
+    filter_hint: words.filter_hint,
+    none_found: words.none_found,
+    complaints: visit.pack.complaints.map((complaint, at) => ({
+      words: words.entries[at].words,
+      also: words.entries[at].also,
+      href: visit.links.step([[OPENING, complaint.option], ...complaint.answers]),
+      part: complaint.picture,
+    })),
+    not_mine: [...words.exits].map(([reason, exit]) => ({ label: exit.words, href: visit.links.leave(reason) })),
+    readings: readingLinks(visit),
+    region: regionChoice(visit),
+  };
+}
+
+/* The readings that have a page of their own; none once something dangerous was said. */
+function readingLinks(visit) {
+  if (raisedFlags(visit.pack, visit.reading.answers).length) return [];
+  const names = {
+    meter: visit.say("Power from the home’s meter"),
+    thermometer: visit.say("Heat from an oven thermometer"),
+    "run-on": visit.say("How long the fan runs on"),
+    preheat: visit.say("How long the oven takes to get hot"),
+    gasket: visit.say("Where the door seal lets heat out"),
+  };
+  return Object.entries(names).map(([kind, label]) => ({ label, href: visit.links.reading(kind) }));
+}
+
+function regionChoice(visit) {
+  const others = [...visit.site.places].filter(([id]) => id !== visit.place.region.id);
+  others.sort(([one], [other]) => (one === ELSEWHERE) - (other === ELSEWHERE));
+  return {
+    code: visit.place.region.id,
+    name: visit.place.name,
+    choices: others.map(([id, place]) => ({ label: place.name, href: visit.links.at(id) })),
+  };
+}

@@ -1,0 +1,125 @@
+/* One task: offered or not, its gates, and only then its steps. As `triage/check_pages/presenters/task.py`: whether it
+   is offered comes from the engine for exactly these answers; an address alone never opens it. */
+
+import { CANT_TELL } from "../../engine/pack.js";
+import { roundHalfEven } from "../rounding.js";
+import { DID, answerWords } from "./answers.js";
+import { problemSentences } from "./problems.js";
+import { OFF_AT_THE_SUPPLY, instructionsOf, switchingOff } from "./supply.js";
+
+const COLD = "cold";
+const TOUCHED = "lamp-glass-seal";
+const COLDEST = ["lamp", "glass", "seal", "hinge", "door"];
+
+export function taskPage(visit, name) {
+  const task = visit.pack.tasks.get(name);
+  const text = visit.texts.tasks.get(name);
+  const offered = isOffered(visit, task);
+  const opened = offered && isOpen(visit, task);
+  return {
+    title: text.title,
+    why: text.why,
+    gates: offered ? task.gates.map((gate) => gateShown(visit, task, gate)) : [],
+    open: opened,
+    closed_text: opened ? "" : whyClosed(visit, task, offered),
+    tools: offered ? text.tools : [],
+    minutes: roundHalfEven(task.minutes),
+    result: offered ? resultOf(visit, task) : "",
+    part: task.picture,
+    back_href: visit.links.step(),
+    problems: problemSentences(visit),
+    ...(opened ? openTaskSteps(visit, task, text) : {}),
+  };
+}
+
+/** Whether the page of a task has the form of a reading on it: such a form is the site's to read. */
+export function takesFigures(visit, name) {
+  const task = visit.pack.tasks.get(name);
+  const isMeasured = Boolean(visit.pack.observations.get(task?.outcome)?.gauge);
+  return isMeasured && isOffered(visit, task) && isOpen(visit, task);
+}
+
+/* Whether these answers, and no others, make the engine offer the task: on the advice, or beside a question. */
+function isOffered({ step }, task) {
+  return step.kind === "ask" ? step.better === task : Boolean(step.tasks?.includes(task));
+}
+
+function isOpen(visit, task) {
+  return task.gates.every((gate) => visit.reading.answers.get(gate) === "yes");
+}
+
+function openTaskSteps(visit, task, text) {
+  const isCut = task.gates.includes(OFF_AT_THE_SUPPLY);
+  return {
+    cautions: text.cautions.map((caution) => ({ ...caution, sign: visit.site.pages.signs[caution.sign] })),
+    steps: instructionsOf(visit, text.steps, false),
+    stop_if: text.stop_if,
+    back_on: isCut ? visit.texts.isolation.back_on : [],
+    after_question: visit.texts.questions.get(task.outcome)?.ask ?? visit.say("Did that fix it?"),
+    after_choices: outcomesOf(visit, task),
+  };
+}
+
+/** What to do now that it did or did not put the oven right; nothing before that is known. */
+export function resultOf(visit, task) {
+  const text = visit.texts.tasks.get(task.id);
+  const told = visit.reading.answers.get(DID + task.id);
+  return told === "fixed" ? text.fixed : told === "not-fixed" ? text.not_fixed : "";
+}
+
+function gateShown(visit, task, gate) {
+  const text = visit.texts.gates.get(gate);
+  const [yes, no, unsure] = ["yes", "no", "unsure"].map((answer) => visit.links.task(task.id, [[gate, answer]]));
+  return {
+    question: text.ask,
+    yes_href: yes,
+    no_href: no,
+    unsure_href: unsure,
+    state: gateState(visit.reading.answers.get(gate)),
+    if_not: text.if_not,
+    looks_off: text.looks_off,
+    how: gate === OFF_AT_THE_SUPPLY ? switchingOff(visit) : null,
+    waits: gate === COLD ? waitsFor(visit, task) : [],
+  };
+}
+
+/* How long to wait; what hands get near to has to be colder still. */
+function waitsFor(visit, task) {
+  const cooling = [...visit.texts.isolation.cooling];
+  return cooling.filter(([after]) => after !== TOUCHED || COLDEST.includes(task.picture)).map(([, line]) => line);
+}
+
+function gateState(answer) {
+  if (answer === CANT_TELL) return "unsure";
+  return ["yes", "no", "unsure"].includes(answer) ? answer : "";
+}
+
+function whyClosed(visit, task, offered) {
+  if (offered) {
+    const given = task.gates.map((gate) => visit.reading.answers.get(gate));
+    if (given.includes("no") || given.includes("unsure")) {
+      return visit.say("Not yet. Do what stands under the question first. The steps show once each answer is yes.");
+    }
+    return visit.say("Answer these first. The steps show once each answer is yes.");
+  }
+  if (visit.place.region.removes.has(task.id)) {
+    const words = { place: visit.place.name };
+    return visit.say("This is not offered here. In %(place)s it is left to people with the right licence.", words);
+  }
+  if (visit.step.kind === "ask") {
+    return visit.say("Not now. Some questions come first. After them we can tell if this is safe for you to do.");
+  }
+  return visit.say(
+    "Not now. With the answers you gave, this could be unsafe, or it would not help. Go back and follow the advice there.",
+  );
+}
+
+/* What may have come of it, each leading back to the check with that answer. */
+function outcomesOf(visit, task) {
+  const asked = visit.pack.observations.get(task.outcome);
+  const options = visit.texts.questions.has(task.outcome) ? [...asked.options, CANT_TELL] : asked.options;
+  return options.map((option) => ({
+    label: answerWords(visit, task.outcome, option),
+    href: visit.links.step([[task.outcome, option]]),
+  }));
+}

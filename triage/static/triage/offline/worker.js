@@ -1,0 +1,195 @@
+/* The service worker: answers a check's own addresses on the phone, from one set of files that came whole.
+
+   The site writes SET and the outbox above this (triage/offline/views/service_worker.py), so that a new version of
+   anything is a new worker. It is installed only when every file of its set has arrived with the right hash; till then,
+   and if it never does, the last good worker goes on. It takes over when a check is begun, never in the middle of one.
+   What it cannot answer it leaves to the network. */
+
+const SETS = "oven-check-set-";
+const CACHE = SETS + SET.version;
+const FORMS = "oven-check-forms";
+const START = "/";
+const STEP = "/check/";
+const HAND_OVER = "/check/hand-over/";
+const BLANK = "/check/hand-over/blank/";
+const HASHES = new Map(SET.files.map((file) => [file.url, file.sha256]));
+
+importScripts(SET.script);
+
+async function hashOf(bytes) {
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+  return Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
+/* A file as it should be, from the network. Throws where it is not. */
+async function fetchFile(url) {
+  const answer = await fetch(url, { cache: "no-cache" });
+  const bytes = await answer.arrayBuffer();
+  if (!answer.ok || (await hashOf(bytes)) !== HASHES.get(url)) throw new Error(`${url} did not arrive whole.`);
+  return new Response(bytes, { headers: { "Content-Type": answer.headers.get("Content-Type") ?? "text/plain" } });
+}
+
+async function takeSet() {
+  await caches.delete(CACHE); // what an earlier try left half-written
+  const cache = await caches.open(CACHE);
+  await Promise.all(SET.files.map(async ({ url }) => cache.put(url, await fetchFile(url))));
+}
+
+/* A file of the set. Where the browser threw it away, it is fetched again, for the next time too. */
+async function fileOf(url) {
+  const kept = await caches.match(url, { cacheName: CACHE });
+  if (kept) return kept;
+  const fresh = await fetchFile(url);
+  const cache = await caches.open(CACHE);
+  await cache.put(url, fresh.clone()).catch(() => {});
+  return fresh;
+}
+
+async function partOf(url) {
+  let bytes = await (await fileOf(url)).arrayBuffer();
+  if ((await hashOf(bytes)) !== HASHES.get(url)) {
+    await caches.open(CACHE).then((cache) => cache.delete(url));
+    bytes = await (await fileOf(url)).arrayBuffer();
+  }
+  return JSON.parse(new TextDecoder().decode(bytes));
+}
+
+let opening = null;
+
+/* What pages are made from, read once in a worker's life; a failure is tried again. */
+function openedSite() {
+  opening ??= Promise.all([partOf(SET.parts.pack), partOf(SET.parts.pages)])
+    .then(([pack, pages]) => openSite(pack, pages))
+    .catch((trouble) => {
+      opening = null;
+      throw trouble;
+    });
+  return opening;
+}
+
+function isFragment(headers) {
+  return headers.has("HX-Request") && !headers.has("HX-Boosted") && !headers.has("HX-History-Restore-Request");
+}
+
+async function pageOf(url, fragment) {
+  const asked = { path: url.pathname, query: url.search.slice(1), fragment, language: navigator.languages.join(",") };
+  const page = answerPage(await openedSite(), { ...asked, origin: self.location.origin });
+  return page && new Response(page.html, { status: page.status, headers: { ...SET.headers, ...page.headers } });
+}
+
+/* A step made here, else the site's. Nothing that goes wrong here may keep somebody from the site's own page. */
+async function stepOf(request, url) {
+  const here = await pageOf(url, isFragment(request.headers)).catch((trouble) => {
+    console.warn(`The phone could not make ${url.pathname}: ${trouble.message}`);
+    return null;
+  });
+  return here ?? siteOf(request, url);
+}
+
+async function siteOf(request, url) {
+  try {
+    return await fetch(request);
+  } catch (unreached) {
+    const here = await withoutLine(request, url).catch(() => null);
+    if (here) return here;
+    if (request.mode !== "navigate" || url.pathname === START) throw unreached;
+    return Response.redirect(`${backFrom(url)}${url.search}#no-line`, 303);
+  }
+}
+
+/* A check done for a firm is the site's to answer. With no line it goes on here, without the firm's colours, and the firm
+   goes along in each address. */
+async function withoutLine(request, url) {
+  const firm = url.searchParams.get("firm");
+  if (!firm) return null;
+  if (url.pathname === HAND_OVER) return blankForm(url);
+  const plain = new URL(url);
+  plain.searchParams.delete("firm");
+  const page = await pageOf(plain, isFragment(request.headers));
+  if (!page || !page.headers.get("Content-Type").startsWith("text/html")) return page;
+  const html = (await page.text()).replace(/\?region=[\w-]+/g, `$&&amp;firm=${encodeURIComponent(firm)}`);
+  return new Response(html.replace('id="told"', '$& data-for-firm'), page); // waiting.js puts the way to the form there
+}
+
+/* Where somebody is sent whose page needs the line: back to the check, or to its beginning. */
+function backFrom({ pathname }) {
+  return pathname.startsWith(STEP) && pathname !== STEP ? STEP : START;
+}
+
+function blankAddress(region, firm) {
+  return `${BLANK}?region=${encodeURIComponent(region)}&firm=${encodeURIComponent(firm)}`;
+}
+
+async function keepForm({ region, firm }) {
+  const address = blankAddress(region, firm);
+  const answer = await fetch(address, { cache: "no-cache" });
+  const forms = await caches.open(FORMS);
+  if (answer.ok) await forms.put(address, answer);
+  else if (answer.status === 404) await forms.delete(address);
+}
+
+/* A firm's form as it came without answers; the address of this check is put into its links. */
+async function blankForm(url) {
+  const told = url.searchParams;
+  const address = blankAddress(told.get("region") ?? "", told.get("firm") ?? "");
+  const kept = await caches.match(address, { cacheName: FORMS });
+  if (!kept) return null;
+  const asHtml = (text) => text.replaceAll("&", "&amp;").replaceAll('"', "&quot;");
+  const empty = asHtml(address.slice(BLANK.length));
+  let html = await kept.text();
+  for (const path of ["/check/", "/danger/", HAND_OVER]) {
+    html = html.replaceAll(`"${path}${empty}"`, `"${path}${asHtml(url.search)}"`);
+  }
+  return new Response(html, { headers: { ...SET.headers, "Content-Type": "text/html; charset=utf-8" } });
+}
+
+async function tellPages(message) {
+  for (const page of await self.clients.matchAll({ type: "window", includeUncontrolled: true })) page.postMessage(message);
+}
+
+async function sendKept() {
+  try {
+    await sendWaiting();
+  } finally {
+    await tellPages({ type: "outbox" });
+  }
+}
+
+/* The sets of other versions go; those who were in the middle of a check are told that it was carried over. */
+async function takeOver() {
+  const names = (await caches.keys()).filter((name) => name.startsWith(SETS) && name !== CACHE);
+  await self.clients.claim();
+  if (names.length) await tellPages({ type: "carried-over" });
+  await Promise.all(names.map((name) => caches.delete(name)));
+}
+
+const DUTIES = {
+  wake: ({ address }) => pageOf(new URL(address), true),
+  "take-over": () => self.skipWaiting(),
+  "keep-form": keepForm,
+  send: sendKept,
+};
+
+self.addEventListener("install", (event) => event.waitUntil(takeSet()));
+self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
+self.addEventListener("sync", (event) => event.waitUntil(sendKept()));
+self.addEventListener("message", (event) => {
+  const duty = DUTIES[event.data?.type];
+  if (duty) event.waitUntil(Promise.resolve(duty(event.data)).catch(() => {}));
+});
+
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  const url = new URL(request.url);
+  if (request.method !== "GET" || url.origin !== self.location.origin || request.destination === "iframe") return;
+  if (HASHES.has(url.pathname)) {
+    event.respondWith(fileOf(url.pathname).catch(() => fetch(request)));
+  } else if (request.mode === "navigate" || isFragment(request.headers)) {
+    event.respondWith(stepOf(request, url));
+  }
+});
+
+self.addEventListener("notificationclick", (event) => {
+  event.notification.close();
+  event.waitUntil(self.clients.openWindow(event.notification.data));
+});

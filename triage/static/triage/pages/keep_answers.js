@@ -1,0 +1,51 @@
+/* "Save my answers": this check's address as a code, drawn here so that it needs no line, and the page on paper. */
+
+const panel = document.getElementById("keep-answers");
+const CHECK = /^\/(check|danger)\//;
+
+function address() {
+  return `${location.origin}/check/${location.search}`;
+}
+
+async function draw() {
+  const { drawCode } = await import("./qr_code.js");
+  const link = document.getElementById("answers-address");
+  const holder = document.getElementById("answers-code");
+  link.href = link.textContent = address();
+  const code = drawCode(address());
+  holder.hidden = !code;
+  if (code) holder.replaceChildren(code);
+}
+
+/* On paper the code stands open, so on a page that people print it is drawn before they ask. */
+function arrive() {
+  panel.hidden = !CHECK.test(location.pathname);
+  panel.querySelector("[data-print]").hidden = !document.getElementById("told");
+  if (!panel.hidden && (panel.open || document.getElementById("told"))) draw().catch(() => {});
+}
+
+/* Browsers fetch a download past the worker, so without a line the words on the page are the file. */
+function saveWords(event) {
+  const link = event.target.closest?.('a[download][href^="/check/summary/"]');
+  const told = document.getElementById("told");
+  if (!link || !told || navigator.onLine) return;
+  event.preventDefault();
+  const file = URL.createObjectURL(new Blob([told.textContent], { type: "text/plain" }));
+  Object.assign(document.createElement("a"), { href: file, download: "oven-check.txt" }).click();
+  setTimeout(() => URL.revokeObjectURL(file), 60_000);
+}
+
+if (panel) {
+  let opened = false;
+  panel.addEventListener("toggle", () => panel.open && draw().catch(() => {}));
+  panel.querySelector("[data-print]").addEventListener("click", () => window.print());
+  window.addEventListener("beforeprint", () => {
+    opened = panel.open;
+    panel.open = true;
+  });
+  window.addEventListener("afterprint", () => (panel.open = opened));
+  document.addEventListener("click", saveWords);
+  document.body.addEventListener("htmx:afterSettle", arrive);
+  document.body.addEventListener("htmx:historyRestore", arrive);
+  arrive();
+}

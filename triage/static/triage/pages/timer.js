@@ -1,0 +1,100 @@
+/* A timer for what takes its time: cooling down, heating up, a fan that runs on. It keeps the moment it was started, not a
+   count, so a locked phone, a closed page and a new start of the browser change nothing. */
+
+const panel = document.getElementById("timer");
+const line = document.getElementById("timer-status");
+const KEY = "oven-check-timer";
+const MINUTE = 60_000;
+const PLACE = /^\/check\/task\//;
+
+let memory = null; // where the browser keeps nothing, the page itself does
+let ticking;
+
+function kept() {
+  try {
+    return JSON.parse(localStorage.getItem(KEY));
+  } catch {
+    return memory;
+  }
+}
+
+function keep(timer) {
+  memory = timer;
+  try {
+    if (timer) localStorage.setItem(KEY, JSON.stringify(timer));
+    else localStorage.removeItem(KEY);
+  } catch {
+    // kept in `memory`
+  }
+}
+
+const find = (name) => panel.querySelector(name);
+const filled = (text, told) => text.replace(/%\((\w+)\)s/g, (_whole, name) => told[name]);
+
+function words(milliseconds) {
+  const seconds = Math.floor(milliseconds / 1000);
+  return filled(panel.dataset.part, { minutes: Math.floor(seconds / 60), seconds: seconds % 60 });
+}
+
+function show(timer) {
+  panel.hidden = !timer && !PLACE.test(location.pathname);
+  find("[data-start]").hidden = Boolean(timer);
+  find("[data-stop]").hidden = !timer;
+  find("input").disabled = Boolean(timer);
+  find("[data-notify]").hidden = !("Notification" in window) || Notification.permission !== "default";
+}
+
+async function tellOver(timer) {
+  keep({ ...timer, told: true });
+  line.textContent = filled(panel.dataset.over, { minutes: timer.minutes });
+  if (!("Notification" in window) || Notification.permission !== "granted") return;
+  const registration = await navigator.serviceWorker?.getRegistration();
+  await registration?.showNotification(line.textContent, { tag: KEY, data: timer.page });
+}
+
+function tick() {
+  const timer = kept();
+  if (!timer) return;
+  const gone = Date.now() - timer.started;
+  if (gone < 0) {
+    line.textContent = panel.dataset.changed;
+    keep({ ...timer, started: Date.now() });
+    return;
+  }
+  find("[data-time]").textContent = words(gone);
+  if (timer.minutes && !timer.told && gone >= timer.minutes * MINUTE) tellOver(timer);
+}
+
+function run() {
+  clearInterval(ticking);
+  const timer = kept();
+  show(timer);
+  if (!timer) return;
+  find("input").value = timer.minutes;
+  ticking = setInterval(tick, 1000);
+  tick();
+}
+
+function start() {
+  const minutes = Math.min(600, Math.max(0, Math.round(Number(find("input").value)) || 0));
+  keep({ started: Date.now(), minutes, told: false, page: location.pathname + location.search });
+  line.textContent = "";
+  run();
+}
+
+function stop() {
+  tick();
+  keep(null);
+  line.textContent = find("[data-time]").textContent;
+  run();
+}
+
+if (panel) {
+  find("[data-start]").addEventListener("click", start);
+  find("[data-stop]").addEventListener("click", stop);
+  find("[data-notify]").addEventListener("click", () => Notification.requestPermission().then(() => show(kept())));
+  document.addEventListener("visibilitychange", tick);
+  document.body.addEventListener("htmx:afterSettle", () => show(kept()));
+  document.body.addEventListener("htmx:historyRestore", () => show(kept()));
+  run();
+}
