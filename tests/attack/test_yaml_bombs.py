@@ -1,5 +1,6 @@
 """YAML made to hurt: anchors that multiply, depths without end, tags that make objects, names given twice."""
 
+import itertools
 import tracemalloc
 
 import pytest
@@ -12,7 +13,7 @@ from triage.learning.outcome_file import read_outcomes
 
 NAMES = "abcdefghijklm"
 LAUGHS = "a: &a [x, x, x, x, x, x, x, x, x, x]\n" + "".join(
-    f"{name}: &{name} [{', '.join([f'*{before}'] * 10)}]\n" for before, name in zip(NAMES, NAMES[1:], strict=False)
+    f"{name}: &{name} [{', '.join([f'*{before}'] * 10)}]\n" for before, name in itertools.pairwise(NAMES)
 )
 ALIAS, TAG, DEEP, INVALID = "uses an alias", "uses a tag", "is nested too deeply", "is not valid YAML"
 BOMBS = {

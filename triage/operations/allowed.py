@@ -9,7 +9,7 @@ from django.utils.crypto import constant_time_compare
 from triage.conf import METRICS_FROM, METRICS_TOKEN
 from triage.web.client_address import client_address
 
-NOBODY = NO_TOKEN = "none"
+NOBODY = NO_TOKEN = "none"  # noqa: S105  (the word that means there is no token)
 SHORTEST_TOKEN = 32
 
 Network = ipaddress.IPv4Network | ipaddress.IPv6Network
