@@ -62,7 +62,7 @@ VISITS = (
         "Joss Penhallow",
         "01632 960127",
         "19 Tallow Steps",
-        {"complaint": "smell", "heat-main": "heats-normally", "smell-type": "plastic-or-fishy", "supply-off": "yes"},
+        {"complaint": "smell", "heat-main": "heat-normal", "smell-type": "plastic-or-fishy", "supply-off": "yes"},
     ),
     Visit(
         1,

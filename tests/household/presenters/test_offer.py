@@ -24,7 +24,7 @@ def test_where_it_is_offered(client, rf, name):
 
 
 def test_without_a_firm_nothing_is_offered(client):
-    assert open_page(client, PAGES["advice"]).select(".offer") == []
+    assert open_page(client, PAGES["advice"]).select("main .offer") == []
 
 
 def test_it_carries_the_whole_check(rf):

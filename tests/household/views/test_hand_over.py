@@ -143,7 +143,7 @@ def test_a_photo_that_is_none_is_said_and_nothing_is_lost(client, firm, file, se
     page = read_page(response)
     assert page.one("#name").attributes["value"] == "Alex Grey"
     assert page.one("#photo-wrong").text == told
-    assert "open" in page.one("details.aside").attributes
+    assert "open" in page.one("main details.aside").attributes
 
 
 @pytest.mark.parametrize("name", ["Zoë 🦉", "שלום עליכם", "محمد", "李小龍", "O’Brien <b>"])

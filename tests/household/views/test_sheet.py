@@ -23,7 +23,7 @@ def test_its_sender_sees_it_and_that_is_written_down(client, sheet):
     page = read_page(response)
     assert page.one("h1").text == f"What you sent to {sheet.firm.name}"
     assert "Alex Grey" in page.one("dl").text
-    assert sheet_address(sheet) in page.one("p.link a").attributes["href"]
+    assert sheet_address(sheet) in page.one("main p.link a").attributes["href"]
     line = sheet.access_lines.last()
     assert (line.actor, line.deed) == (Actor.SENDER, Deed.OPENED)
 

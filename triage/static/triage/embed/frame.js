@@ -35,7 +35,7 @@ function greeted(event) {
   if (!first) return;
   new ResizeObserver(tellHeight).observe(document.body);
   tell("arrived", {});
-  const sent = document.querySelector("[data-sent]");
+  const sent = document.querySelector("main [data-sent]");
   if (sent) tell("sent", { reference: sent.dataset.sent });
 }
 
