@@ -35,6 +35,11 @@ def text(name: str, *, default: str) -> str:
     return os.environ.get(name, "").strip() or default
 
 
+def texts(name: str) -> list[str]:
+    """Several values with commas between them."""
+    return [value.strip() for value in os.environ.get(name, "").split(",") if value.strip()]
+
+
 def choice(name: str, known: tuple[str, ...], *, default: str) -> str:
     value = text(name, default=default)
     if value in known:

@@ -12,6 +12,8 @@ BASE_DIR = Path(__file__).resolve().parent.parent
 
 DEBUG = env.flag("DEBUG", default=False)
 SECRET_KEY = secrets.token_urlsafe(50) if DEBUG else env.secret("SECRET_KEY")
+# Keys of before: links of senders and open forms made with one still work.
+SECRET_KEY_FALLBACKS = env.texts("SECRET_KEY_FALLBACKS")
 ALLOWED_HOSTS = env.hosts("ALLOWED_HOSTS", default=[])
 
 ROOT_URLCONF = "site_config.urls"

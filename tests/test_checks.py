@@ -45,3 +45,37 @@ def test_where_webhooks_may_go_is_one_of_two(settings):
         "TRIAGE_WEBHOOK_NETWORKS is 'some'.",
         "Use public or any.",
     )
+
+
+@pytest.mark.parametrize("right", ["none", "127.0.0.1", "10.0.0.0/8, 2001:db8::/32"])
+def test_who_may_read_the_metrics_can_be_told(settings, right):
+    settings.TRIAGE_METRICS_FROM = right
+    assert checks.check_metrics() == []
+
+
+@pytest.mark.parametrize("wrong", ["all", "10.0.0.1/8", "127.0.0.1;10.0.0.1", "127.0.0.1,"])
+def test_who_may_read_the_metrics_is_a_list_of_addresses(settings, wrong):
+    settings.TRIAGE_METRICS_FROM = wrong
+    (error,) = checks.check_metrics()
+    assert (error.id, error.msg) == ("triage.E004", f"TRIAGE_METRICS_FROM is {wrong!r}.")
+    assert error.hint == "Use addresses or networks, as in 127.0.0.1,10.0.0.0/8."
+
+
+def test_a_token_for_the_metrics_cannot_be_guessed(settings):
+    settings.TRIAGE_METRICS_TOKEN = "short"
+    (error,) = checks.check_metrics()
+    assert (error.id, error.msg) == ("triage.E005", "TRIAGE_METRICS_TOKEN has 5 characters.")
+    settings.TRIAGE_METRICS_TOKEN = "x" * 32
+    assert checks.check_metrics() == []
+
+
+@pytest.mark.parametrize("wrong", ["0", "-1", "many", "1.5", "٣"])
+def test_the_limit_on_hand_overs_is_a_number(settings, wrong):
+    assert checks.check_hand_overs() == []
+    settings.TRIAGE_HAND_OVERS = wrong
+    (error,) = checks.check_hand_overs()
+    assert (error.id, error.msg, error.hint) == (
+        "triage.E006",
+        f"TRIAGE_HAND_OVERS is {wrong!r}.",
+        "Use a whole number, as in 60.",
+    )

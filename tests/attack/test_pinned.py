@@ -13,7 +13,9 @@ from tests.whole_site.project_files import ROOT
 
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))
 RUNTIME = (ROOT / ".locks" / "runtime.txt").read_text("utf-8")
-PIN = re.compile(r"^(?P<name>[a-z0-9-]+)==(?P<version>[0-9][^ ;\\]*)(?P<rest>.*?)(?=^[a-z0-9-]+==|\Z)", re.MULTILINE | re.DOTALL)
+PIN = re.compile(
+    r"^(?P<name>[a-z0-9-]+)==(?P<version>[0-9][^ ;\\]*)(?P<rest>.*?)(?=^[a-z0-9-]+==|\Z)", re.MULTILINE | re.DOTALL
+)
 # Bandit's rules that the project leaves off somewhere, and why (see pyproject.toml).
 LEFT_OFF = {"tests/**": "S", "site_config/first_run.py": "S603, S606"}
 

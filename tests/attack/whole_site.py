@@ -15,7 +15,7 @@ def every_answer(world, **headers):
     found["page: form"] = owner.get(form_address(world.firm), headers=headers)
     found["page: none"] = owner.get("/no-such-page/", headers=headers)
     found["static"] = owner.get("/static/triage/css/oven.css", headers=headers)
-    found["static"].close()
+    found["static"].getvalue()  # read to its end, its file is closed
     for name in ROUTES:
         address = world.address(name)
         if name.startswith("household-sheet"):

@@ -107,3 +107,21 @@ def test_a_number_is_whole(variable):
     assert refusal(lambda: env.number("THE_NAME", default=587)) == (
         'THE_NAME is "smtp". Use a whole number, as in 587.'
     )
+
+
+def test_several_values_stand_between_commas(variable):
+    variable(" one,two ,, three ")
+    assert env.texts("THE_NAME") == ["one", "two", "three"]
+    variable("")
+    assert env.texts("THE_NAME") == []
+
+
+def test_a_choice_is_one_of_those_that_are_known(variable):
+    variable("json")
+    assert env.choice("THE_NAME", ("text", "json"), default="text") == "json"
+    variable("")
+    assert env.choice("THE_NAME", ("text", "json"), default="text") == "text"
+    variable("xml")
+    with pytest.raises(ImproperlyConfigured) as refused:
+        env.choice("THE_NAME", ("text", "json"), default="text")
+    assert str(refused.value) == 'THE_NAME is "xml". Use one of: text, json.'

@@ -5,7 +5,7 @@ from django.contrib.auth.models import User
 from django.http import HttpResponse
 from django.middleware.csrf import get_token
 from django.test import Client, override_settings
-from django.urls import path
+from django.urls import include, path
 
 
 def look(request):
@@ -16,7 +16,12 @@ def form(request):
     return HttpResponse(get_token(request))
 
 
-PLACES = (path("desk/look/", look), path("desk/form/", form), path("look/", look))
+PLACES = (
+    path("desk/look/", look),
+    path("desk/form/", form),
+    path("look/", look),
+    path("", include("site_config.urls")),  # the page for a form without its token links to the desk
+)
 
 
 @pytest.fixture(autouse=True)
@@ -46,6 +51,7 @@ def test_the_session_cookie_never_travels_to_the_check():
     assert response.cookies["csrftoken"]
 
 
+@pytest.mark.django_db
 def test_a_form_of_the_desk_is_refused_without_its_token():
     client = Client(enforce_csrf_checks=True)
     assert client.post("/desk/look/").status_code == 403

@@ -9,7 +9,18 @@ from tests.whole_site.project_files import ROOT, files_ending, text_of
 FUNCTIONS = (ast.FunctionDef, ast.AsyncFunctionDef)
 
 # Folders of tests that look at more than one module of `triage`.
-ACROSS = {"whole_site", "safety", "bench", "site_config", "fixtures_demo", "browser", "golden", "published", "attack", "releases"}
+ACROSS = {
+    "whole_site",
+    "safety",
+    "bench",
+    "site_config",
+    "fixtures_demo",
+    "browser",
+    "golden",
+    "published",
+    "attack",
+    "releases",
+}
 # What Django or Python writes or calls by itself; the pages' own tests go through these.
 DECLARATIONS = {"__init__.py", "apps.py", "admin.py", "urls.py"}
 # Inner parts of a larger module, which its tests reach: the part, and the test file that does.

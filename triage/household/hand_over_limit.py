@@ -4,7 +4,7 @@ A whole street may share one address, so the limit is wide; a firm's own telepho
 """
 
 from django.http import HttpRequest
-from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
 
 from triage.conf import HAND_OVERS
 from triage.jobsheet.errors import Problem
@@ -21,9 +21,12 @@ def count_hand_over(request: HttpRequest) -> Allowance:
 
 
 def wait_problem(allowance: Allowance) -> Problem:
-    words = {"minutes": -(-allowance.ends_in // 60)}
-    sentence = _(
+    minutes = -(-allowance.ends_in // 60)
+    sentence = ngettext(
         "Too many forms came from your network in a short time, so nothing was sent. What you typed is still here:"
-        " send it again in %(minutes)s minutes, or telephone the firm."
+        " send it again in %(minutes)s minute, or telephone the firm.",
+        "Too many forms came from your network in a short time, so nothing was sent. What you typed is still here:"
+        " send it again in %(minutes)s minutes, or telephone the firm.",
+        minutes,
     )
-    return Problem("", sentence % words)
+    return Problem("", sentence % {"minutes": minutes})

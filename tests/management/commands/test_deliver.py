@@ -32,9 +32,10 @@ def test_a_polite_kill_ends_the_loop_between_two_messages(monkeypatch):
     before = [signal.getsignal(name) for name in (signal.SIGTERM, signal.SIGINT)]
     rounds = []
 
-    def deliver_one(worker):
-        rounds.append(worker)
+    def deliver_one(worker, stopped):
+        rounds.append(stopped())
         os.kill(os.getpid(), signal.SIGTERM)
+        rounds.append(stopped())
         return 1
 
     monkeypatch.setattr(deliver, "deliver_due", deliver_one)
@@ -44,4 +45,4 @@ def test_a_polite_kill_ends_the_loop_between_two_messages(monkeypatch):
     finally:
         signal.signal(signal.SIGTERM, before[0])
         signal.signal(signal.SIGINT, before[1])
-    assert len(rounds) == 1
+    assert rounds == [False, True]

@@ -1,0 +1,128 @@
+"""Backup and restore as the guide says it: what comes back is what was there, and the links people hold still open."""
+
+import os
+import secrets
+import sqlite3
+import subprocess
+import sys
+from threading import Event, Thread
+
+import pytest
+
+from tests.bench.postgres import postgres
+from tests.operations.production import environment_of
+from tests.whole_site.project_files import ROOT
+
+GUIDE = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+WRITE = """
+import django; django.setup()
+from tests.firm_builders import make_booking, make_firm, make_job_sheet
+from tests.jobsheet.pictures import jpeg
+firm = make_firm(slug="hearth")
+for number in range(3):
+    make_job_sheet(firm, booking=make_booking(name=f"Alex {number}", photo=jpeg(80, 60)))
+"""
+TELL = """
+import django; django.setup()
+import hashlib, json
+from django.core import serializers
+from triage.household.sheet_address import sheet_address
+from triage.models import AccessLine, Delivery, Firm, JobSheet, RatingPlatePhoto
+rows = [row for kind in (Firm, JobSheet, RatingPlatePhoto, Delivery, AccessLine) for row in kind.objects.order_by("pk")]
+print(hashlib.sha256(serializers.serialize("json", rows).encode()).hexdigest(), len(rows))
+print(sheet_address(JobSheet.objects.first()))
+"""
+OPEN = """
+import sys, django; django.setup()
+from django.test import Client
+from triage.operations.readiness import obstacle
+print(obstacle() or "ready", Client().get(sys.argv[1]).status_code)
+"""
+
+
+@pytest.fixture
+def key():
+    return secrets.token_urlsafe(50)
+
+
+def python(environment, code, *words):
+    command = [sys.executable, "-c", code, *words]
+    kept = {**environment, "ALLOWED_HOSTS": "testserver,check.example", "LOG_FORMAT": "text"}
+    run = subprocess.run(command, cwd=ROOT, env=kept, capture_output=True, text=True)
+    assert run.returncode == 0, run.stderr
+    return run.stdout
+
+
+def migrate(environment):
+    subprocess.run([sys.executable, "manage.py", "migrate", "-v0"], cwd=ROOT, env=environment, check=True)
+
+
+def same_site(folder, key, url):
+    return environment_of(folder, DATABASE_URL=url, SECRET_KEY=key)
+
+
+def test_postgresql_comes_back_whole(tmp_path, key):
+    with postgres() as server:
+        old = same_site(tmp_path, key, server.url())
+        migrate(old)
+        python(old, WRITE)
+        before = python(old, TELL)
+        dump, new_url = tmp_path / "oven.dump", server.url().removesuffix("postgres") + "oven_new"
+        there = {**os.environ, "PGHOST": "127.0.0.1", "PGPORT": str(server.port), "PGUSER": "postgres"}
+        for command in (
+            ["pg_dump", "--format=custom", f"--file={dump}", server.url()],
+            ["createdb", "oven_new"],
+            ["pg_restore", "--exit-on-error", "--no-owner", "--dbname=oven_new", dump],
+        ):
+            subprocess.run([server.program / command[0], *command[1:]], env=there, check=True)
+        new = same_site(tmp_path, key, new_url)
+        python(old, "import django; django.setup(); from triage.models import *; JobSheet.objects.update(name='gone')")
+        assert python(new, TELL) == before
+        assert python(new, OPEN, before.split()[-1]) == "ready 200\n"
+        migrate(new)
+
+
+def test_sqlite_is_copied_whole_while_it_is_written_to(tmp_path, key):
+    file, copy = tmp_path / "oven.sqlite3", tmp_path / "copy.sqlite3"
+    old = same_site(tmp_path, key, f"sqlite:///{file}")
+    migrate(old)
+    python(old, WRITE)
+    before = python(old, TELL)
+    stop = Event()
+    writer = Thread(target=keep_writing, args=(file, stop))
+    writer.start()
+    try:
+        code = f"import sqlite3; sqlite3.connect('{file}').backup(sqlite3.connect('{copy}'))"
+        subprocess.run([sys.executable, "-c", code], check=True)
+    finally:
+        stop.set()
+        writer.join()
+    new = same_site(tmp_path, key, f"sqlite:///{copy}")
+    assert python(new, TELL) == before
+    assert python(new, OPEN, before.split()[-1]) == "ready 200\n"
+    assert sqlite3.connect(copy).execute("PRAGMA integrity_check").fetchone() == ("ok",)
+
+
+def keep_writing(file, stop):
+    """Other rows, while the copy is made."""
+    connection = sqlite3.connect(file, timeout=10)
+    number = 0
+    while not stop.is_set():
+        number += 1
+        connection.execute(
+            "INSERT INTO triage_signintry (account, address, at) VALUES (?, '', '2026-11-01')", (f"{number}",)
+        )
+        connection.commit()
+    connection.close()
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        'pg_dump --format=custom --file=oven.dump "$DATABASE_URL"',
+        "pg_restore --exit-on-error --no-owner --dbname=oven_new oven.dump",
+        "sqlite3.connect('oven.sqlite3').backup(sqlite3.connect('copy.sqlite3'))",
+    ],
+)
+def test_these_are_the_commands_of_the_guide(words):
+    assert words in GUIDE
