@@ -6,6 +6,8 @@ ones and wrong ones, and compares every answer with it. The runs are bounded and
 
 import pytest
 import schemathesis
+from django.core.signals import request_finished, request_started
+from django.db import close_old_connections
 from django.urls import get_resolver
 from hypothesis import HealthCheck, settings
 from openapi_spec_validator import OpenAPIV31SpecValidator
@@ -47,7 +49,18 @@ BOUNDED = settings(suppress_health_check=list(HealthCheck), deadline=None)
 
 
 @pytest.fixture
-def words(db, monkeypatch):
+def one_connection(db):
+    """Requests through WSGI end with a tidy-up that closes a connection in a transaction, which is the test's own.
+    Django's test client does without it in the same way."""
+    for signal in (request_started, request_finished):
+        signal.disconnect(close_old_connections)
+    yield
+    for signal in (request_started, request_finished):
+        signal.connect(close_old_connections)
+
+
+@pytest.fixture
+def words(one_connection, monkeypatch):
     """A key that works, of a firm with one job sheet."""
     monkeypatch.setattr(callers, "PER_KEY", ENDLESS)
     monkeypatch.setattr(callers, "PER_ADDRESS", ENDLESS)

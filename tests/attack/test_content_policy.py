@@ -3,6 +3,7 @@
 import re
 
 import pytest
+from django.db import transaction
 
 from tests.attack.whole_site import World, every_answer
 from tests.reading_pages import read_page
@@ -24,12 +25,9 @@ INLINE = re.compile(rb"<[^>]*\s(on[a-z]+|style)\s*=|href=[\"']?\s*(javascript|da
 
 @pytest.fixture(scope="module")
 def answers(django_db_setup, django_db_blocker):
-    with django_db_blocker.unblock():
-        from django.db import transaction
-
-        with transaction.atomic():
-            found = every_answer(World())
-            transaction.set_rollback(True)
+    with django_db_blocker.unblock(), transaction.atomic():
+        found = every_answer(World())
+        transaction.set_rollback(True)
     return found
 
 

@@ -3,6 +3,7 @@
 The marks below stand for them: they are put wherever somebody can put anything, and looked for in all that was written.
 """
 
+import ast
 import json
 import logging
 from urllib.parse import urlencode
@@ -122,8 +123,6 @@ def test_a_page_that_breaks_is_told_without_what_it_was_asked(client, settings, 
 
 def test_no_line_of_the_code_logs_more_than_numbers_and_kinds():
     """What is handed to a logger: ids, counts and names of things of ours."""
-    import ast
-
     named = set()
     for file in (ROOT / "triage").rglob("*.py"):
         for node in ast.walk(ast.parse(file.read_text("utf-8"))):

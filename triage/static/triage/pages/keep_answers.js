@@ -9,9 +9,7 @@ function address() {
 
 async function draw() {
   const { drawCode } = await import("./qr_code.js");
-  const link = document.getElementById("answers-address");
   const holder = document.getElementById("answers-code");
-  link.href = link.textContent = address();
   const code = drawCode(address());
   holder.hidden = !code;
   if (code) holder.replaceChildren(code);
@@ -19,6 +17,8 @@ async function draw() {
 
 /* On paper the code stands open, so on a page that people print it is drawn before they ask. */
 function arrive() {
+  const link = document.getElementById("answers-address");
+  link.href = link.textContent = address();
   panel.hidden = !CHECK.test(location.pathname);
   panel.querySelector("[data-print]").hidden = !document.getElementById("told");
   if (!panel.hidden && (panel.open || document.getElementById("told"))) draw().catch(() => {});
