@@ -3,7 +3,7 @@
 from io import BytesIO
 
 import pytest
-from PIL import Image
+from PIL import Image, ImageOps
 
 from tests.jobsheet.pictures import jpeg
 from triage.jobsheet import photo
@@ -35,6 +35,22 @@ def test_a_picture_on_its_side_is_set_upright():
     kept = opened(read_photo(jpeg(80, 40, orientation=6)))
     assert kept.size == (40, 80)
     assert kept.getpixel((20, 10))[0] > 200  # red was on the left, and is on top after a quarter turn
+
+
+@pytest.mark.parametrize("orientation", [0, 1, 2, 3, 4, 5, 6, 7, 8, 9])
+def test_every_orientation_is_set_upright_as_the_library_itself_would(orientation):
+    file = jpeg(80, 40, orientation=orientation)
+    theirs, ours = ImageOps.exif_transpose(Image.open(BytesIO(file))), opened(read_photo(file))
+    assert ours.size == theirs.size
+    for place in ((5, 5), (ours.width - 6, 5), (5, ours.height - 6)):
+        assert max(abs(a - b) for a, b in zip(ours.getpixel(place), theirs.getpixel(place), strict=True)) < 40
+
+
+@pytest.mark.parametrize("tag", [b"\x01\x1e", b"\x01\x1f", b"\x01\x23", b"\x01\x3d"])
+def test_a_tag_of_the_wrong_type_costs_nobody_their_photo(tag):
+    """Found by `tests.attack.fuzzing`: the library fails to write such a tag anew."""
+    broken = jpeg(80, 40, "WEBP", orientation=6).replace(b"\x01\x0f\x00\x02", tag + b"\x00\x02")
+    assert opened(read_photo(broken)).size == (40, 80)
 
 
 @pytest.mark.parametrize("kind", ["JPEG", "PNG", "WEBP"])

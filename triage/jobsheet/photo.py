@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from io import BytesIO
 
 from django.utils.translation import gettext as _
-from PIL import Image, ImageOps, UnidentifiedImageError
+from PIL import Image, UnidentifiedImageError
 
 from triage.jobsheet.errors import Problem, Refused
 
@@ -16,6 +16,17 @@ MOST_PIXELS = 60_000_000
 LONGEST_SIDE = 1600
 QUALITY = 80
 KINDS = ("JPEG", "PNG", "WEBP")
+# The tag Orientation (Exif 2.32, 4.6.4): what has to be done so that the picture stands upright.
+ORIENTATION = 0x0112
+TURNS = {
+    2: Image.Transpose.FLIP_LEFT_RIGHT,
+    3: Image.Transpose.ROTATE_180,
+    4: Image.Transpose.FLIP_TOP_BOTTOM,
+    5: Image.Transpose.TRANSPOSE,
+    6: Image.Transpose.ROTATE_270,
+    7: Image.Transpose.TRANSVERSE,
+    8: Image.Transpose.ROTATE_90,
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,13 +58,19 @@ def _encoded(picture: Image.Image) -> Photo:
         words = {"most": MOST_PIXELS // 1_000_000}
         raise _refused(_("This photo has more than %(most)s million dots. Take it again with a smaller size.") % words)
     picture.draft("RGB", (LONGEST_SIDE, LONGEST_SIDE))
-    upright = ImageOps.exif_transpose(picture).convert("RGB")
+    upright = _upright(picture).convert("RGB")
     upright.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
     bare = Image.new("RGB", upright.size)
     bare.paste(upright)
     out = BytesIO()
     bare.save(out, "JPEG", quality=QUALITY)
     return Photo(out.getvalue(), bare.width, bare.height)
+
+
+def _upright(picture: Image.Image) -> Image.Image:
+    """The imaging library's own way writes the broken rest of the tags anew, and fails at it."""
+    turn = TURNS.get(picture.getexif().get(ORIENTATION, 1))
+    return picture.transpose(turn) if turn is not None else picture
 
 
 def _refused(sentence: str) -> Refused:
