@@ -69,8 +69,10 @@ def show_server(pack, region):
         cost = server_cost(server, pack, region, REQUESTS)
         say(f"Under the production server, one worker; processor time per request over {REQUESTS} requests")
         say(f"  {'question page':<34}{cost['question']:8.2f} ms")
+        say(f"  {'the same pages again':<34}{cost['again']:8.2f} ms")
         say(f"  {'bare template page':<34}{cost['bare']:8.2f} ms")
         say(f"  {'question / bare':<34}{cost['question / bare']:8.2f}")
+        say(f"  {'again / bare':<34}{cost['again / bare']:8.2f}")
         page = first_page_bytes(server)
         with phone() as context:
             visit = first_visit_bytes(server, context)

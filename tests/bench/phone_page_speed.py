@@ -9,7 +9,6 @@ from statistics import median
 from tests.bench.phone_speed import SLOWED
 from tests.bench.sessions import trails
 from tests.offline.addresses import query_of
-from tests.offline.phone_pages import phone_pages, request_for
 
 TIME_PAGES = """async (requests) => {
   const told = async (path) => (await fetch(path)).text();
@@ -28,6 +27,9 @@ TIME_PAGES = """async (requests) => {
 
 def phone_page_speed(context, pack, region, count):
     """Milliseconds in the slowed browser."""
+    # Pages are made of the site's models, so not before the bench has set Django up.
+    from tests.offline.phone_pages import phone_pages, request_for
+
     requests = [
         request_for("/check/", query_of([("region", region.id), *trail]))
         for trail in trails(pack, region, count, "pages")
