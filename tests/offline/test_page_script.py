@@ -5,7 +5,7 @@ from collections import Counter
 
 from tests.golden.test_engine_files import REACHES_OUT, TOP_LEVEL, without_comments
 from tests.offline.minifying import minified
-from triage.offline.engine_script import ENGINE
+from triage.offline.classic_script import ENGINE
 from triage.offline.page_script import PAGES, WAYS_IN, page_script, page_source
 
 MODULES = {path: path.read_text("utf-8") for folder in (ENGINE, PAGES) for path in sorted(folder.rglob("*.js"))}

@@ -7,7 +7,7 @@ a tool for writing the site and not for running it. `python -m tests.offline` wr
 from functools import cache
 from hashlib import sha256
 
-from triage.offline.engine_script import DIGEST_LENGTH, OFFLINE, EngineScript, joined
+from triage.offline.classic_script import DIGEST_LENGTH, OFFLINE, ClassicScript, joined
 
 PAGES = OFFLINE / "pages"
 ENTRY = "answer_page.js"
@@ -16,9 +16,9 @@ WAYS_IN = ("openSite", "answerPage")
 
 
 @cache
-def page_script() -> EngineScript:
+def page_script() -> ClassicScript:
     text = MINIFIED.read_text("utf-8")
-    return EngineScript(text, sha256(text.encode()).hexdigest()[:DIGEST_LENGTH])
+    return ClassicScript(text, sha256(text.encode()).hexdigest()[:DIGEST_LENGTH])
 
 
 @cache

@@ -1,13 +1,12 @@
-"""The phone's engine as one classic script: its modules one after the other, without comments, imports and exports.
+"""Modules as one classic script: one after the other, without comments, imports and exports.
 
 Not every browser starts a service worker from ES modules, and one file is fetched once. No module reaches outside
-and no two use one name at their top level (`tests/golden/test_engine_files.py`), so nothing has to be renamed.
+and no two use one name at their top level (`tests/offline/test_page_script.py`), so nothing has to be renamed.
 """
 
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
 from hashlib import sha256
 from pathlib import Path
 
@@ -15,7 +14,6 @@ import triage
 
 OFFLINE = Path(triage.__file__).parent / "static" / "triage" / "offline"
 ENGINE = OFFLINE / "engine"
-ENTRY = "check.js"
 DIGEST_LENGTH = 16
 
 _IMPORT = re.compile(r'^import \{[^}]*\} from "([^"]+)";\n', re.MULTILINE)
@@ -25,22 +23,17 @@ _INDENT = re.compile(r"\n\s*")
 
 
 @dataclass(frozen=True, slots=True)
-class EngineScript:
+class ClassicScript:
     """The script and its `version`, which changes with any of its bytes."""
 
     text: str
     version: str
 
 
-@cache
-def engine_script() -> EngineScript:
-    return joined(ENGINE / ENTRY)
-
-
-def joined(entry: Path) -> EngineScript:
+def joined(entry: Path) -> ClassicScript:
     """Every module that the entry needs, each after those it imports."""
     text = '"use strict";' + "".join(_bare(source) for source in _in_order(entry, {}).values()) + "\n"
-    return EngineScript(text, sha256(text.encode()).hexdigest()[:DIGEST_LENGTH])
+    return ClassicScript(text, sha256(text.encode()).hexdigest()[:DIGEST_LENGTH])
 
 
 def _in_order(module: Path, before: Mapping[Path, str]) -> dict[Path, str]:
