@@ -71,10 +71,10 @@ CONTENT_SECURITY_POLICY = {
 
 DATABASES = {"default": env.database("DATABASE_URL", default=f"sqlite:///{BASE_DIR}/.oven.sqlite3")}
 if DATABASES["default"]["ENGINE"] == "django.db.backends.sqlite3":
-    # Writers queue instead of failing, and readers go on meanwhile.
+    # Writers queue instead of failing, and readers go on meanwhile; what was acknowledged outlives a power cut.
     DATABASES["default"]["OPTIONS"] = {
         "transaction_mode": "IMMEDIATE",
-        "init_command": "PRAGMA journal_mode=WAL;PRAGMA synchronous=NORMAL;PRAGMA busy_timeout=5000",
+        "init_command": "PRAGMA journal_mode=WAL;PRAGMA synchronous=FULL;PRAGMA busy_timeout=5000",
     }
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 
@@ -129,11 +129,12 @@ STORAGES = {
     "staticfiles": {
         "BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"
         if STATIC_FROM_SOURCE
-        else "whitenoise.storage.CompressedManifestStaticFilesStorage",
+        else "site_config.static_files.SqueezedStaticFilesStorage",
     },
 }
 
 LANGUAGE_CODE = "en"
+LANGUAGES = [("en", "English")]  # embed/loader.js names the same
 USE_I18N = True
 USE_TZ = True
 TIME_ZONE = "UTC"

@@ -9,6 +9,6 @@ urlpatterns = [
 if settings.DEMO:
     urlpatterns.append(path("booking-page/", include("fixtures_demo.urls")))
 
-handler400 = "triage.web.json_errors.bad_request"
+handler400 = "triage.household.views.mishap.bad_request"
 handler404 = "triage.household.views.mishap.not_found"
 handler500 = "triage.household.views.mishap.server_error"

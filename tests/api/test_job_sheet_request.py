@@ -55,7 +55,7 @@ def test_what_is_no_object_is_refused_whole(told):
         (body_of(trail=[["complaint"]]), ["trail"]),
         (body_of(trail=[["complaint", 7]]), ["trail"]),
         (body_of(trail=[["a", "b"]] * 1001), ["trail"]),
-        (body_of(trail=[["a", "b" * 601]]), ["trail"]),
+        (body_of(trail=[["a", "b" * 801]]), ["trail"]),
         (body_of(photo=7), ["photo"]),
         (body_of(photo=None), ["photo"]),
         (body_of(photo="data:image/jpeg;base64,AAAA"), ["photo"]),

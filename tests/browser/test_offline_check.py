@@ -8,6 +8,7 @@ from playwright.sync_api import expect
 from tests.browser.phone import CONTROLLED, find_line, install, lose_line, says, stop_worker
 from tests.browser.walking_by_hand import cannot_tell_the_rest, heading, no_danger, tap
 from tests.household.every_page import PAGES
+from triage.web.step_header import STEP
 
 pytestmark = pytest.mark.django_db(transaction=True)
 
@@ -38,8 +39,11 @@ def test_a_task_is_opened_with_no_line(page):
     expect(page.get_by_role("heading", name="What to do")).to_be_visible()
 
 
-@pytest.mark.parametrize("name", ["start", "danger", "question", "make safe", "advice", "task open", "gas smell"])
-def test_each_page_opened_with_no_line_is_the_sites_own(page, name):
+@pytest.mark.parametrize(
+    "name",
+    ["start", "danger", "question", "make safe", "advice", "task open", "gas smell", "reading shown", "meter task"],
+)
+def test_each_page_opened_with_no_line_is_the_sites_own(page, client, name):
     page.goto(f"{page.site}{PAGES[name]}")
     words = page.locator("main").inner_text()
     page.wait_for_function(CONTROLLED)
@@ -48,6 +52,7 @@ def test_each_page_opened_with_no_line_is_the_sites_own(page, name):
     assert answer.from_service_worker
     assert page.locator("main").inner_text() == words
     assert "frame-ancestors 'none'" in answer.headers["content-security-policy"]
+    assert answer.headers[STEP.lower()] == client.get(PAGES[name]).headers[STEP]
 
 
 def test_with_a_line_too_a_step_asks_the_site_for_nothing(page):
@@ -76,6 +81,21 @@ def test_a_page_that_needs_the_line_leads_back_and_says_so(page):
     page.goto(f"{page.site}/sheet/AB12-CD34/?token=x&region=us")
     says(page, "That page needs the line")
     expect(page.get_by_role("link", name="Call 911").first).to_be_visible()
+    page.complaints.clear()
+
+
+def test_the_costs_page_says_that_it_needs_the_line_and_leads_back_to_the_advice(page):
+    install(page, PAGES["advice"])
+    lose_line(page)
+    advice = heading(page).inner_text()
+    page.get_by_text("What it may cost").click()
+    page.get_by_role("link", name="Electricity, and a repair or a new oven").click()
+    says(page, "The costs page needs the line, and there is none now.")
+    expect(heading(page)).to_have_text(advice)
+    page.goto(f"{page.site}{PAGES['costs']}")  # opened by itself, with what was typed into its form
+    says(page, "The costs page needs the line")
+    expect(page.get_by_text("could not be used")).to_have_count(0)
+    expect(page.locator("#told")).to_be_visible()
     page.complaints.clear()
 
 

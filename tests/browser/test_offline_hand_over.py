@@ -144,7 +144,7 @@ def test_what_the_firm_cannot_take_stays_with_the_reason(page, firm):
 
 
 @pytest.mark.parametrize("how", REFUSED)
-def test_where_nothing_can_be_kept_that_is_said_and_the_code_is_shown(page, firm, how):
+def test_where_nothing_can_be_kept_that_is_said_and_the_code_and_the_words_are_there(page, firm, how):
     page.add_init_script(REFUSED[how])
     open_form(page, firm)
     lose_line(page)
@@ -153,6 +153,10 @@ def test_where_nothing_can_be_kept_that_is_said_and_the_code_is_shown(page, firm
     says(page, "this browser keeps nothing. Nothing was sent.")
     expect(page.get_by_label("Your name")).to_have_value("Alex Grey")
     expect(page.locator("#answers-code svg")).to_be_visible()
+    says(page, "Or go back to the advice and copy the words there; what you typed here is then gone.")
+    page.get_by_role("link", name="Back to the advice").click()
+    expect(page.get_by_role("button", name="Copy these words")).to_be_visible()
+    expect(page.locator("#told")).to_contain_text("OVEN FAULT CHECK")
     ignore_lost_line(page)
 
 

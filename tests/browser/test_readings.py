@@ -4,9 +4,9 @@ import re
 from datetime import UTC, datetime, timedelta
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
+from tests.browser.examining import examine
 from tests.household.checks_done import answers_of, at
 
 METER = at("/check/task/meter-test/", answers_of("fan-element-open", "no-heat"))
@@ -32,7 +32,6 @@ WRONG = {
     "meter": {"read-flashes": "3.5", "read-seconds": "0", "read-impulses": "0", "read-plate": "20"},
     "thermometer": {"read-set": "900", "read-time-1": "5"},
 }
-SCREENS = {"phone": (360, 740), "narrow phone": (320, 640), "desk": (1280, 800)}
 SHOWN = {
     **{f"{kind}, filled": at(f"/reading/{kind}/", {**ALONE, **SENT, **typed}) for kind, typed in FILLED.items()},
     **{f"{kind}, wrong": at(f"/reading/{kind}/", {**ALONE, **SENT, **typed}) for kind, typed in WRONG.items()},
@@ -42,16 +41,9 @@ SHOWN = {
 
 
 @pytest.mark.parametrize("name", SHOWN)
-def test_no_reading_has_a_barrier_or_runs_off_the_side(page, name):
+def test_no_reading_has_a_barrier_or_anything_out_of_reach(page, name):
     page.goto(page.site + SHOWN[name])
-    page.evaluate("document.querySelectorAll('details').forEach(details => { details.open = true })")
-    for scheme in ("light", "dark"):
-        page.emulate_media(color_scheme=scheme)
-        found = Axe().run(page)
-        assert found.violations_count == 0, found.generate_report()
-    for screen, (width, height) in SCREENS.items():
-        page.set_viewport_size({"width": width, "height": height})
-        assert page.evaluate("document.documentElement.scrollWidth <= document.documentElement.clientWidth"), screen
+    examine(page)
 
 
 def stand_still(page):
@@ -116,6 +108,37 @@ def test_the_run_on_timer_goes_on_when_the_page_is_opened_again_and_asks_in_time
     assert (round(float(heard.input_value())), round(float(stopped.input_value()))) == (12, 22)
     page.clock.run_for(1000)
     expect(page.locator(".measured")).to_contain_text("found still at")
+
+
+def test_a_fan_that_never_ran_on_is_said_with_one_button_whatever_was_pressed_before(page):
+    page.clock.install(time=SIX)
+    page.goto(page.site + at("/reading/run-on/", ALONE))
+    page.get_by_role("button", name="I switched it off now").click()
+    page.clock.run_for(60_000)
+    page.get_by_role("button", name="It still runs").click()
+    page.get_by_role("button", name="It never ran on").click()
+    heard, stopped = page.get_by_label("Last heard running"), page.get_by_label("First found still")
+    assert (heard.input_value(), stopped.input_value()) == ("0.0", "0.0")
+    page.clock.run_for(1000)
+    expect(page.locator(".measured")).to_have_text("Silent from switch-off on")
+    use = page.get_by_role("link", name="Use this in the check")
+    expect(use).to_have_attribute("href", re.compile("fan-run-on=h0.0~s0.0"))
+
+
+def test_one_reading_too_many_is_told_and_no_row_comes_after_it(page):
+    rows = {f"read-time-{n}": str(n) for n in range(1, 61)} | {f"read-shown-{n}": "170" for n in range(1, 61)}
+    page.clock.install(time=SIX)
+    page.goto(page.site + at("/reading/thermometer/", {**ALONE, **SENT, "read-set": "180", **rows}))
+    page.get_by_role("button", name="I switched it on now").click()
+    page.clock.run_for(61 * 60_000)
+    read_now = page.get_by_role("button", name="I read it now")
+    read_now.click()
+    page.get_by_label("Temperature of reading 61", exact=True).fill("171")
+    read_now.click()
+    page.clock.run_for(1000)
+    expect(page.locator("#reading-result")).to_contain_text("There are more readings than can be used. Keep up to 60")
+    assert page.get_by_label("Minutes of reading 61", exact=True).input_value() == "61.0"
+    expect(page.get_by_label("Minutes of reading 62", exact=True)).to_have_count(0)
 
 
 def test_without_storage_the_address_alone_keeps_the_start(page):

@@ -17,6 +17,7 @@ from triage.knowledge.library import library
         ("meter-power", "i300~j300~p2200", "0 W ± 102, 0 % of what its plate lets one expect"),
         ("meter-off", "i300~j340", "40 W ± 103"),
         ("meter-off", "i300~j100", "0 W ± 101"),
+        ("meter-off", "i0~j-0", "0 W ± 45"),
         ("fan-run-on", "h20~s25", "heard at 20 min after switch-off and found still at 25"),
         ("fan-run-on", "h20~s20", "found still 20 min after switch-off"),
         ("fan-run-on", "h60~s60~g1", "found still 60 min after switch-off"),

@@ -1,12 +1,12 @@
-"""Writes the minified script of the phone's pages, after any change of a module under `static/triage/offline`.
+"""Writes the minified scripts, after any change of a module under `static/triage/offline` or `static/triage/pages`.
 
 python -m tests.offline
 """
 
 import sys
 
-from tests.offline.minifying import minified
-from triage.offline.page_script import MINIFIED
+from tests.offline.minifying import minified_files
 
-MINIFIED.write_text(minified(), "utf-8")
-sys.stdout.write(f"{MINIFIED.name} written.\n")
+for path, text in minified_files().items():
+    path.write_text(text, "utf-8")
+    sys.stdout.write(f"{path.name} written.\n")

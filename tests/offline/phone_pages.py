@@ -8,6 +8,7 @@ from triage.knowledge.library import library
 from triage.offline.bundle import pack_for_phones
 from triage.offline.page_bundle import pages_for_phones
 from triage.offline.page_script import page_script
+from triage.web.step_header import STEP
 
 ORIGIN = "http://testserver"
 WORKER = """importScripts("/pages.js");
@@ -57,12 +58,25 @@ def answer_of_the_site(client, request):
     """What the server sends for the same address."""
     headers = {"Accept-Language": request["language"], **({"HX-Request": "true"} if request["fragment"] else {})}
     response = client.get(f"{request['path']}?{request['query']}", headers=headers)
-    kept = ("Content-Type", "Content-Disposition")
+    kept = ("Content-Type", "Content-Disposition", "Location", "HX-Redirect", STEP)
     return {
         "status": response.status_code,
         "html": response.content.decode(),
         "headers": {name: response.headers[name] for name in kept if name in response.headers},
     }
+
+
+def differences_from_the_site(client, page, addresses, expected_of=answer_of_the_site):
+    """Requests, answers of the phone, and a sentence for each page that differs."""
+    requests = [request_for(*address) for address in addresses]
+    with phone_pages(page) as answer_all:
+        found = answer_all(requests)
+    apart = []
+    for request, answer in zip(requests, found, strict=True):
+        expected = expected_of(client, request)
+        if answer != expected:
+            apart.append(f"{request}\n{first_difference(expected, answer)}")
+    return requests, found, apart
 
 
 def first_difference(expected, found):

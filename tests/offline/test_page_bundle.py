@@ -10,7 +10,7 @@ from triage.offline.page_bundle import pages_for_phones
 from triage.offline.page_script import page_script
 
 # Of the 120 kB that everything offline may weigh; the rest is styles, scripts of the pages themselves, htmx and icons.
-HEAVIEST = 84_000
+HEAVIEST = 87_000
 
 
 def test_it_is_one_text_and_its_version_is_made_of_its_bytes():

@@ -16,7 +16,7 @@ from tests.offline.addresses import forged_addresses, query_of, tasks_and_outcom
 from tests.offline.phone_pages import (
     OPEN_OTHER_PACK,
     answer_of_the_site,
-    first_difference,
+    differences_from_the_site,
     phone_pages,
     request_for,
 )
@@ -25,7 +25,6 @@ from triage.knowledge.library import library
 USUAL = 1200
 SEED = 53
 MOST_SHOWN = 5
-READING_FORM = "Put the figures in"
 SUMMARY = "/check/summary/"
 FOR_THE_REPAIRER = re.compile(r"KIT, beside.*?(?=Knowledge: )", re.DOTALL)
 LEFT_TO_THE_SITE = "What to bring and what to measure: open the address below where there is a line.\n\n"
@@ -39,18 +38,7 @@ def expected_of(client, request):
 
 
 def compare(client, page, addresses):
-    """Requests, answers of the phone, and a sentence for each page that differs."""
-    requests = [request_for(*address) for address in addresses]
-    with phone_pages(page) as answer_all:
-        found = answer_all(requests)
-    apart = []
-    for request, answer in zip(requests, found, strict=True):
-        expected = expected_of(client, request)
-        if answer is None and READING_FORM in expected["html"]:
-            continue  # the form of a reading is the site's to read
-        if answer != expected:
-            apart.append(f"{request}\n{first_difference(expected, answer)}")
-    return requests, found, apart
+    return differences_from_the_site(client, page, addresses, expected_of)
 
 
 def test_pages_of_usual_checks_are_the_sites_own(client, page):
@@ -77,7 +65,7 @@ def test_forged_addresses_get_the_sites_own_pages_and_nothing_of_them_runs(clien
 
 @pytest.mark.django_db
 def test_a_page_of_a_firm_and_any_other_address_is_left_to_the_site(page):
-    others = ["/desk/", "/call/", "/api/", "/check/costs/", "/check/hand-over/", "/reading/meter/", "/sheet/AB/", "/x"]
+    others = ["/desk/", "/call/", "/api/", "/check/costs/", "/check/hand-over/", "/sheet/AB/", "/x"]
     firm = [("/check/", "firm=some-firm"), ("/", "danger=none&firm=f"), ("/check/summary/", "firm=not+one&firm=a")]
     with phone_pages(page) as answer_all:
         answers = answer_all([request_for(path) for path in others] + [request_for(*address) for address in firm])
@@ -93,9 +81,8 @@ def test_texts_of_another_pack_are_not_put_to_this_one(page):
 
 
 def assert_all_was_tried(requests, found):
-    """Every kind of page, open and closed tasks, whole pages and files were among them; few were left to the site."""
-    shown = [answer["html"] for answer in found if answer]
-    assert len(shown) > 0.95 * len(found)
+    """Every kind of page, open and closed tasks, whole pages and files were among them."""
+    shown = [answer["html"] for answer in found]
     for mark in (
         'class="sheet urgent"', 'class="shelves"', 'class="gates"', 'id="outcome"', 'data-lines', "ANSWERS SO FAR",
         'class="ask-small"', "ALSO CHECK", "TOLD TO DO FIRST", "That put it right", 'class="memory"', "<!doctype html>",

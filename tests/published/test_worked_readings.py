@@ -1,7 +1,6 @@
 """Published check values for readings, each with its source, and the traps in them.
 
-The sensor curves of oven probes (IEC 60751 and the 3750 ppm curve) have no test: no reading takes a resistance, as a
-householder never measures one.
+No reading takes a resistance, as a householder never measures one: see `test_worked_resistances.py`.
 """
 
 import pytest

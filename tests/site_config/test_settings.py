@@ -73,6 +73,17 @@ def in_production(code, **environment):
     )
 
 
+def test_what_a_file_database_acknowledged_outlives_a_power_cut(tmp_path):
+    """In WAL mode NORMAL "might lose durability", FULL (2) does not: SQLite's own page on PRAGMA synchronous."""
+    asked = (
+        "import django; django.setup(); from django.db import connection;"
+        "print(*connection.cursor().execute('PRAGMA synchronous').fetchone())"
+    )
+    whole = {"SECRET_KEY": "k" * 50, "ALLOWED_HOSTS": "127.0.0.1", "DATABASE_URL": f"sqlite:///{tmp_path}/one.sqlite3"}
+    run = in_production(asked, **whole)
+    assert (run.stdout, run.stderr) == ("2\n", "")
+
+
 def test_production_does_not_start_without_a_secret_key():
     run = in_production("s.DEBUG")
     assert run.returncode == 1
@@ -84,7 +95,7 @@ def test_production_does_not_start_without_a_secret_key():
 def test_production_is_closed_until_opened():
     shown = "print(s.DEBUG, s.ALLOWED_HOSTS, s.SECURE_SSL_REDIRECT, s.STORAGES['staticfiles']['BACKEND'])"
     run = in_production(shown, SECRET_KEY="x" * 50)
-    assert run.stdout == "False [] True whitenoise.storage.CompressedManifestStaticFilesStorage\n", run.stderr
+    assert run.stdout == "False [] True site_config.static_files.SqueezedStaticFilesStorage\n", run.stderr
 
 
 def test_static_files_can_be_built_for_production(tmp_path):

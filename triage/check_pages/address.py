@@ -17,7 +17,7 @@ REGION = "region"
 FIRM = "firm"  # the repair firm the check is done for; like the place it is no answer
 TYPED = ("cost-", "read-")  # what is typed into a form of its own begins so; it is no answer
 MOST_PAIRS = 1000
-LONGEST_VALUE = 600  # as long as a written reading may be
+LONGEST_VALUE = 800  # as long as a written reading may be
 
 Pairs = tuple[tuple[str, str], ...]
 

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from triage.check_pages.drawings.drawing import Drawing
+
 
 @dataclass(frozen=True)
 class TypedField:
@@ -18,10 +20,11 @@ class TypedField:
 
 @dataclass(frozen=True)
 class CostsPart:
-    """One thing that costs money, in sentences."""
+    """One thing that costs money, in sentences and, where there are ranges to compare, drawn."""
 
     heading: str
     lines: list[str]
+    drawing: Drawing | None = None
 
 
 @dataclass(frozen=True)

@@ -6,11 +6,19 @@ said to be a guess; somebody whose browser names no territory gets the site's ow
 """
 
 from collections.abc import Iterable, Mapping
+from typing import Protocol
 
 from triage.knowledge.region_builder import RegionProfile
 
 ELSEWHERE = "iec"
 LONGEST_HEADER = 500
+
+
+class Placed(Protocol):
+    """Whatever knows where the oven stands: a visit, or a job sheet long after it."""
+
+    @property
+    def place(self) -> RegionProfile: ...
 
 
 def guess_region(accept_language: str, regions: Mapping[str, RegionProfile], default: str) -> str:

@@ -51,7 +51,7 @@ def reading_words(gauge: Gauge, text: str) -> str:
 
 def power_words(watts: Measured) -> str:
     """Watts below one kilowatt, else kilowatts; never below nothing."""
-    value, unsure = max(watts.value, 0.0), 2.0 * watts.uncertainty
+    value, unsure = max(0.0, watts.value), 2.0 * watts.uncertainty
     words = {"value": f"{value:.0f}", "unsure": f"{unsure:.0f}"}
     line = _("%(value)s W ± %(unsure)s")
     if value >= A_KILOWATT:
@@ -86,6 +86,8 @@ def run_on_words(text: str) -> str:
         return _("still running when the oven was cold")
     if found.running:
         return _("still running %(heard)s min after switch-off") % words
+    if not found.minutes.value:
+        return _("silent from switch-off on")
     if words["heard"] == words["stopped"]:
         return _("found still %(stopped)s min after switch-off") % words
     return _("heard at %(heard)s min after switch-off and found still at %(stopped)s") % words

@@ -21,7 +21,7 @@ from triage.offline.page_templates import PageTemplates
 from triage.offline.page_texts import places_for_phones, texts_for_phones
 from triage.offline.sentences import counted_forms, said_in
 
-PAGES = ("start", "danger", "question", "make_safe", "advice", "task", "exit")
+PAGES = ("start", "danger", "question", "make_safe", "advice", "task", "reading", "exit")
 ALONE = ("404",)
 # In an address, "x" stands for the name of a task or of a way out; the phone reads a star.
 NAMED = {"task": "household-task", "reading": "household-reading", "exit": "household-exit"}

@@ -26,8 +26,8 @@ from django.utils.translation import gettext, ngettext
 from triage.offline.sentences import counted_forms, parts_of_sentence
 
 FOLDER = "triage"
-# What no page of the phone has: a firm it is done for, or the form of a reading. What hangs on it is left out.
-ABSENT = {"firm", "firm_origins", "offer", "page.reading"}
+# What no page of the phone has: a firm it is done for. What hangs on it is left out.
+ABSENT = {"firm", "firm_origins", "offer"}
 FILTERS = {"lower", "length"}
 CONSTANTS = (TranslateNode, StaticNode, PrefixNode, URLNode, SimpleNode)
 SILENT = (LoadNode, CommentNode, GetCurrentLanguageNode, GetCurrentLanguageBidiNode)

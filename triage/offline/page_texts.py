@@ -18,6 +18,7 @@ NOT_SHOWN = {"say", "again", "part", "repairer", "kit"}
 PLACE_FIELDS = (
     *("name", "territory", "emergency", "emergency_for", "gas", "gas_text", "network", "network_text", "currency"),
     *("isolation_note", "local_line", "hardwired", "appliance_inside", "claim_first", "words"),
+    *("temperature", "nominal"),
 )
 
 

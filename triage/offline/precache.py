@@ -1,11 +1,9 @@
 """What the phone keeps: one set of files, each with its address and hash, and a version that changes with any of them.
 
-The worker takes a set whole or not at all, so everything a check needs stands here and nothing else does. Modules that
-other modules import have plain names, because no storage rewrites `import` lines; the set's hashes keep them fresh.
+The worker takes a set whole or not at all, so everything a check needs stands here and nothing else does.
 """
 
 import json
-import re
 from collections.abc import Iterable
 from dataclasses import asdict, dataclass
 from functools import cache
@@ -15,23 +13,23 @@ from pathlib import Path
 from csp.utils import build_policy
 from django.contrib.staticfiles import finders
 from django.contrib.staticfiles.storage import ManifestFilesMixin, staticfiles_storage
-from django.templatetags.static import PrefixNode, static
+from django.templatetags.static import static
 
 import triage
 from triage.offline.parts import parts, script
 from triage.web.security_headers import HEADERS
 
 DIGEST_LENGTH = 16
+HASH_LENGTH = 32  # half a SHA-256: 128 bits still let nobody make another file of the same hash
 STATIC = Path(triage.__file__).parent / "static"
-NEEDED = ("triage/icons/oven.svg", "triage/icons/oven-192.png", "django_htmx/htmx-2.min.js")
+NEEDED = ("triage/icons/oven.svg", "triage/pages/page.min.js", "django_htmx/htmx-2.min.js")
 OF_FRAMES = "framed.css"
-IMPORT = re.compile(r"""(?:from |import\()"(\.[^"]+)\"""")
 
 
 @dataclass(frozen=True, slots=True)
 class KeptFile:
     url: str
-    sha256: str
+    hash: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +53,6 @@ def phone_set() -> PhoneSet:
     files = (
         *(KeptFile(url, _hash(text.encode())) for url, text in texts),
         *(KeptFile(static(name), _hash(_bytes_of(name))) for name in _named()),
-        *(KeptFile(f"{PrefixNode.handle_simple('STATIC_URL')}{name}", _hash(_source_of(name))) for name in _imported()),
     )
     return PhoneSet(
         version=_version(files),
@@ -74,22 +71,7 @@ def page_headers() -> dict[str, str]:
 def _named() -> list[str]:
     """What the pages themselves point at."""
     styles = [path for path in STATIC.glob("triage/css/*.css") if path.name != OF_FRAMES]
-    scripts = [path for path in STATIC.glob("triage/pages/*.js") if _name(path) not in _imported()]
-    return [*NEEDED, *(_name(path) for path in sorted([*styles, *scripts]))]
-
-
-def _imported() -> list[str]:
-    """The modules that those scripts import, and these in turn."""
-    found: set[str] = set()
-    waiting = list(STATIC.glob("triage/pages/*.js"))
-    while waiting:
-        module = waiting.pop()
-        for address in IMPORT.findall(module.read_text("utf-8")):
-            imported = (module.parent / address).resolve()
-            if _name(imported) not in found:
-                found.add(_name(imported))
-                waiting.append(imported)
-    return sorted(found)
+    return [*NEEDED, *(_name(path) for path in sorted(styles))]
 
 
 def _name(path: Path) -> str:
@@ -112,9 +94,9 @@ def _source_of(name: str) -> bytes:
 
 
 def _version(files: Iterable[KeptFile]) -> str:
-    told = "\n".join(f"{file.url} {file.sha256}" for file in files)
+    told = "\n".join(f"{file.url} {file.hash}" for file in files)
     return _hash(told.encode())[:DIGEST_LENGTH]
 
 
 def _hash(content: bytes) -> str:
-    return sha256(content).hexdigest()
+    return sha256(content).hexdigest()[:HASH_LENGTH]

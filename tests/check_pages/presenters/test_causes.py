@@ -3,7 +3,9 @@
 import pytest
 
 from tests.household.checks_done import answers_of, at
+from tests.reading_pages import read_page
 from triage.check_pages.presenters.causes import MOST_LINES, causes_of, chance_words, tenths
+from triage.check_pages.view_models import PARTS
 
 
 @pytest.mark.parametrize(
@@ -37,3 +39,16 @@ def test_nothing_for_the_repairer_alone_is_in_a_cause(visit):
     shown = repr(causes_of(seen, seen.step.verdict))
     assert "ohm" not in shown
     assert "terminals" not in shown
+
+
+def test_each_cause_lights_its_part_of_the_oven_on_the_page_and_names_it(client):
+    page = read_page(client.get(at("/check/", answers_of("fan-element-open", "no-heat"))))
+    lit = [use.attributes["href"] for use in page.select(".causes .lit")]
+    assert len(lit) == len(page.select(".causes article"))
+    assert lit[0] == "#p-ring"
+    assert page.select(".causes figcaption")[0].text == "Marked: the heating ring around the fan, behind the back wall."
+
+
+def test_the_drawing_has_every_part_a_cause_can_name(client):
+    page = read_page(client.get("/?region=gb-eng"))
+    assert [part for part in PARTS if not page.select(f"#oven #p-{part}")] == []

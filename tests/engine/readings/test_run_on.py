@@ -35,6 +35,11 @@ def test_what_was_heard_is_likeliest_under_its_answer(text, option):
     assert told(text)[option] == max(told(text).values())
 
 
+def test_only_a_fan_that_never_ran_on_settles_that_it_does_not():
+    """Found still a minute after switch-off and not heard before may be either; silent at once is nearly sure."""
+    assert told("h0.0~s0.0")["no-run-on"] > 0.95 > 0.6 > told("h1.0~s1.0")["no-run-on"]
+
+
 def test_a_fan_that_still_runs_after_ten_minutes_says_only_that_it_runs_on():
     likelihood = told("h10")
     assert likelihood["no-run-on"] == pytest.approx(0.0)

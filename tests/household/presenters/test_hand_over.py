@@ -4,9 +4,9 @@ import pytest
 
 from tests.firm_builders import make_firm
 from tests.household.hand_overs import form_address
+from triage.check_pages.hand_over_form import Sent
 from triage.check_pages.visit import open_visit
-from triage.household.hand_over_form import Sent
-from triage.household.presenters.hand_over import hand_over_page, stale_problem
+from triage.household.presenters.hand_over import hand_over_page
 from triage.jobsheet.errors import Problem
 
 pytestmark = pytest.mark.django_db
@@ -54,9 +54,3 @@ def test_of_two_problems_with_one_field_the_first_stands_beside_it(rf):
     found = page(rf, problems=[Problem("name", "First."), Problem("name", "Second.")])
     assert found.who[0].problem == "First."
     assert len(found.wrong) == 2
-
-
-def test_an_old_form_says_why_nothing_was_sent():
-    assert stale_problem().sentence == (
-        "This form was open for more than a day, so nothing was sent. Look through it and send it again."
-    )

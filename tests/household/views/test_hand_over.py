@@ -8,7 +8,7 @@ from tests.household.checks_done import address
 from tests.household.hand_overs import ELEMENT, TYPED, form_address, send, state_of
 from tests.jobsheet.pictures import jpeg
 from tests.reading_pages import read_page
-from triage.models import JobSheet
+from triage.models import Firm, JobSheet
 
 pytestmark = pytest.mark.django_db
 
@@ -31,6 +31,17 @@ def test_the_form_sets_no_cookie_and_no_cache_keeps_its_key(client, firm):
     assert response["Cache-Control"] == "no-store, private"
     assert "frame-ancestors https://hearth.example" in response["Content-Security-Policy"]
     assert state_of(client, form_address(firm)) != state_of(client, form_address(firm))
+
+
+def test_it_shows_what_the_firm_says_of_a_visit(client, firm):
+    says = "dl.firm-says"
+    assert read_page(client.get(form_address(firm))).select(says) == []
+    Firm.objects.update(
+        prices={"Call-out": "£60"}, hours={"Monday": "8 to 18"}, areas=["Kettlewick", "Mill <b>Lane</b>"]
+    )
+    for there in (form_address(firm), f"/check/hand-over/blank/?firm={firm.slug}"):
+        told = read_page(client.get(there)).one(says)
+        assert told.text == "Call-out £60 Monday 8 to 18 We come to Kettlewick, Mill <b>Lane</b>"
 
 
 def test_it_becomes_a_job_sheet_recomputed_from_the_trail(firm):

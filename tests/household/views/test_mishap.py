@@ -20,6 +20,23 @@ def test_a_wrong_address_keeps_the_answers_and_the_number_of_the_place(client):
     assert page.select('a[href="tel:000"]')
 
 
+def test_a_request_for_another_sites_name_gets_a_page_with_the_number_of_every_place(client):
+    response = client.get("/", headers={"Host": "evil.example"})
+    assert response.status_code == 400
+    page = read_page(response)
+    assert page.one("h1").text == "This page cannot be shown"
+    assert page.select('a[href="/danger/"]')
+    for place in library().regions.values():
+        assert page.select(f'a[href="tel:{place.emergency}"]'), place.name
+    assert "evil.example" not in response.content.decode()
+
+
+def test_a_program_gets_the_same_as_a_problem_document(client):
+    response = client.get("/api/v1/pack", headers={"Host": "evil.example"})
+    assert (response.status_code, response.headers["Content-Type"]) == (400, "application/problem+json")
+    assert response.json()["detail"] == "This site does not answer such a request. Look at its name."
+
+
 def test_a_failure_gets_a_page(rf):
     response = mishap.server_error(rf.get("/"))
     assert response.status_code == 500

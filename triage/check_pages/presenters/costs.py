@@ -3,12 +3,15 @@
 While an oven has to stay off it wastes nothing, and nothing here may sound as if it could be used.
 """
 
+from collections.abc import Mapping
+
 from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from triage.check_pages.costs_page import CostsPage, CostsPart
 from triage.check_pages.presenters.advice import advice_page
 from triage.check_pages.presenters.causes import short_chance, tenths
+from triage.check_pages.presenters.cost_pictures import visit_picture, yearly_picture
 from triage.check_pages.presenters.costs_form import (
     AGE,
     CALL_OUT,
@@ -25,7 +28,7 @@ from triage.check_pages.visit import Visit
 from triage.engine import Advice
 from triage.engine.energy_index import energy_class, energy_index
 from triage.engine.repair_or_replace import Comparison, compare
-from triage.engine.repairs import Span
+from triage.engine.repairs import Costs, Span, Waste
 from triage.engine.running_cost import Use, wasted_kwh
 
 WORTH_NAMING = 0.1
@@ -36,10 +39,13 @@ SURE = 0.95
 def costs_page(visit: Visit, step: Advice) -> CostsPage:
     advice = advice_page(visit, step)
     form = read_form(visit)
+    call_out, stays_off = form.number(CALL_OUT), bool(advice.leave_off)
+    wastes = {} if stays_off else _wastes(visit, step)
+    drawn = visit_picture(visit, step, call_out)
     parts = [
-        CostsPart(_("The visit and the repair"), price_lines(visit, step, form.number(CALL_OUT))),
-        CostsPart(_("Electricity while the fault lasts"), _electricity(visit, step, form, bool(advice.leave_off))),
-        CostsPart(_("A repair or a new oven"), _repair_or_new(visit, step, form)),
+        CostsPart(_("The visit and the repair"), price_lines(visit, step, call_out), drawn),
+        CostsPart(_("Electricity while the fault lasts"), _electricity(visit, wastes, form, stays_off)),
+        _repair_or_new(visit, step, form, wastes),
         CostsPart(_("The energy label"), _label(form)),
     ]
     return CostsPage(
@@ -58,19 +64,37 @@ def costs_page(visit: Visit, step: Advice) -> CostsPage:
     )
 
 
-def _electricity(visit: Visit, step: Advice, form: CostsForm, stays_off: bool) -> list[str]:
+def _wastes(visit: Visit, step: Advice) -> Mapping[str, Waste]:
+    """How each likely cause wastes electricity, where it does."""
+    known = visit.library.pack.costs.wastes
+    likely = [cause.fault for cause in step.verdict.causes if cause.chance >= WORTH_NAMING]
+    return {fault: known[fault] for fault in likely if fault in known}
+
+
+def _electricity(visit: Visit, wastes: Mapping[str, Waste], form: CostsForm, stays_off: bool) -> list[str]:
     """What each likely cause wastes in a year at this use."""
     if stays_off:
         return [_("The oven is to stay off until it has been checked, so it wastes nothing.")]
-    wastes = visit.library.pack.costs.wastes
-    likely = [cause.fault for cause in step.verdict.causes if cause.chance >= WORTH_NAMING and cause.fault in wastes]
-    if not likely:
+    if not wastes:
         return [_("None of the likely causes wastes much electricity.")]
     hours = form.number(USE)
     if hours is None:
         return [_("Say below how many hours a week the oven is on.")]
-    use = Use(hours / AN_HOUR_EACH, AN_HOUR_EACH)
-    return [_waste_line(visit, fault, wasted_kwh(wastes[fault], use), form.number(TARIFF)) for fault in likely]
+    tariff = form.number(TARIFF)
+    return [_waste_line(visit, fault, wasted_kwh(waste, _use(hours)), tariff) for fault, waste in wastes.items()]
+
+
+def _use(hours: float) -> Use:
+    return Use(hours / AN_HOUR_EACH, AN_HOUR_EACH)
+
+
+def _wasted_money(wastes: Mapping[str, Waste], form: CostsForm) -> Span | None:
+    """What is wasted in a year, whichever of the likely causes it is; None where use or tariff is not known."""
+    hours, tariff = form.number(USE), form.number(TARIFF)
+    if not wastes or hours is None or tariff is None:
+        return None
+    each = [wasted_kwh(waste, _use(hours)).times(tariff) for waste in wastes.values()]
+    return Span(min(one.low for one in each), max(one.high for one in each))
 
 
 def _waste_line(visit: Visit, fault: str, wasted: Span, tariff: float | None) -> str:
@@ -82,7 +106,8 @@ def _waste_line(visit: Visit, fault: str, wasted: Span, tariff: float | None) ->
     return _("%(cause)s: about %(low)s to %(high)s kWh a year, %(money)s.") % words
 
 
-def _repair_or_new(visit: Visit, step: Advice, form: CostsForm) -> list[str]:
+def _repair_or_new(visit: Visit, step: Advice, form: CostsForm, wastes: Mapping[str, Waste]) -> CostsPart:
+    heading = _("A repair or a new oven")
     age, new_oven = form.number(AGE), form.number(NEW_OVEN)
     prices = repair_prices(visit, step, form.number(CALL_OUT))
     wanted = [
@@ -92,17 +117,22 @@ def _repair_or_new(visit: Visit, step: Advice, form: CostsForm) -> list[str]:
     ]
     if age is None or new_oven is None or prices is None:
         missing = "; ".join(word for word in wanted if word)
-        return [_("To compare the two, say below: %(missing)s.") % {"missing": missing}]
-    costs = visit.library.pack.costs
-    return [
-        *_compared(visit, compare(prices, age, new_oven, costs)),
+        return CostsPart(heading, [_("To compare the two, say below: %(missing)s.") % {"missing": missing}])
+    found = compare(prices, age, new_oven, visit.library.pack.costs)
+    lines = [*_compared(visit, found), _counted_in(visit.library.pack.costs)]
+    return CostsPart(heading, lines, yearly_picture(visit, found, _wasted_money(wastes, form)))
+
+
+def _counted_in(costs: Costs) -> str:
+    words = {
+        "low": round(100 * costs.fails.low),
+        "high": round(100 * costs.fails.high),
+        "interest": round(100 * costs.interest),
+    }
+    return (
         _("Counted in: %(low)s to %(high)s repairs in 100 do not hold, and interest of %(interest)s in 100 a year.")
-        % {
-            "low": round(100 * costs.fails.low),
-            "high": round(100 * costs.fails.high),
-            "interest": round(100 * costs.interest),
-        },
-    ]
+        % words
+    )
 
 
 def _compared(visit: Visit, found: Comparison) -> list[str]:

@@ -6,6 +6,7 @@ Answers given before, such as "none of these" on the danger page, go along with 
 from triage.check_pages.page_models import Complaint, RegionChoice, StartPage
 from triage.check_pages.place import ELSEWHERE
 from triage.check_pages.presenters.readings.kinds import kind_names
+from triage.check_pages.presenters.typed_words import typed_words
 from triage.check_pages.view_models import Choice
 from triage.check_pages.visit import Visit
 from triage.engine import OPENING
@@ -23,7 +24,7 @@ def start_page(visit: Visit) -> StartPage:
         complaints=[
             Complaint(
                 entry.words,
-                entry.also,
+                typed_words(entry.also),
                 visit.links.step({OPENING: complaint.option, **complaint.answers}),
                 complaint.picture,
             )

@@ -14,7 +14,6 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import sqrt
 
-from triage.engine.readings.fitting import FirstOrder, fit
 from triage.engine.readings.measured import Measured, rectangle, together
 from triage.engine.readings.normal import normal_cdf
 from triage.engine.readings.written import Field, fields_of, number, optional, pairs
@@ -44,9 +43,7 @@ class Temperatures:
     """`offset` of the mean from the set point, `swing` between the extremes, `climb` of a last reading that has not
     fallen since, `duty` the share of the steady time in which it did not fall; `more` readings are still wanted.
 
-    `reached` is the minute it first was at the set point, `warming` the first-order curve up to there: its end and
-    time constant tell how hot it could get and how fast it loses heat. A seal's leak of a few square centimetres
-    loses some tens of watts of the 700 or so that walls lose, so it is shown and not used as evidence.
+    `reached` is the minute it first was at the set point. Where it was heading is told by `warming.py`.
     """
 
     points: tuple[tuple[float, float], ...]
@@ -58,7 +55,6 @@ class Temperatures:
     duty: Measured
     overshoot: float
     reached: float | None
-    warming: FirstOrder | None
     more: int
 
     @property
@@ -86,7 +82,6 @@ def read(text: str) -> Temperatures:
         duty=_duty(points, weights),
         overshoot=max(highest - set_to, 0.0),
         reached=_reached(points, set_to),
-        warming=fit(_warming(points, set_to)),
         more=_wanted(sum(weights), swing.value),
     )
 
@@ -174,12 +169,6 @@ def _reached(points: Sequence[tuple[float, float]], set_to: float) -> float | No
         if one < set_to <= other:
             return before + (after - before) * (set_to - one) / (other - one)
     return None
-
-
-def _warming(points: Sequence[tuple[float, float]], set_to: float) -> list[tuple[float, float]]:
-    """The readings up to the first one at the set point; all of them when it never gets there."""
-    first = next((i for i, (_, value) in enumerate(points) if value >= set_to), len(points) - 1)
-    return list(points[: first + 1])
 
 
 def _wanted(count: float, swing: float) -> int:

@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-LONGEST_TEXT = 600
+LONGEST_TEXT = 800  # the most readings of a thermometer, each to a tenth, and what is known of it
 MOST_ITEMS = 60
 
 _NUMBER = re.compile(r"-?[0-9]{1,9}(?:[.,][0-9]{1,6})?")

@@ -8,12 +8,12 @@ from django.http.response import HttpResponseBase
 from django.views.decorators.csrf import csrf_exempt
 from django.views.decorators.http import require_http_methods
 
+from triage.check_pages.form_state import key_in, new_state, stale_problem
+from triage.check_pages.hand_over_form import STATE, Sent, read_sent
+from triage.check_pages.handing_over import may_hand_over
 from triage.check_pages.visit import Visit, open_visit
-from triage.household.form_state import key_in, new_state
-from triage.household.hand_over_form import STATE, Sent, read_sent
 from triage.household.hand_over_limit import TOO_MANY, count_hand_over, wait_problem
-from triage.household.presenters.hand_over import hand_over_page, stale_problem
-from triage.household.presenters.offer import may_hand_over
+from triage.household.presenters.hand_over import hand_over_page
 from triage.household.private_page import keep_private, show_private
 from triage.household.sheet_address import sheet_address
 from triage.household.views.showing import context_of, show

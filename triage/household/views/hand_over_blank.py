@@ -6,8 +6,8 @@ from django.shortcuts import render
 from django.views.decorators.cache import cache_control
 from django.views.decorators.http import require_safe
 
+from triage.check_pages.hand_over_form import Sent
 from triage.check_pages.visit import open_visit
-from triage.household.hand_over_form import Sent
 from triage.household.presenters.hand_over import hand_over_page
 from triage.household.views.showing import context_of
 

@@ -12,10 +12,10 @@ from django.http.response import HttpResponseBase
 from django.utils.translation import gettext as _
 from django.views.decorators.csrf import csrf_exempt
 
+from triage.check_pages.hand_over_form import Sent, read_sent
+from triage.check_pages.handing_over import may_hand_over
 from triage.check_pages.visit import Visit, open_visit
-from triage.household.hand_over_form import Sent, read_sent
 from triage.household.hand_over_limit import count_hand_over, wait_problem
-from triage.household.presenters.offer import may_hand_over
 from triage.household.sheet_address import sheet_address
 from triage.jobsheet.actions import hand_over as write_down
 from triage.jobsheet.consent import consent_words

@@ -1,17 +1,25 @@
-"""The two pages for when there is no page. The page for a failure uses nothing that may be what went wrong: it knows no
-place, so it lists the emergency numbers of all of them."""
+"""The pages for when there is no page. Those for a request that nobody can read and for a failure use nothing that may
+be what went wrong: they know no place, so they list the emergency numbers of all of them."""
 
-from django.http import HttpRequest, HttpResponse, HttpResponseNotFound, HttpResponseServerError
+from django.http import HttpRequest, HttpResponse, HttpResponseBadRequest, HttpResponseNotFound, HttpResponseServerError
 from django.template.loader import render_to_string
 
 from triage.check_pages.presenters.numbers import emergency_call
 from triage.check_pages.visit import open_visit
+from triage.web.json_errors import bad_request_response, is_for_programs
 
 
 def not_found(request: HttpRequest, exception: Exception) -> HttpResponse:  # noqa: ARG001  (passed by name)
     visit = open_visit(request)
     context = {"emergency": emergency_call(visit.place), "danger_href": visit.links.danger()}
     return HttpResponseNotFound(render_to_string("triage/404.html", context))
+
+
+def bad_request(request: HttpRequest, exception: Exception) -> HttpResponse:  # noqa: ARG001  (passed by name)
+    """Whatever reached no view: another site's name, ten thousand fields. A program gets it as a program reads it."""
+    if is_for_programs(request):
+        return bad_request_response()
+    return HttpResponseBadRequest(render_to_string("triage/400.html"))
 
 
 def server_error(_request: HttpRequest) -> HttpResponse:

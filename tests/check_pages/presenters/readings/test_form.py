@@ -6,9 +6,11 @@ from urllib.parse import parse_qsl
 import pytest
 
 from tests.household.checks_done import answers_of, at
+from triage.check_pages.address import LONGEST_VALUE
 from triage.check_pages.presenters.readings.form import measured_by, reading_form
 from triage.check_pages.presenters.readings.reasons import reason_sentence
 from triage.engine.readings import written
+from triage.engine.readings.written import MOST_ITEMS
 from triage.knowledge.library import library
 
 PACK = library().pack
@@ -122,6 +124,28 @@ BAD = [
     ),
     ("time-the-fan", {"read-heard": "30", "read-stopped": "20"}, "The second figure is lower than the first."),
     ("time-the-preheat", {"read-minutes": "0", "read-set": "200"}, "This cannot be less than 0.5."),
+    ("time-the-preheat", {"read-minutes": "-12,5", "read-set": "200"}, "This cannot be less than 0.5."),
+    ("time-the-fan", {"read-heard": "-1"}, "This cannot be less than 0. Check the number and its unit."),
+    (
+        "thermometer-test",
+        {"read-set": "180", "read-time-1": "-5", "read-shown-1": "170"},
+        "This cannot be less than 0. Check the number and its unit.",
+    ),
+    (
+        "meter-test",
+        {"read-before": "1000,1", "read-after": "1000,5", "read-minutes": "0"},
+        "This cannot be less than 1. Check the number and its unit.",
+    ),
+    (
+        "meter-test",
+        {**COUNTED, "read-whole-plate": "20"},
+        "This cannot be less than 500. Check the number and its unit.",
+    ),
+    (
+        "meter-test",
+        {"read-taps": " ".join(["30"] * MOST_ITEMS), "read-impulses": "1000"},
+        "Each time must be later than the one before it.",
+    ),
 ]
 
 
@@ -134,11 +158,36 @@ def test_what_cannot_be_used_gets_a_sentence_and_stays(visit, task, typed, sente
         assert fields(found)[name].value == text
 
 
-def test_sixty_readings_at_one_instant_are_told_apart_from_good_ones(visit):
+def many_rows(number):
+    """As long as rows can be when they are typed to a tenth."""
+    rows = {f"read-time-{n}": f"{100 + n / 10 + 6 * n:.1f}" for n in range(1, number + 1)}
+    return rows | {f"read-shown-{n}": f"{356.2 - n % 3:.1f}" for n in range(1, number + 1)}
+
+
+def test_sixty_readings_are_all_used(visit):
+    typed = {"read-set": "160.5", "read-tolerance": "10.5", "read-boiling": "100.5", **many_rows(MOST_ITEMS)}
+    found = form(visit, "thermometer-test", typed, complaint="too-hot", **{"heat-main": "bit-hot"})
+    text = used(found)["thermometer-mean"]
+    assert text.count("_") == MOST_ITEMS - 1
+    assert len(text) <= written.LONGEST_TEXT == LONGEST_VALUE
+    assert f"read-time-{MOST_ITEMS + 1}" not in fields(found)
+
+
+def test_one_reading_more_is_refused_in_words_and_every_row_stays(visit):
+    typed = {"read-set": "160", **many_rows(MOST_ITEMS + 1)}
+    found = form(visit, "thermometer-test", typed)
+    assert found.wanting == ["There are more readings than can be used. Keep up to 60 of them."]
+    assert {name: fields(found)[name].value for name in typed} == typed
+
+
+def test_as_many_readings_as_there_are_rows_at_one_instant_are_refused_and_stay(visit):
     typed = {"read-set": "180"}
-    for number in range(1, 41):
+    for number in range(1, MOST_ITEMS + 1):
         typed |= {f"read-time-{number}": "30", f"read-shown-{number}": "180"}
-    assert "Each time must be later than the one before it." in form(visit, "thermometer-test", typed).wanting[0]
+    found = form(visit, "thermometer-test", typed)
+    assert found.result is None
+    assert "Each time must be later than the one before it." in found.wanting[0]
+    assert {name: fields(found)[name].value for name in typed} == typed
 
 
 def test_every_reason_of_the_engine_has_a_sentence_of_its_own():
@@ -153,6 +202,30 @@ def test_every_reason_of_the_engine_has_a_sentence_of_its_own():
 def test_commas_are_read_like_points(visit):
     found = form(visit, "time-the-preheat", {"read-minutes": "12,5", "read-set": "200"})
     assert used(found)["preheat-time"] == "m12.5~c200"
+    assert fields(found)["read-minutes"].value == "12,5"
+
+
+@pytest.mark.parametrize(
+    ("task", "typed", "same"),
+    [
+        ("meter-test", {**COUNTED, "read-seconds": "60,5"}, {**COUNTED, "read-seconds": "60.5"}),
+        (
+            "meter-test",
+            {"read-before": "1000,10", "read-after": "1000,47", "read-minutes": "10,5"},
+            {"read-before": "1000.10", "read-after": "1000.47", "read-minutes": "10.5"},
+        ),
+        (
+            "thermometer-test",
+            {"read-set": "180", "read-time-1": "30,5", "read-shown-1": "176,5"},
+            {"read-set": "180", "read-time-1": "30.5", "read-shown-1": "176.5"},
+        ),
+    ],
+)
+def test_with_a_comma_the_same_comes_of_it_and_the_comma_stays(visit, task, typed, same):
+    by_comma, by_point = form(visit, task, typed), form(visit, task, same)
+    assert by_comma.result.headline == by_point.result.headline
+    assert by_comma.wanting == []
+    assert {name: fields(by_comma)[name].value for name in typed} == typed
 
 
 def test_fahrenheit_is_typed_and_shown_where_people_use_it(visit):

@@ -38,10 +38,14 @@ def test_a_pause_of_the_thermostat_is_recognised_and_left_out(visit):
 
 
 def test_without_a_plate_it_says_what_is_taken(visit):
-    assert "a usual heater of 2 kW is taken" in meter_told(visit("/"), "f35~s60~k1000").lines[0]
-    assert "a tenth less than its plate" in meter_told(visit("/"), "f35~s60~k1000~p2000").lines[0]
+    assert "a usual heater of 2 kW is taken" in meter_told(visit("/"), "f35~s60~k1000").lines[1]
+    assert "a tenth less than its plate" in meter_told(visit("/"), "f35~s60~k1000~p2000").lines[1]
 
 
 def test_a_count_over_minutes_may_be_a_floor_and_says_so(visit):
     assert any("Tapping along shows it" in line for line in meter_told(visit("/"), "f300~s600~k1000").lines)
     assert not any("Tapping along" in line for line in meter_told(visit("/"), "i300~j2300").lines)
+
+
+def test_the_first_line_says_in_words_what_the_power_comes_to(visit):
+    assert meter_told(visit("/"), "i0~j1100~p2200").lines[0].startswith("This comes to half of what its plate")

@@ -18,6 +18,8 @@ def written(visit, **raw):
     [
         ({"heard": "20", "stopped": "25"}, "h20~s25"),
         ({"stopped": "22"}, "h22~s22"),
+        ({"stopped": "0"}, "h0~s0"),
+        ({"heard": "0.0", "stopped": "0.0"}, "h0.0~s0.0"),
         ({"cold": "1"}, "h0~c1"),
         ({"heard": "60", "much_heat": "1"}, "h60~g1"),
         ({}, ""),
@@ -30,6 +32,13 @@ def test_what_follows_from_the_rest_need_not_be_typed(visit, raw, text):
 def test_a_fan_nobody_found_still_is_to_be_looked_at_again(visit):
     assert any("once more when the oven is stone cold" in line for line in run_on_told(visit("/"), "h40").lines)
     assert not any("stone cold" in line for line in run_on_told(visit("/"), "h20~s25").lines)
+
+
+def test_a_fan_that_never_ran_on_is_told_so(visit):
+    told = run_on_told(visit("/"), "h0.0~s0.0")
+    assert told.drawing.words.startswith("The fan was silent from switch-off on.")
+    assert told.lines == ["That counts if the oven was hot and its fan used to run on."]
+    assert "silent" not in run_on_told(visit("/"), "h0").drawing.words
 
 
 def test_the_picture_says_the_same_in_words(visit):

@@ -3,6 +3,7 @@
 from django.utils.translation import gettext as _
 
 from triage.check_pages.drawings.door_map import door_map
+from triage.check_pages.place import Placed
 from triage.check_pages.presenters.readings.told import Told
 from triage.check_pages.presenters.readings.typed import READ, Typed
 from triage.check_pages.reading_pages import DoorPlace, FieldGroup
@@ -32,7 +33,7 @@ def write_gasket(_visit: Visit, typed: Typed) -> str:
     return write({place: typed.ticked(place) for place in PLACES if place not in left_out})
 
 
-def gasket_told(_visit: Visit, text: str) -> Told:
+def gasket_told(_placed: Placed, text: str) -> Told:
     found = read(text)
     legend = (_("tight"), _("lets through"), _("no seal there"))
     return Told(door_map(found.leaks, legend, _picture_words(found)), [_("Try a place that lets through once more.")])

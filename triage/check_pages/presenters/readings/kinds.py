@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from django.utils.translation import gettext as _
 
+from triage.check_pages.place import Placed
 from triage.check_pages.presenters.readings.gasket import gasket_groups, gasket_told, read_gasket, write_gasket
 from triage.check_pages.presenters.readings.meter import meter_groups, meter_told, read_meter, write_meter
 from triage.check_pages.presenters.readings.preheat import preheat_groups, preheat_told, read_preheat, write_preheat
@@ -28,7 +29,7 @@ class Kind:
     read: Callable[[Visit, Typed], None]
     groups: Callable[[Visit, Typed], list[FieldGroup]]
     write: Callable[[Visit, Typed], str]
-    told: Callable[[Visit, str], Told]
+    told: Callable[[Placed, str], Told]
 
 
 KINDS: Mapping[str, Kind] = {

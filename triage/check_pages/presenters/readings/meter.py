@@ -5,7 +5,9 @@ from decimal import Decimal
 from django.utils.translation import gettext as _
 
 from triage.check_pages.drawings.power_bar import power_bar
+from triage.check_pages.place import Placed
 from triage.check_pages.presenters.readings.plate import plate_blanks, plate_group, with_usual_volts
+from triage.check_pages.presenters.readings.power_class import power_class_line
 from triage.check_pages.presenters.readings.reasons import reason_sentence
 from triage.check_pages.presenters.readings.told import Told
 from triage.check_pages.presenters.readings.typed import Blank, Typed
@@ -44,7 +46,7 @@ def write_meter(visit: Visit, typed: Typed) -> str:
     return write(FIELDS, with_usual_volts(visit, typed.figures))
 
 
-def meter_told(_visit: Visit, text: str) -> Told:
+def meter_told(_placed: Placed, text: str) -> Told:
     power = read(text)
     drawn, expected = power_words(power.watts), power_words(power.rating.expected)
     words = {"drawn": drawn, "expected": expected}
@@ -60,7 +62,7 @@ def _lines(power: Power) -> list[str]:
     guess = _("No plate was typed, so a usual heater of 2 kW is taken. The figures on the plate make it surer.")
     paused = _("The oven seems to have paused for %(share)s %% of the time, as a thermostat does. That is left out.")
     floor = _("If the oven paused meanwhile, it draws more than this while it heats. Tapping along shows it.")
-    lines = [sound if power.rating.known else guess]
+    lines = [power_class_line(power), sound if power.rating.known else guess]
     if power.rested > RESTED:
         lines.append(paused % {"share": round(100.0 * power.rested)})
     return [*lines, floor] if power.watts.at_least > 0.0 else lines

@@ -3,6 +3,7 @@
 from django.utils.translation import gettext as _
 
 from triage.check_pages.drawings.minutes_line import Stretch, minutes_line
+from triage.check_pages.place import Placed
 from triage.check_pages.presenters.readings.degrees import Degrees, degrees_of
 from triage.check_pages.presenters.readings.plate import plate_blanks, plate_group, with_usual_volts
 from triage.check_pages.presenters.readings.told import Told
@@ -36,7 +37,7 @@ def write_preheat(visit: Visit, typed: Typed) -> str:
     return write(FIELDS, with_usual_volts(visit, typed.figures))
 
 
-def preheat_told(_visit: Visit, text: str) -> Told:
+def preheat_told(_placed: Placed, text: str) -> Told:
     found = read(text)
     low = max(found.needed.value - 2.0 * found.needed.uncertainty, 0.0)
     high = found.needed.value + 2.0 * found.needed.uncertainty

@@ -3,6 +3,7 @@
 from django.utils.translation import gettext as _
 
 from triage.check_pages.drawings.minutes_line import Stretch, minutes_line
+from triage.check_pages.place import Placed
 from triage.check_pages.presenters.readings.told import Told
 from triage.check_pages.presenters.readings.typed import Blank, Typed
 from triage.check_pages.reading_pages import FieldGroup
@@ -38,7 +39,7 @@ def write_run_on(_visit: Visit, typed: Typed) -> str:
     return write(FIELDS, figures)
 
 
-def run_on_told(_visit: Visit, text: str) -> Told:
+def run_on_told(_placed: Placed, text: str) -> Told:
     found = read(text)
     endless = found.minutes.value >= WITHOUT_END
     value, unsure = (SHOWN if endless else found.minutes.value), 2.0 * found.minutes.uncertainty
@@ -53,6 +54,8 @@ def run_on_told(_visit: Visit, text: str) -> Told:
     }
     seen = (value if found.running else max(value - unsure, 0.0), value + unsure, found.running)
     lines = [_("Times are as after ordinary baking. After much heat a fan may run half as long again.")]
+    if not found.running and not found.minutes.value:
+        lines = [_("That counts if the oven was hot and its fan used to run on.")]
     if found.running and not endless:
         lines.append(_("It was not found still yet. Look again later, and once more when the oven is stone cold."))
     return Told(minutes_line(length, stretches, seen, _("minutes after switch-off"), told), lines)
@@ -61,5 +64,5 @@ def run_on_told(_visit: Visit, text: str) -> Told:
 def _blanks() -> list[Blank]:
     return [
         Blank("heard", _("Last heard running"), _("Minutes after you switched the oven off"), "min"),
-        Blank("stopped", _("First found still"), _("Leave empty while it runs"), "min"),
+        Blank("stopped", _("First found still"), _("Leave empty while it runs. 0 if it never ran on"), "min"),
     ]

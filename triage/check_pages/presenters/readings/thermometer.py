@@ -1,25 +1,25 @@
 """The thermometer test: the set point and readings with their times, in rows that grow as they are filled."""
 
-import re
-
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from triage.check_pages.drawings.temperature_line import Legend, temperature_line
+from triage.check_pages.place import Placed
 from triage.check_pages.presenters.readings.degrees import Degrees, degrees_of
 from triage.check_pages.presenters.readings.reasons import reason_sentence
 from triage.check_pages.presenters.readings.told import Told
-from triage.check_pages.presenters.readings.typed import READ, Blank, Typed
+from triage.check_pages.presenters.readings.typed import Blank, Typed
 from triage.check_pages.reading_pages import FieldGroup, ReadingField
 from triage.check_pages.visit import Visit
-from triage.engine.readings.thermometer import FIELDS, Temperatures, read, whole_cycles
-from triage.engine.readings.written import write
+from triage.engine.readings.thermometer import FIELDS, Temperatures, read, turning_points, whole_cycles
+from triage.engine.readings.warming import Heading, heading
+from triage.engine.readings.written import MOST_ITEMS, write
 
-FEWEST_ROWS, MORE_ROWS, MOST_ROWS = 6, 2, 40
+FEWEST_ROWS, MORE_ROWS = 6, 2
+MOST_ROWS = MOST_ITEMS + 1  # one more than can be used, so that it is there to be refused
 NOTICED = 1.0
 EARLY = 15.0  # with a first reading later than this nobody saw when the set heat was first reached
 TIME, SHOWN = "time-", "shown-"
-_ROW = re.compile(rf"{READ}(?:{TIME}|{SHOWN})([0-9]{{1,2}})")
 
 
 def read_thermometer(visit: Visit, typed: Typed) -> None:
@@ -57,8 +57,8 @@ def write_thermometer(_visit: Visit, typed: Typed) -> str:
     return write(FIELDS, {**typed.figures, "readings": "_".join(rows)})
 
 
-def thermometer_told(visit: Visit, text: str) -> Told:
-    found, degrees = read(text), degrees_of(visit)
+def thermometer_told(placed: Placed, text: str) -> Told:
+    found, degrees = read(text), degrees_of(placed)
     legend = Legend(
         lambda celsius: f"{degrees.shown(celsius):.0f}°", _("min"), _("Shaded: no fault"), _("mean"), _("one cycle")
     )
@@ -92,16 +92,20 @@ def _lines(found: Temperatures, degrees: Degrees) -> list[str]:
         "off": degrees.apart(abs(off)),
         "unsure": degrees.apart(2.0 * found.offset.uncertainty),
         "swing": degrees.apart(found.swing.value),
+        "usual": degrees.apart(22.0),
         "over": degrees.apart(found.overshoot),
         "reached": round(found.reached or 0.0),
     }
     line = _("The mean is %(off)s above the set heat, give or take %(unsure)s.")
     if off < 0.0:
         line = _("The mean is %(off)s below the set heat, give or take %(unsure)s.")
-    lines = [line % words, _("It goes up and down by about %(swing)s. Up and down by %(usual)s is how ovens work.")]
-    lines[1] = lines[1] % {**words, "usual": degrees.apart(22.0)}
+    lines = [line % words]
+    if turning_points(found.points):
+        lines.append(_("It goes up and down by about %(swing)s. Up and down by %(usual)s is how ovens work.") % words)
     if found.reached is not None and found.points[0][0] < EARLY:
         lines.append(_("It first came to the set heat after about %(reached)s minutes.") % words)
+    if headed := heading(found):
+        lines.append(_heading_line(headed, degrees))
     if found.overshoot >= NOTICED:
         lines.append(_("At its highest it was %(over)s over the set heat.") % words)
     if found.more:
@@ -114,15 +118,31 @@ def _lines(found: Temperatures, degrees: Degrees) -> list[str]:
     return lines
 
 
+def _heading_line(headed: Heading, degrees: Degrees) -> str:
+    """How hot it could have got, how fast it loses heat, and which parts either speaks for."""
+    words = {
+        "end": degrees.words(headed.end.value),
+        "unsure": degrees.apart(2.0 * headed.end.uncertainty),
+        "half": round(headed.half),
+    }
+    went = _("As it warmed up it was heading for %(end)s, give or take %(unsure)s.")
+    meant = _("That is past the set heat, so a mean that is off speaks for the thermostat.")
+    if headed.short:
+        meant = _("That is short of the set heat and speaks for a weak heater or a leaking door.")
+    loses = _("It would lose half its warmth in about %(half)s minutes. Far fewer than 13 speak for a leaking door.")
+    return f"{went % words} {meant} {loses % words}"
+
+
 def _last_filled(typed: Typed) -> int:
-    """The number of the last row with anything in it, of those that are shown."""
-    numbers = [int(match[1]) for name, text in typed.raw.items() if text.strip() and (match := _ROW.fullmatch(name))]
-    return max((number for number in numbers if number <= MOST_ROWS), default=0)
+    """The number of the last row with anything in it."""
+    rows = range(MOST_ROWS, 0, -1)
+    return next((n for n in rows if typed.text(f"{TIME}{n}") or typed.text(f"{SHOWN}{n}")), 0)
 
 
 def _rows(degrees: Degrees, typed: Typed) -> list[ReadingField]:
-    """Time and temperature by turns, with some rows to spare."""
-    count = min(max(FEWEST_ROWS, _last_filled(typed) + MORE_ROWS), MOST_ROWS)
+    """Time and temperature by turns, with some rows to spare while there may be more."""
+    last = _last_filled(typed)
+    count = max(FEWEST_ROWS, last, min(last + MORE_ROWS, MOST_ITEMS))
     time, shown = _row(degrees)
     fields = []
     for number in range(1, count + 1):

@@ -10,14 +10,18 @@ const CACHE = SETS + SET.version;
 const FORMS = "oven-check-forms";
 const START = "/";
 const STEP = "/check/";
+const COSTS = "/check/costs/";
+const SUMMARY = "/check/summary/";
 const HAND_OVER = "/check/hand-over/";
 const BLANK = "/check/hand-over/blank/";
-const HASHES = new Map(SET.files.map((file) => [file.url, file.sha256]));
+const HTML = "text/html";
+const HASHES = new Map(SET.files.map((file) => [file.url, file.hash]));
 
 importScripts(SET.script);
 
+/* The first half of a SHA-256, as the set has it. */
 async function hashOf(bytes) {
-  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes), 0, 16);
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
@@ -74,7 +78,12 @@ function isFragment(headers) {
 async function pageOf(url, fragment) {
   const asked = { path: url.pathname, query: url.search.slice(1), fragment, language: navigator.languages.join(",") };
   const page = answerPage(await openedSite(), { ...asked, origin: self.location.origin });
-  return page && new Response(page.html, { status: page.status, headers: { ...SET.headers, ...page.headers } });
+  return page && responseOf(page);
+}
+
+function responseOf({ status, html, headers }) {
+  if (headers.Location) return Response.redirect(headers.Location, status);
+  return new Response(html, { status, headers: { ...SET.headers, ...headers } });
 }
 
 /* A step made here, else the site's. Nothing that goes wrong here may keep somebody from the site's own page. */
@@ -93,22 +102,35 @@ async function siteOf(request, url) {
     const here = await withoutLine(request, url).catch(() => null);
     if (here) return here;
     if (request.mode !== "navigate" || url.pathname === START) throw unreached;
-    return Response.redirect(`${backFrom(url)}${url.search}#no-line`, 303);
+    return Response.redirect(`${backFrom(url)}${url.search}${url.pathname === COSTS ? "#no-costs" : "#no-line"}`, 303);
   }
 }
 
-/* A check done for a firm is the site's to answer. With no line it goes on here, without the firm's colours, and the firm
-   goes along in each address. */
+/* A check done for a firm is the site's to answer, and so is the file for a repairer, which holds more when the site
+   writes it. With no line both are made here; the firm goes along in each address, without its colours. */
 async function withoutLine(request, url) {
   const firm = url.searchParams.get("firm");
-  if (!firm) return null;
-  if (url.pathname === HAND_OVER) return blankForm(url);
+  if (firm && url.pathname === HAND_OVER) return blankForm(url);
   const plain = new URL(url);
   plain.searchParams.delete("firm");
   const page = await pageOf(plain, isFragment(request.headers));
-  if (!page || !page.headers.get("Content-Type").startsWith("text/html")) return page;
-  const html = (await page.text()).replace(/\?region=[\w-]+/g, `$&&amp;firm=${encodeURIComponent(firm)}`);
-  return new Response(html.replace('id="told"', '$& data-for-firm'), page); // waiting.js puts the way to the form there
+  if (!firm || !page || !(page.headers.get("Content-Type") ?? HTML).startsWith(HTML)) return page;
+  return forFirm(page, encodeURIComponent(firm));
+}
+
+/* The firm goes along in each address, in a form beside the place, and in the way that a page sends somebody on. */
+async function forFirm(page, firm) {
+  const inAddress = (text, and) => text.replace(/\?region=[\w-]+/g, `$&${and}firm=${firm}`);
+  if (page.status === 302) return Response.redirect(inAddress(page.headers.get("Location"), "&"), 302);
+  const answer = new Response(
+    inAddress(await page.text(), "&amp;")
+      .replace(/<input type="hidden" name="region"[^>]*>/g, `$&<input type="hidden" name="firm" value="${firm}">`)
+      .replace('id="told"', "$& data-for-firm"), // waiting.js puts the way to the form there
+    page,
+  );
+  const onward = page.headers.get("HX-Redirect");
+  if (onward) answer.headers.set("HX-Redirect", inAddress(onward, "&"));
+  return answer;
 }
 
 /* Where somebody is sent whose page needs the line: back to the check, or to its beginning. */
@@ -140,7 +162,7 @@ async function blankForm(url) {
   for (const path of ["/check/", "/danger/", HAND_OVER]) {
     html = html.replaceAll(`"${path}${empty}"`, `"${path}${asHtml(url.search)}"`);
   }
-  return new Response(html, { headers: { ...SET.headers, "Content-Type": "text/html; charset=utf-8" } });
+  return new Response(html, { headers: { ...SET.headers, "Content-Type": `${HTML}; charset=utf-8` } });
 }
 
 async function tellPages(message) {
@@ -185,7 +207,7 @@ self.addEventListener("fetch", (event) => {
   if (HASHES.has(url.pathname)) {
     event.respondWith(fileOf(url.pathname).catch(() => fetch(request)));
   } else if (request.mode === "navigate" || isFragment(request.headers)) {
-    event.respondWith(stepOf(request, url));
+    event.respondWith(url.pathname === SUMMARY ? siteOf(request, url) : stepOf(request, url));
   }
 });
 

@@ -1,5 +1,7 @@
 /* "Save my answers": this check's address as a code, drawn here so that it needs no line, and the page on paper. */
 
+import { drawCode } from "./qr_code.js";
+
 const panel = document.getElementById("keep-answers");
 const CHECK = /^\/(check|danger)\//;
 
@@ -7,21 +9,20 @@ function address() {
   return `${location.origin}/check/${location.search}`;
 }
 
-async function draw() {
-  const { drawCode } = await import("./qr_code.js");
+/* Only once somebody is to see it: it takes a slow phone a fifth of a second. */
+function draw() {
   const holder = document.getElementById("answers-code");
   const code = drawCode(address());
   holder.hidden = !code;
   if (code) holder.replaceChildren(code);
 }
 
-/* On paper the code stands open, so on a page that people print it is drawn before they ask. */
 function arrive() {
   const link = document.getElementById("answers-address");
   link.href = link.textContent = address();
   panel.hidden = !CHECK.test(location.pathname);
   panel.querySelector("[data-print]").hidden = !document.getElementById("told");
-  if (!panel.hidden && (panel.open || document.getElementById("told"))) draw().catch(() => {});
+  if (!panel.hidden && panel.open) draw();
 }
 
 /* Browsers fetch a download past the worker, so without a line the words on the page are the file. */
@@ -37,11 +38,12 @@ function saveWords(event) {
 
 if (panel) {
   let opened = false;
-  panel.addEventListener("toggle", () => panel.open && draw().catch(() => {}));
+  panel.addEventListener("toggle", () => panel.open && draw());
   panel.querySelector("[data-print]").addEventListener("click", () => window.print());
   window.addEventListener("beforeprint", () => {
     opened = panel.open;
-    panel.open = true;
+    panel.open = true; // on paper the code stands open
+    if (!panel.hidden) draw();
   });
   window.addEventListener("afterprint", () => (panel.open = opened));
   document.addEventListener("click", saveWords);

@@ -86,4 +86,5 @@ if (install) {
   window.addEventListener("appinstalled", () => (install.hidden = true));
 }
 if (location.hash === "#no-line") say("noLine");
+if (location.hash === "#no-costs") say("noCosts");
 takeShared();

@@ -1,6 +1,7 @@
 /* Keeps the time of a reading: from a moment the person presses, through a locked phone and a page opened again. The
    moment stands in the address, which can be kept and sent, and in the browser's storage where there is one. */
 
+import { notify } from "./notification.js";
 import { fillRow } from "./thermometer.js";
 import { keptStart, keepStart } from "./started.js";
 
@@ -27,6 +28,7 @@ export function open(block) {
   const part = (name) => block.querySelector(`[data-${name}]`);
   let start = keptStart(kind);
   let due = start ? nextLook(kind, 0) : 0;
+  let told = start && minutesSince(start) >= due ? due : 0; // who opens the page at a look that is due sees it there
 
   function say(minutes) {
     const whole = Math.floor(minutes);
@@ -36,6 +38,12 @@ export function open(block) {
     const line = asked ? block.dataset.now : block.dataset.next.replace("%(m)s", due);
     if (part("ask").textContent !== line) part("ask").textContent = line;
     part("ask").classList.toggle("due", asked);
+    if (asked && told !== due) tellDue(line);
+  }
+
+  function tellDue(line) {
+    told = due;
+    notify(line, { tag: `oven-check-${kind}`, page: location.pathname + location.search });
   }
 
   function show() {
@@ -48,13 +56,14 @@ export function open(block) {
   function begin(moment) {
     start = moment;
     due = nextLook(kind, 0);
+    told = 0;
     keepStart(kind, start);
     show();
   }
 
   function set(button) {
-    const minutes = minutesSince(start);
-    form.elements[`read-${button.dataset.set}`].value = minutes.toFixed(1);
+    const minutes = Number(button.dataset.at ?? minutesSince(start));
+    for (const name of button.dataset.set.split(" ")) form.elements[`read-${name}`].value = minutes.toFixed(1);
     for (const box of block.querySelectorAll("[data-tick]")) form.elements[`read-${box.dataset.tick}`].checked = box === button;
     due = nextLook(kind, minutes);
     show();

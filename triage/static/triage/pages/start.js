@@ -18,9 +18,10 @@ function askedWords(finder) {
   return asked.length ? asked : said;
 }
 
-/* How many of the asked words begin a word of the line. */
-function hits(asked, line) {
-  const words = plainWords(line.dataset.words);
+/* How many of the asked words begin one of these. */
+function hits(asked, among) {
+  if (!asked.length) return 0; // as when the page opens, and then forty lines would be taken apart for nothing
+  const words = plainWords(among);
   return asked.filter((word) => words.some((known) => known.startsWith(word))).length;
 }
 
@@ -28,14 +29,14 @@ function showBest(finder, list) {
   const asked = askedWords(finder);
   const danger = list.querySelector("[data-danger]");
   const lines = [...list.children].filter((line) => line !== danger);
-  const scores = lines.map((line) => hits(asked, line));
+  const scores = lines.map((line) => hits(asked, `${line.textContent} ${line.dataset.words}`));
   const best = Math.max(0, ...scores);
   let shown = 0;
   lines.forEach((line, at) => {
     line.hidden = best > 0 && scores[at] < best;
     if (!line.hidden) shown += 1;
   });
-  danger.hidden = !asked.some((word) => word.length > 2 && hits([word], danger));
+  danger.hidden = !asked.some((word) => word.length > 2 && hits([word], danger.dataset.words));
   const report = best ? finder.dataset.some.replace("%(n)s", shown) : finder.dataset.none;
   const first = danger.hidden ? "" : `${finder.dataset.danger} `;
   finder.querySelector("[role=status]").textContent = asked.length ? first + report : "";

@@ -1,13 +1,18 @@
 /* Puts the time of a reading into the next empty row of the form and takes the person to its temperature. */
 
+/* With one row more than can be used the result says so; there are no rows beyond that one. */
+const MOST_ROWS = 61;
+
 export function fillRow(form, minutes) {
-  for (let row = 1; form.elements[`read-time-${row}`]; row += 1) {
+  let row = 1;
+  for (; form.elements[`read-time-${row}`]; row += 1) {
     const time = form.elements[`read-time-${row}`];
     if (time.value) continue;
     time.value = minutes.toFixed(1);
     form.elements[`read-shown-${row}`].focus();
     return;
   }
+  if (row > MOST_ROWS) return;
   addRow(form);
   fillRow(form, minutes);
 }

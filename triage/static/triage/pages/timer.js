@@ -1,6 +1,8 @@
 /* A timer for what takes its time: cooling down, heating up, a fan that runs on. It keeps the moment it was started, not a
    count, so a locked phone, a closed page and a new start of the browser change nothing. */
 
+import { notify } from "./notification.js";
+
 const panel = document.getElementById("timer");
 const line = document.getElementById("timer-status");
 const KEY = "oven-check-timer";
@@ -47,9 +49,7 @@ function show(timer) {
 async function tellOver(timer) {
   keep({ ...timer, told: true });
   line.textContent = filled(panel.dataset.over, { minutes: timer.minutes });
-  if (!("Notification" in window) || Notification.permission !== "granted") return;
-  const registration = await navigator.serviceWorker?.getRegistration();
-  await registration?.showNotification(line.textContent, { tag: KEY, data: timer.page });
+  await notify(line.textContent, { tag: KEY, page: timer.page });
 }
 
 function tick() {

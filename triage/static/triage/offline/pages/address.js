@@ -2,13 +2,14 @@
 
 import { OPENING } from "../engine/pack.js";
 
-/** @typedef {{pairs: [string, string][], region: string | null, cut: boolean, firm: string}} Asked */
+/** @typedef {{pairs: [string, string][], region: string | null, cut: boolean, typed: Map<string, string>, firm: string}}
+ *   Asked `typed` is what stands in fields of a form beside the answers */
 
 const REGION = "region";
 const FIRM = "firm";
 const TYPED = ["cost-", "read-"];
 const MOST_PAIRS = 1000;
-const LONGEST_VALUE = 600;
+const LONGEST_VALUE = 800;
 
 /** The pairs of a query string (without its question mark), in order; never throws.
  * @param {string} query @returns {Asked} */
@@ -16,10 +17,12 @@ export function readAddress(query) {
   const pieces = query.split("&");
   const pairs = pieces.slice(0, MOST_PAIRS).filter(Boolean).map(pairOf);
   const lastOf = (wanted) => pairs.filter(([name]) => name === wanted).at(-1)?.[1];
+  const isTyped = ([name]) => TYPED.some((begins) => name.startsWith(begins));
   return {
-    pairs: pairs.filter(([name]) => name !== REGION && name !== FIRM && !TYPED.some((begins) => name.startsWith(begins))),
+    pairs: pairs.filter((pair) => ![REGION, FIRM].includes(pair[0]) && !isTyped(pair)),
     region: lastOf(REGION) ?? null,
     cut: pieces.length > MOST_PAIRS,
+    typed: new Map(pairs.filter(isTyped)),
     firm: lastOf(FIRM) ?? "",
   };
 }
@@ -57,11 +60,20 @@ export class Links {
   }
 
   task(task, more = []) {
-    return this.to(this.paths.task.replace("*", task), more);
+    return this.to(this.taskPath(task), more);
   }
 
-  reading(kind) {
-    return this.to(this.paths.reading.replace("*", kind));
+  /** The address without answers, for a form that carries them itself. */
+  taskPath(task) {
+    return this.paths.task.replace("*", task);
+  }
+
+  reading(kind, more = []) {
+    return this.to(this.readingPath(kind), more);
+  }
+
+  readingPath(kind) {
+    return this.paths.reading.replace("*", kind);
   }
 
   /** The check, or the first page for somebody who has not said what is wrong yet. */

@@ -1,15 +1,18 @@
 /* The pages of a check, answered where the phone is: the same addresses, the same bytes as the server's. The one entry
    of the pages. What is not the phone's to answer comes back as null: forms that send, pages of a firm, anything else. */
 
+import { raisedFlags } from "../engine/safety.js";
 import { fillNodes, scopeOf } from "./filling.js";
 import { advicePage } from "./presenters/advice.js";
 import { exitPage } from "./presenters/leave.js";
 import { makeSafePage } from "./presenters/make_safe.js";
 import { emergencyCall } from "./presenters/numbers.js";
 import { askedPage, dangerPage } from "./presenters/question.js";
+import { READING_KINDS } from "./presenters/readings/kinds.js";
+import { readingPage } from "./presenters/readings/page.js";
 import { startPage } from "./presenters/start.js";
 import { summaryText } from "./presenters/summary.js";
-import { takesFigures, taskPage } from "./presenters/task.js";
+import { taskPage } from "./presenters/task.js";
 import { isForFirm, openVisit } from "./visit.js";
 
 /** @typedef {{path: string, query: string, fragment: boolean, language: string, origin: string}} PageRequest `query`
@@ -28,16 +31,23 @@ export function answerPage(site, { path, query, fragment, language, origin }) {
   const route = routeOf(site.pages.paths, path);
   if (!route || isForFirm(query)) return null;
   const visit = openVisit(site, query, language, origin);
-  if (route.name === "task" && takesFigures(visit, route.of)) return null;
   if (route.name === "summary") return { status: 200, html: summaryText(visit), headers: TEXT };
   const [name, page] = pageFor(visit, route);
   if (!page) return { status: 404, html: filledPage(visit, "404", null, false), headers: HTML };
-  return { status: 200, html: filledPage(visit, name, page, fragment), headers: HTML };
+  const found = (page.form ?? page.reading)?.result;
+  if (found?.alarm) return toTheCheck(found.use.href, fragment);
+  return { status: 200, html: filledPage(visit, name, page, fragment), headers: { ...HTML, "X-Check-Step": name } };
 }
 
-const ANSWERED = ["start", "danger", "step", "task", "summary", "exit"];
+/* Figures that raise a red flag are not shown as a result: the check opens with them, and says what to do first. */
+function toTheCheck(address, fragment) {
+  if (fragment) return { status: 200, html: "", headers: { ...HTML, "HX-Redirect": address } };
+  return { status: 302, html: "", headers: { ...HTML, Location: address } };
+}
 
-/* The page a path stands for; a star in a path stands for the name of a task or of a way out. */
+const ANSWERED = ["start", "danger", "step", "task", "reading", "summary", "exit"];
+
+/* The page a path stands for; a star in a path stands for the name of a task, a reading or a way out. */
 function routeOf(paths, path) {
   for (const name of ANSWERED) {
     const [before, after] = paths[name].split("*");
@@ -54,8 +64,14 @@ function pageFor(visit, { name, of }) {
   if (name === "start") return ["start", startPage(visit)];
   if (name === "danger") return ["danger", dangerPage(visit)];
   if (name === "task") return ["task", visit.texts.tasks.has(of) ? taskPage(visit, of) : null];
+  if (name === "reading") return READING_KINDS.has(of) ? readingAt(visit, of) : ["reading", null];
   if (name === "exit") return ["exit", visit.texts.start.exits.has(of) ? exitPage(visit, of) : null];
   return stepPage(visit);
+}
+
+/* Nothing is measured once something dangerous was said. */
+function readingAt(visit, kind) {
+  return raisedFlags(visit.pack, visit.reading.answers).length ? stepPage(visit) : readingPage(visit, kind);
 }
 
 function stepPage(visit) {

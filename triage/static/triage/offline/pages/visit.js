@@ -40,6 +40,7 @@ export function openVisit(site, query, languages, origin) {
     site,
     pack: site.pack,
     origin,
+    typed: asked.typed,
     /** What the answers come to; a page that does not ask for it does not wait for it. */
     get step() {
       step ??= advise(site.pack, this.place.region, this.reading.answers);

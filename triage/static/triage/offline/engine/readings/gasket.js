@@ -38,6 +38,12 @@ export function readGasket(text) {
   return { leaks, classes: new Map(told.map(([name, value]) => [name, value / total])) };
 }
 
+/** The text of what was found, place by place; null where a place was left out.
+ * @param {(boolean | null)[]} leaks @returns {string} */
+export function writtenGasket(leaks) {
+  return `p${leaks.map((leak) => (leak === null ? "x" : leak ? "s" : "g")).join("")}`;
+}
+
 function meanLikelihood(leaks, truths) {
   return sumOf(truths.map((truth) => patternLikelihood(leaks, truth))) / truths.length;
 }

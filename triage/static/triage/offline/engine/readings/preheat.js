@@ -14,7 +14,7 @@ const CAPACITY = 5000;
 const LOSS = 4.4;
 const UNSURE = 0.2;
 const ROOM = 20;
-const CLOCK_UNSURE = 1;
+export const CLOCK_UNSURE = 1;
 const NEARLY_NEVER = 0.97;
 
 export const PREHEAT_FIELDS = fieldTable(

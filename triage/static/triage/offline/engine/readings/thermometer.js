@@ -1,6 +1,5 @@
 /* The thermometer test: set point and readings over time, read through the glass. As
-   `triage/engine/readings/thermometer.py`, which says why each number is what it is; what serves a picture only is not
-   worked out here. */
+   `triage/engine/readings/thermometer.py`, which says why each number is what it is. */
 
 import { sumOf, sumOfProducts } from "../arithmetic.js";
 import { inQuadrature, measured, rectangle } from "./measured.js";
@@ -12,12 +11,12 @@ import { fieldTable, fieldsOf, numberIn, optionalIn, pairsIn } from "./written.j
  *   more: number, quantities: Map<string, Measured>}} Temperatures `quantities` are offset, swing, climb and duty */
 
 const SETTLING = 20;
-const SETTLED = 30;
+export const SETTLED = 30;
 const DIAL_TOLERANCE = 10;
-const SCALE_STEP = 2;
+export const SCALE_STEP = 2;
 const BOILING = 100;
 const CHECKED_LEAVES = 0.5;
-const FALL = 3;
+export const FALL = 3;
 const TOO_EARLY = 100;
 const USUAL_SWING = 22;
 const GOOD_ENOUGH = 2.5;
@@ -58,6 +57,34 @@ export function readThermometer(text) {
     more: moreWanted(sumOf(weights), swing.value),
     quantities,
   };
+}
+
+/** The tops and bottoms between which the temperature moves by more than a shaking needle.
+ * @param {[number, number][]} points @returns {[number, number][]} */
+export function turningPoints(points) {
+  const found = [];
+  let rising = null;
+  let extreme = points[0];
+  for (const point of points.slice(1)) {
+    const further = point[1] - extreme[1];
+    const isFar = Math.abs(further) > FALL;
+    if (rising === null ? isFar : further > 0 === rising) {
+      rising = further > 0;
+      extreme = point;
+    } else if (rising !== null && isFar) {
+      found.push(extreme);
+      rising = !rising;
+      extreme = point;
+    }
+  }
+  return found;
+}
+
+/** Start and end of each whole cycle that the readings show, one after the other.
+ * @param {[number, number][]} points @returns {[number, number][]} */
+export function wholeCycles(points) {
+  const ends = turningPoints(points).filter((_, at) => at % 2 === 0).map(([time]) => time);
+  return ends.slice(1).map((end, at) => [ends[at], end]);
 }
 
 /* What to add to each reading, and the standard uncertainty that is common to all of them. */

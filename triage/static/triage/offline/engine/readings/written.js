@@ -5,8 +5,8 @@
  * @typedef {Map<string, Field>} FieldTable
  * @typedef {Map<string, string>} RawFields */
 
-const LONGEST_TEXT = 600;
-const MOST_ITEMS = 60;
+const LONGEST_TEXT = 800;
+export const MOST_ITEMS = 60;
 const NUMBER = /^-?[0-9]{1,9}(?:[.,][0-9]{1,6})?$/;
 const FIELD = /^([a-z])([0-9a-z.,_-]*)$/;
 
@@ -24,6 +24,13 @@ export class Unreadable extends Error {
  * @param {...[string, string, number, number, boolean?]} lines @returns {FieldTable} */
 export function fieldTable(...lines) {
   return new Map(lines.map(([name, letter, low, high, whole = false]) => [name, { letter, low, high, whole }]));
+}
+
+/** The text of figures by name; fields left empty are left out. It may still be unreadable: see the kinds.
+ * @param {FieldTable} table @param {Map<string, string>} figures @returns {string} */
+export function writtenReading(table, figures) {
+  const filled = [...table].filter(([name]) => figures.get(name));
+  return filled.map(([name, { letter }]) => letter + figures.get(name)).join("~");
 }
 
 /** The raw value of each field by name.

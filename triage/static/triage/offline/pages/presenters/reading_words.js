@@ -6,10 +6,10 @@ import { readPreheat } from "../../engine/readings/preheat.js";
 import { RUN_ON_FIELDS, WITHOUT_END, readRunOn } from "../../engine/readings/run_on.js";
 import { readThermometer } from "../../engine/readings/thermometer.js";
 import { Unreadable, fieldsOf } from "../../engine/readings/written.js";
-import { roundHalfEven } from "../rounding.js";
+import { fixed, roundHalfEven, sixDigits } from "../rounding.js";
 
 const A_KILOWATT = 1000;
-const ONLY_A_FLOOR = 0.5;
+export const ONLY_A_FLOOR = 0.5;
 
 const IN_WORDS = {
   meter: meterWords,
@@ -24,21 +24,26 @@ export function answerInFigures(visit, observation, answer) {
   const gauge = visit.pack.observations.get(observation)?.gauge;
   if (!gauge) return null;
   try {
-    return IN_WORDS[gauge.kind](visit, answer, gauge.quantity);
+    return readingWords(visit, answer, gauge);
   } catch (fault) {
     if (fault instanceof Unreadable) return null;
     throw fault;
   }
 }
 
-/* Watts below one kilowatt, else kilowatts; never below nothing. */
-function powerWords(visit, { value, uncertainty, atLeast }) {
+/** The reading as far as this gauge uses it. Throws where it cannot be read. */
+export function readingWords(visit, text, { kind, quantity }) {
+  return IN_WORDS[kind](visit, text, quantity);
+}
+
+/** Watts below one kilowatt, else kilowatts; never below nothing. */
+export function powerWords(visit, { value, uncertainty, atLeast }) {
   const watts = Math.max(value, 0);
   const power =
     watts >= A_KILOWATT
       ? visit.say("%(value)s kW ± %(unsure)s", {
-          value: (watts / A_KILOWATT).toFixed(2),
-          unsure: ((2 * uncertainty) / A_KILOWATT).toFixed(2),
+          value: fixed(watts / A_KILOWATT, 2),
+          unsure: fixed((2 * uncertainty) / A_KILOWATT, 2),
         })
       : visit.say("%(value)s W ± %(unsure)s", {
           value: roundHalfEven(watts),
@@ -75,13 +80,14 @@ function thermometerWords(visit, text, quantity) {
   });
 }
 
-/* What was heard, as it was heard. */
-function runOnWords(visit, text) {
+/** What was heard, as it was heard. */
+export function runOnWords(visit, text) {
   const { minutes, running } = readRunOn(text);
   const raw = fieldsOf(RUN_ON_FIELDS, text);
   const words = { heard: raw.get("heard"), stopped: raw.get("stopped") };
   if (minutes.value >= WITHOUT_END) return visit.say("still running when the oven was cold");
   if (running) return visit.say("still running %(heard)s min after switch-off", words);
+  if (!minutes.value) return visit.say("silent from switch-off on");
   if (words.heard === words.stopped) return visit.say("found still %(stopped)s min after switch-off", words);
   return visit.say("heard at %(heard)s min after switch-off and found still at %(stopped)s", words);
 }
@@ -89,9 +95,9 @@ function runOnWords(visit, text) {
 function preheatWords(visit, text) {
   const { minutes, needed, ratio } = readPreheat(text);
   const words = {
-    minutes: Number(minutes.toPrecision(6)),
+    minutes: sixDigits(minutes),
     needed: roundHalfEven(needed.value),
-    ratio: ratio.value.toFixed(1),
+    ratio: fixed(ratio.value, 1),
   };
   if (ratio.atLeast) {
     return visit.say("not hot after %(minutes)s min; a sound oven needs about %(needed)s min", words);
@@ -109,7 +115,8 @@ function gasketWords(visit, text) {
   return visit.say("tight at all %(n)s places tried", { n: leaks.filter((leak) => leak !== null).length });
 }
 
-function placeNames(visit) {
+/** The eight places round the door. */
+export function placeNames(visit) {
   return {
     "top-left": visit.say("top left"),
     top: visit.say("top"),

@@ -3,6 +3,8 @@
 import { OPENING } from "../../engine/pack.js";
 import { raisedFlags } from "../../engine/safety.js";
 import { ELSEWHERE } from "../place.js";
+import { kindNames } from "./readings/kinds.js";
+import { typedWords } from "./typed_words.js";
 
 export function startPage(visit) {
   const words = visit.texts.start;
@@ -14,7 +16,7 @@ export function startPage(visit) {
     none_found: words.none_found,
     complaints: visit.pack.complaints.map((complaint, at) => ({
       words: words.entries[at].words,
-      also: words.entries[at].also,
+      also: typedWords(words.entries[at].also),
       href: visit.links.step([[OPENING, complaint.option], ...complaint.answers]),
       part: complaint.picture,
     })),
@@ -27,14 +29,7 @@ export function startPage(visit) {
 /* The readings that have a page of their own; none once something dangerous was said. */
 function readingLinks(visit) {
   if (raisedFlags(visit.pack, visit.reading.answers).length) return [];
-  const names = {
-    meter: visit.say("Power from the home’s meter"),
-    thermometer: visit.say("Heat from an oven thermometer"),
-    "run-on": visit.say("How long the fan runs on"),
-    preheat: visit.say("How long the oven takes to get hot"),
-    gasket: visit.say("Where the door seal lets heat out"),
-  };
-  return Object.entries(names).map(([kind, label]) => ({ label, href: visit.links.reading(kind) }));
+  return Object.entries(kindNames(visit)).map(([kind, label]) => ({ label, href: visit.links.reading(kind) }));
 }
 
 function regionChoice(visit) {

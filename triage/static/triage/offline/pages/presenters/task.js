@@ -5,6 +5,7 @@ import { CANT_TELL } from "../../engine/pack.js";
 import { roundHalfEven } from "../rounding.js";
 import { DID, answerWords } from "./answers.js";
 import { problemSentences } from "./problems.js";
+import { measuredBy, readingForm } from "./readings/form.js";
 import { OFF_AT_THE_SUPPLY, instructionsOf, switchingOff } from "./supply.js";
 
 const COLD = "cold";
@@ -16,10 +17,11 @@ export function taskPage(visit, name) {
   const text = visit.texts.tasks.get(name);
   const offered = isOffered(visit, task);
   const opened = offered && isOpen(visit, task);
+  const here = (more) => visit.links.task(name, more);
   return {
     title: text.title,
     why: text.why,
-    gates: offered ? task.gates.map((gate) => gateShown(visit, task, gate)) : [],
+    gates: offered ? task.gates.map((gate) => gateShown(visit, task, gate, here)) : [],
     open: opened,
     closed_text: opened ? "" : whyClosed(visit, task, offered),
     tools: offered ? text.tools : [],
@@ -32,32 +34,33 @@ export function taskPage(visit, name) {
   };
 }
 
-/** Whether the page of a task has the form of a reading on it: such a form is the site's to read. */
-export function takesFigures(visit, name) {
-  const task = visit.pack.tasks.get(name);
-  const isMeasured = Boolean(visit.pack.observations.get(task?.outcome)?.gauge);
-  return isMeasured && isOffered(visit, task) && isOpen(visit, task);
-}
-
 /* Whether these answers, and no others, make the engine offer the task: on the advice, or beside a question. */
 function isOffered({ step }, task) {
   return step.kind === "ask" ? step.better === task : Boolean(step.tasks?.includes(task));
 }
 
-function isOpen(visit, task) {
+/** Whether every gate was answered yes. */
+export function isOpen(visit, task) {
   return task.gates.every((gate) => visit.reading.answers.get(gate) === "yes");
 }
 
 function openTaskSteps(visit, task, text) {
   const isCut = task.gates.includes(OFF_AT_THE_SUPPLY);
+  const measured = measuredBy(visit.pack, task);
   return {
-    cautions: text.cautions.map((caution) => ({ ...caution, sign: visit.site.pages.signs[caution.sign] })),
+    cautions: cautionsOf(visit, task),
     steps: instructionsOf(visit, text.steps, false),
     stop_if: text.stop_if,
     back_on: isCut ? visit.texts.isolation.back_on : [],
     after_question: visit.texts.questions.get(task.outcome)?.ask ?? visit.say("Did that fix it?"),
     after_choices: outcomesOf(visit, task),
+    reading: measured.length ? readingForm(visit, measured, visit.links.taskPath(task.id)) : null,
   };
+}
+
+export function cautionsOf(visit, task) {
+  const { signs } = visit.site.pages;
+  return visit.texts.tasks.get(task.id).cautions.map((caution) => ({ ...caution, sign: signs[caution.sign] }));
 }
 
 /** What to do now that it did or did not put the oven right; nothing before that is known. */
@@ -67,9 +70,10 @@ export function resultOf(visit, task) {
   return told === "fixed" ? text.fixed : told === "not-fixed" ? text.not_fixed : "";
 }
 
-function gateShown(visit, task, gate) {
+/** One gate of a task; `here` gives the address of the page it stands on with more answers. */
+export function gateShown(visit, task, gate, here) {
   const text = visit.texts.gates.get(gate);
-  const [yes, no, unsure] = ["yes", "no", "unsure"].map((answer) => visit.links.task(task.id, [[gate, answer]]));
+  const [yes, no, unsure] = ["yes", "no", "unsure"].map((answer) => here([[gate, answer]]));
   return {
     question: text.ask,
     yes_href: yes,
@@ -102,16 +106,18 @@ function whyClosed(visit, task, offered) {
     }
     return visit.say("Answer these first. The steps show once each answer is yes.");
   }
-  if (visit.place.region.removes.has(task.id)) {
-    const words = { place: visit.place.name };
-    return visit.say("This is not offered here. In %(place)s it is left to people with the right licence.", words);
-  }
+  if (visit.place.region.removes.has(task.id)) return leftToTheLicensed(visit);
   if (visit.step.kind === "ask") {
     return visit.say("Not now. Some questions come first. After them we can tell if this is safe for you to do.");
   }
   return visit.say(
     "Not now. With the answers you gave, this could be unsafe, or it would not help. Go back and follow the advice there.",
   );
+}
+
+export function leftToTheLicensed(visit) {
+  const words = { place: visit.place.name };
+  return visit.say("This is not offered here. In %(place)s it is left to people with the right licence.", words);
 }
 
 /* What may have come of it, each leading back to the check with that answer. */

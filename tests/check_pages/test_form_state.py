@@ -4,7 +4,7 @@ import time
 
 import pytest
 
-from triage.household.form_state import key_in, new_state
+from triage.check_pages.form_state import key_in, new_state, stale_problem
 
 
 def test_each_form_has_a_key_of_its_own():
@@ -28,3 +28,9 @@ def test_after_a_day_it_is_over(monkeypatch):
     assert key_in(state, "hearth")
     monkeypatch.setattr("time.time", lambda: now + 86_500)
     assert key_in(state, "hearth") is None
+
+
+def test_an_old_form_says_why_nothing_was_sent():
+    assert stale_problem().sentence == (
+        "This form was open for more than a day, so nothing was sent. Look through it and send it again."
+    )

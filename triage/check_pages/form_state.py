@@ -8,6 +8,10 @@ import uuid
 from datetime import timedelta
 
 from django.core import signing
+from django.utils.translation import gettext as _
+
+from triage.check_pages.hand_over_form import STATE
+from triage.jobsheet.errors import Problem
 
 SALT = "triage.household.hand_over"
 OPEN_FOR = timedelta(days=1)
@@ -24,3 +28,8 @@ def key_in(state: str, firm: str) -> str | None:
     except (signing.BadSignature, ValueError, TypeError):
         return None
     return str(key) if wanted == firm else None
+
+
+def stale_problem() -> Problem:
+    sentence = _("This form was open for more than a day, so nothing was sent. Look through it and send it again.")
+    return Problem(STATE, sentence)

@@ -4,7 +4,7 @@ from datetime import date, datetime, timedelta
 
 import pytest
 
-from triage.household.hand_over_form import DAYS, PARTS, read_sent
+from triage.check_pages.hand_over_form import DAYS, PARTS, read_sent
 from triage.jobsheet.errors import Refused
 
 TOMORROW = date.today() + timedelta(days=1)  # noqa: DTZ011  (the clock on the wall)

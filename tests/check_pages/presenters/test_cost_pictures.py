@@ -1,0 +1,97 @@
+"""The drawings of the page on costs say what its sentences say, in a text beside them as well."""
+
+import re
+from xml.etree import ElementTree
+
+import pytest
+
+from tests.household.checks_done import answers_of, at, open_page
+from triage.check_pages.presenters.costs import costs_page
+
+SEAL = answers_of("door-seal-worn", "door")
+HINGE = answers_of("hinge-worn", "door")
+TOLD = {"age": "6", "new": "450", "use": "4", "kwh": "0.27"}
+COMPARED = "A repair or a new oven"
+
+
+def address(answers=SEAL, region="gb-eng", **typed):
+    return at("/check/costs/", {**answers, **{f"cost-{name}": text for name, text in typed.items()}}, region)
+
+
+def drawings(visit, *given, **typed):
+    seen = visit(address(*given, **typed))
+    return {part.heading: part.drawing for part in costs_page(seen, seen.step).parts if part.drawing}
+
+
+def ranges(words):
+    """What the words call each range, with its two ends."""
+    found = re.findall(r"([A-Z][a-z ]+): about \D?(\d+)(?: to \D?(\d+))?", words)
+    return {name: (float(low), float(high or low)) for name, low, high in found}
+
+
+def measured(svg):
+    """The same, measured with the drawing's own axis: parsed by the standard library's reader of XML."""
+    tree = ElementTree.fromstring(svg)
+    texts = [(float(text.get("x")), float(text.get("y")), text.text) for text in tree.iter("text")]
+    numbers = [float(words) for _, _, words in texts if words.isdigit()]
+    ticks = sorted(
+        float(e.get("x1")) for e in tree.iter("line") if e.get("x1") == e.get("x2") and e.get("class") == "axis"
+    )
+    unit = (ticks[-1] - ticks[0]) / max(numbers)
+    found = {}
+    for bar in tree.iter("rect"):
+        top, left, width = (float(bar.get(name)) for name in ("y", "x", "width"))
+        _, name = max((y, words) for x, y, words in texts if y < top)
+        found[name.partition(":")[0]] = ((left - ticks[0]) / unit, (left - ticks[0] + width) / unit, unit)
+    return found
+
+
+@pytest.mark.parametrize("typed", [{}, TOLD, {**TOLD, "call": "80"}, {"age": "25", "new": "3000"}])
+def test_each_bar_ends_at_the_numbers_that_are_shown(client, typed):
+    page = client.get(address(**typed)).content.decode()
+    figures = re.findall(
+        r'<figure class="picture">\s*(<svg.*?</svg>)\s*<figcaption>(.*?)</figcaption>', page, re.DOTALL
+    )
+    assert len(figures) == (2 if "age" in typed else 1)
+    for svg, caption in figures:
+        told, bars = ranges(caption), measured(svg)
+        assert told.keys() == bars.keys()
+        for name, (low, high) in told.items():
+            left, right, unit = bars[name]
+            assert left == pytest.approx(low, abs=0.2 / unit)
+            assert right == pytest.approx(max(high, low), abs=2.1 / unit if low == high else 0.2 / unit)
+
+
+def test_the_ranges_are_those_of_the_sentences(client):
+    main = open_page(client, address(**TOLD)).one("main")
+    said = " ".join(p.text for p in main.select("p"))
+    for figure in main.select("figure figcaption"):
+        for low, high in re.findall(r"about (£\d+) to (£\d+)", figure.text):
+            assert f"about {low} to {high}" in said
+    assert len(main.select("figure.picture")) == 2
+
+
+def test_wasted_electricity_is_drawn_only_where_the_oven_may_be_used_and_its_money_is_known(visit):
+    assert "Wasted electricity" in drawings(visit, **TOLD)[COMPARED].words
+    assert "Wasted electricity" not in drawings(visit, age="6", new="450", use="4")[COMPARED].words
+    assert "Wasted electricity" not in drawings(visit, HINGE, **TOLD)[COMPARED].words
+
+
+def test_where_no_money_is_known_nothing_is_drawn(visit):
+    assert drawings(visit, SEAL, "se") == {}
+    assert list(drawings(visit, SEAL, "se", call="800")) == ["The visit and the repair"]
+
+
+def test_the_axis_says_the_money_and_the_time(visit):
+    found = drawings(visit, **TOLD)
+    assert [shape.words for shape in found[COMPARED].shapes][-1] == "£ a year"
+    assert [shape.words for shape in drawings(visit, SEAL, "se", call="800")["The visit and the repair"].shapes][
+        -1
+    ] == "SEK"
+
+
+def test_a_picture_is_told_by_shape_and_carries_no_style_of_its_own(client):
+    page = open_page(client, address(**TOLD))
+    for figure in page.select("figure.picture"):
+        assert figure.one("svg").attributes["aria-hidden"] == "true"
+        assert not any({"style", "fill", "stroke"} & shape.attributes.keys() for shape in figure.one("svg").all())

@@ -1,0 +1,22 @@
+"""Whether a check may be handed to a firm, whoever hands it over.
+
+Never where people have to leave, never where it is put right or works as it should, and never where the electricity
+network has to come: that would be a wasted visit.
+"""
+
+from triage.check_pages.presenters.advice import NETWORK, is_solved
+from triage.check_pages.presenters.flags import sort_out
+from triage.check_pages.visit import Visit
+from triage.engine import Advice, Band, MakeSafe
+
+
+def may_hand_over(visit: Visit) -> bool:
+    match visit.step:
+        case MakeSafe() as danger:
+            return not sort_out(danger.flags).bare
+        case Advice() as advice:
+            leading = visit.library.pack.faults[advice.verdict.causes[0].fault]
+            no_visit = advice.verdict.band is Band.NORMAL or leading.who == NETWORK
+            return not is_solved(visit, advice) and not no_visit
+        case _:
+            return False

@@ -1,0 +1,51 @@
+"""What the page on costs draws: the same rounded ranges as its sentences, and only where there is money to draw."""
+
+from collections.abc import Iterable
+
+from django.utils.translation import gettext as _
+
+from triage.check_pages.drawings.drawing import Drawing
+from triage.check_pages.drawings.money_bars import MoneyRange, money_bars
+from triage.check_pages.presenters.prices import CALL_OUT_CLASS, SIGNS, currency_of, money, repair_prices, rounded
+from triage.check_pages.visit import Visit
+from triage.engine import Advice
+from triage.engine.repair_or_replace import Comparison, usual_range
+from triage.engine.repairs import Span
+
+
+def visit_picture(visit: Visit, step: Advice, call_out: float | None) -> Drawing | None:
+    """The whole job, and where the place has prices a visit alone; None where no money is known."""
+    prices = repair_prices(visit, step, call_out)
+    if prices is None:
+        return None
+    rows = [(_("The whole job"), usual_range(prices))]
+    if call_out is None:
+        table = visit.library.pack.costs.prices[currency_of(visit.place)]
+        rows.append((_("A visit without a repair"), table[CALL_OUT_CLASS]))
+    return _bars(visit, rows, _unit(visit))
+
+
+def yearly_picture(visit: Visit, found: Comparison, wasted: Span | None) -> Drawing:
+    """A repair and a new oven, each by the year, and what the fault wastes where that is known in money."""
+    rows = [(_("A repair"), found.repair_a_year), (_("A new oven"), found.new_a_year)]
+    if wasted is not None:
+        rows.append((_("Wasted electricity"), wasted))
+    return _bars(visit, rows, _("%(unit)s a year") % {"unit": _unit(visit)})
+
+
+def _bars(visit: Visit, rows: Iterable[tuple[str, Span]], unit: str) -> Drawing:
+    ranges = [
+        MoneyRange(
+            _("%(name)s: %(range)s") % {"name": name, "range": money(visit, span)},
+            float(rounded(span.low)),
+            float(rounded(span.high)),
+        )
+        for name, span in rows
+    ]
+    told = _("In %(unit)s, each from the least to the most, with a mark in the middle. %(ranges)s.")
+    return money_bars(ranges, unit, told % {"unit": unit, "ranges": ". ".join(one.words for one in ranges)})
+
+
+def _unit(visit: Visit) -> str:
+    currency = currency_of(visit.place)
+    return SIGNS.get(currency, currency) or _("your currency")

@@ -1,0 +1,61 @@
+/* Temperature against time: the readings, the set point with the band that is no fault, the mean and whole cycles. As
+   `triage/check_pages/drawings/temperature_line.py`. */
+
+import { wholeCycles } from "../../engine/readings/thermometer.js";
+import { sixDigits } from "../rounding.js";
+import { WIDTH, boxShape, dotShape, drawingOf, labelShape, lineShape, scaleFrom, throughPoints } from "./drawing.js";
+
+/** @typedef {{degrees: (celsius: number) => string, minutes: string, band: string, mean: string, cycle: string}} Legend
+ *   `degrees` writes a temperature as people there read it; the rest are the words in the drawing */
+
+const HEAT_LEFT = 44;
+const HEAT_RIGHT = WIDTH - 6;
+const KEY = 12;
+const HEAT_TOP = 22;
+const HEAT_BOTTOM = 178;
+const CYCLES = 188;
+const TIMES = 222;
+const NO_FAULT = 15;
+const ROOM_ABOVE = 10;
+
+/** @param {import("../../engine/readings/thermometer.js").Temperatures} found @param {Legend} legend */
+export function temperatureLine(found, legend, told) {
+  const { points, setTo } = found;
+  const values = points.map(([, value]) => value);
+  const low = Math.min(...values, setTo - NO_FAULT) - ROOM_ABOVE;
+  const high = Math.max(...values, setTo + NO_FAULT) + ROOM_ABOVE;
+  const [start, end] = [points[0][0], points.at(-1)[0]];
+  const across = scaleFrom(start, end > start ? end : start + 1, HEAT_LEFT + 6, HEAT_RIGHT - 6);
+  const down = scaleFrom(low, high, HEAT_BOTTOM, HEAT_TOP);
+  const placed = points.map(([time, value]) => [across(time), down(value)]);
+  const mean = down(found.mean.value);
+  const shapes = [
+    boxShape("band", HEAT_LEFT, down(setTo + NO_FAULT), HEAT_RIGHT, down(setTo - NO_FAULT)),
+    lineShape("set", HEAT_LEFT, down(setTo), HEAT_RIGHT, down(setTo)),
+    lineShape("mean", HEAT_LEFT, mean, HEAT_RIGHT, mean),
+    lineShape("mean", HEAT_RIGHT - 76, KEY - 4, HEAT_RIGHT - 40, KEY - 4),
+    labelShape(legend.mean, HEAT_RIGHT, KEY, "end"),
+    throughPoints("warmth", placed),
+    ...placed.map(([x, y]) => dotShape("reading", x, y, 3.2)),
+    lineShape("axis", HEAT_LEFT, HEAT_TOP, HEAT_LEFT, HEAT_BOTTOM),
+    lineShape("axis", HEAT_LEFT, HEAT_BOTTOM, HEAT_RIGHT, HEAT_BOTTOM),
+    labelShape(legend.degrees(setTo), HEAT_LEFT - 4, down(setTo) + 4, "end", "label strong"),
+    labelShape(legend.band, HEAT_LEFT, KEY),
+    labelShape(sixDigits(start), across(start), TIMES, "middle"),
+    labelShape(`${sixDigits(end)} ${legend.minutes}`, HEAT_RIGHT, TIMES, "end"),
+    ...cycleShapes(points, across, legend),
+  ];
+  return drawingOf(228, shapes, told);
+}
+
+/* A bracket under each whole cycle. */
+function cycleShapes(points, across, legend) {
+  const cycles = wholeCycles(points);
+  const shapes = cycles.flatMap(([start, end]) => {
+    const [left, right] = [across(start) + 1, across(end) - 1];
+    const corners = [[left, CYCLES - 5], [left, CYCLES], [right, CYCLES], [right, CYCLES - 5]];
+    return corners.slice(1).map((corner, at) => lineShape("cycle", ...corners[at], ...corner));
+  });
+  if (cycles.length) shapes.push(labelShape(legend.cycle, across(cycles[0][0]), CYCLES + 15));
+  return shapes;
+}

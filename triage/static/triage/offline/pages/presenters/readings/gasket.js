@@ -1,0 +1,45 @@
+/* The seal test: eight places round the door to tick, on a drawing of the door. As
+   `triage/check_pages/presenters/readings/gasket.py`. */
+
+import { SEAL_PLACES, readGasket, writtenGasket } from "../../../engine/readings/gasket.js";
+import { doorMap } from "../../drawings/door_map.js";
+import { placeNames } from "../reading_words.js";
+import { READ } from "./typed.js";
+
+const NO_BOTTOM = "no-bottom";
+const BOTTOM_PLACE = "bottom";
+
+export const GASKET = {
+  read() {}, // ticks need no reading
+
+  groups(visit, typed) {
+    const label = visit.say("The door has no seal along the bottom");
+    return [{ fields: [typed.tick(NO_BOTTOM, label, visit.say("Many have none there"))] }];
+  },
+
+  write(visit, typed) {
+    const leftOut = (place) => typed.ticked(NO_BOTTOM) && place.startsWith(BOTTOM_PLACE);
+    return writtenGasket(SEAL_PLACES.map((place) => (leftOut(place) ? null : typed.ticked(place))));
+  },
+
+  told(visit, text) {
+    const { leaks } = readGasket(text);
+    const legend = [visit.say("tight"), visit.say("lets through"), visit.say("no seal there")];
+    return {
+      drawing: doorMap(leaks, legend, pictureWords(visit, leaks)),
+      lines: [visit.say("Try a place that lets through once more.")],
+    };
+  },
+};
+
+export function doorPlaces(visit, typed) {
+  const words = placeNames(visit);
+  return SEAL_PLACES.map((place) => ({ name: READ + place, label: words[place], ticked: typed.ticked(place) }));
+}
+
+function pictureWords(visit, leaks) {
+  const words = placeNames(visit);
+  const places = SEAL_PLACES.filter((_, at) => leaks[at]);
+  if (!places.length) return visit.say("The seal is tight at every place that was tried.");
+  return visit.say("The seal lets through at: %(places)s.", { places: places.map((place) => words[place]).join(", ") });
+}
