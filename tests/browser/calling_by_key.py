@@ -3,26 +3,47 @@
 from urllib.parse import parse_qsl, urlsplit
 
 from tests.browser.walking_by_hand import MOST_STEPS
+from tests.desk.desk_cast import PASSWORD, client_of
+from tests.firm_builders import make_firm, make_member
 from triage.desk.call.speech import seconds_to_say
+from triage.models.firm import Role
 
 DESK = {"width": 1280, "height": 800}
 MOST_KEYS = 120
+CALLS = "/desk/call/"
+
+
+def sit_down(page, site, member=None):
+    """An agent of an invented firm, or the member given, at the desk with this browser."""
+    who = member or make_member(make_firm(), Role.AGENT)
+    cookies = client_of(who).cookies.items()
+    told = [{"name": name, "value": cookie.value, "url": f"{site}/desk/"} for name, cookie in cookies]
+    page.context.add_cookies(told)
+    return Agent(page, site, who)
 
 
 class Agent:
     """`presses` and `seconds` are what the call took; `said` is everything that was read out."""
 
-    def __init__(self, page, site):
-        self.page, self.site = page, site
+    def __init__(self, page, site, member=None):
+        self.page, self.site, self.member = page, site, member
         self.presses, self.seconds, self.said = 0, 0, []
 
     def open(self, query="region=gb-eng"):
         self.page.set_viewport_size(DESK)
-        self.page.goto(f"{self.site}/call/?{query}")
+        self.page.goto(f"{self.site}{CALLS}?{query}")
         self.page.wait_for_function("document.getElementById('call-reference').textContent")
         with self.page.expect_response("**/call/words.json*"):
             self.page.reload()
         return self
+
+    def sign_in(self):
+        """At the door, as the member the agent is."""
+        self.member.user.set_password(PASSWORD)
+        self.member.user.save()
+        self.page.fill("[name=account]", self.member.user.username)
+        self.page.fill("[name=password]", PASSWORD)
+        self.page.keyboard.press("Enter")
 
     @property
     def kind(self):

@@ -6,7 +6,8 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
-from tests.browser.calling_by_key import DESK, Agent
+from tests.browser.calling_by_key import CALLS, DESK, Agent, sit_down
+from tests.browser.examining import take_pictures
 
 pytestmark = pytest.mark.django_db(transaction=True)
 
@@ -21,7 +22,7 @@ ICAO = re.findall(
 
 @pytest.fixture
 def agent(page):
-    return Agent(page, page.site)
+    return sit_down(page, page.site)
 
 
 @pytest.mark.parametrize(
@@ -211,7 +212,9 @@ def test_the_summary_and_the_link_are_one_key(agent):
     assert agent.page.locator("#send img").evaluate("image => image.decode().then(() => image.naturalWidth)") > 0
     agent.press("1", moves=False)
     expect(agent.page.locator("#call-status")).to_have_text("Copied.")
-    assert "/check/?region=gb-eng&complaint=no-heat" in agent.page.evaluate("navigator.clipboard.readText()")
+    assert f"/check/?region=gb-eng&firm={agent.member.firm.slug}&complaint=no-heat" in agent.page.evaluate(
+        "navigator.clipboard.readText()"
+    )
 
 
 def test_keys_can_be_switched_off(agent):
@@ -233,12 +236,16 @@ def test_nothing_scrolls_and_no_barrier_at_1280_by_800(agent, query):
     assert agent.page.evaluate(f"[{root}.scrollWidth, {root}.scrollHeight]") == [DESK["width"], DESK["height"]]
     now = agent.page.locator(".now").evaluate("e => e.scrollHeight - e.clientHeight")
     assert now <= 0
+    assert agent.page.locator(".tools").evaluate("e => e.scrollWidth - e.clientWidth") <= 0
+    if query == COLD:
+        take_pictures(agent.page, "call page")
 
 
 def test_without_javascript_a_call_goes_on_by_links(browser, live_server):
     context = browser.new_context(java_script_enabled=False, viewport=DESK)
     page = context.new_page()
-    page.goto(f"{live_server.url}/call/?{COLD}")
+    sit_down(page, live_server.url)
+    page.goto(f"{live_server.url}{CALLS}?{COLD}")
     for _ in range(3):
         page.locator("#say li.turn a").click()
     page.locator("#say li.turn a").click()

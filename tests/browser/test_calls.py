@@ -6,7 +6,9 @@ Key presses and seconds of speech of each are kept in pytest's cache: `pytest --
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.calling_by_key import Agent, householder
+from tests.browser.calling_by_key import Agent, householder, sit_down
+from tests.firm_builders import make_job_sheet
+from triage.jobsheet.reference import spoken
 
 pytestmark = pytest.mark.django_db(transaction=True)
 
@@ -26,7 +28,7 @@ ELEMENT = {
 
 @pytest.fixture
 def agent(page):
-    return Agent(page, page.site)
+    return sit_down(page, page.site)
 
 
 @pytest.fixture
@@ -147,3 +149,59 @@ def test_a_repeat_call_is_found_by_its_reference(agent, figures):
     second.go_on(ELEMENT)
     figures("repeat", second)
     assert "Burnt-out fan oven element" in same_advice(second, ELEMENT)
+
+
+def test_a_repeat_call_begins_with_an_earlier_job_sheet(agent, figures):
+    told = {name: answer for name, answer in ELEMENT.items() if name != "danger"}
+    sheet = make_job_sheet(agent.member.firm, trail=tuple({**told, "danger": "none", "supply-off": "yes"}.items()))
+    agent.open()
+    agent.press("Escape", moves=False)
+    agent.page.locator("#say-title").focus()
+    agent.press("g", moves=False)
+    agent.page.locator("#find-call").focus()
+    agent.page.keyboard.type(make_job_sheet().reference)
+    agent.press("Enter", moves=False)
+    expect(agent.page.locator("#earlier")).to_have_text(
+        "Your firm has no job sheet under this reference. Ask the caller to spell it once more, or begin afresh."
+    )
+    agent.page.locator("#find-call").fill("")
+    agent.page.locator("#find-call").focus()
+    agent.page.keyboard.type(sheet.reference.lower())
+    agent.presses += len(sheet.reference)
+    agent.press("Enter", moves=False)
+    expect(agent.page.locator("#earlier")).to_contain_text(sheet.reference)
+    expect(agent.page.locator("#earlier a.next")).to_be_focused()
+    agent.press("1")
+    assert agent.trail == told
+    assert agent.kind == "danger"
+    agent.go_on(ELEMENT)
+    figures("repeat, from a job sheet", agent)
+    assert agent.heading == "This is a job for an appliance engineer"
+    agent.page.complaints.clear()  # the reference that is none
+
+
+def test_a_reference_said_in_words_is_understood(agent):
+    sheet = make_job_sheet(agent.member.firm)
+    agent.open()
+    agent.press("Escape", moves=False)
+    agent.page.locator("#say-title").focus()
+    agent.press("g", moves=False)
+    agent.page.locator("#find-call").fill(spoken(sheet.reference).lower())
+    agent.press("Enter", moves=False)
+    expect(agent.page.locator("#earlier")).to_contain_text(sheet.reference)
+
+
+def test_an_earlier_oven_in_another_place_brings_its_words_and_numbers(agent):
+    sheet = make_job_sheet(agent.member.firm, trail=(("complaint", "no-heat"), ("danger", "none")), region="us")
+    agent.open()
+    agent.press("Escape", moves=False)
+    agent.page.locator("#say-title").focus()
+    agent.press("g", moves=False)
+    agent.page.locator("#find-call").fill(sheet.reference)
+    agent.press("Enter", moves=False)
+    expect(agent.page.locator("#earlier a.next")).to_be_focused()
+    with agent.page.expect_navigation():
+        agent.press("1", moves=False)
+    expect(agent.page.locator(".tools")).to_contain_text("Emergency 911")
+    expect(agent.page.locator("header.line")).to_contain_text("United States")
+    assert agent.trail == {"complaint": "no-heat"}

@@ -29,6 +29,14 @@ def test_it_is_read_however_it_is_typed(typed):
     assert read_reference(typed) == "KD7MX-4QPTR"
 
 
+@pytest.mark.parametrize("reference", ["KD7MX-4QPTR", "AJX2Z-KLM9Q", "DELTA-XRAY2", "ABCDX-RAY23"])
+def test_it_is_read_as_it_is_said_and_as_it_is_written(reference):
+    assert read_reference(spoken(reference)) == reference
+    assert read_reference(spoken(reference).lower().replace("x-ray", "x ray").replace(",", "")) == reference
+    assert read_reference(spoken(reference).replace("Alfa", "Alpha").replace("Juliett", "juliet")) == reference
+    assert read_reference(reference) == reference
+
+
 @pytest.mark.parametrize("typed", ["", "KD7MX-4QPT", "KD7MX-4QPT0", "KD7MX-4QPTRR", "x" * 10_000, "\ud800"])
 def test_what_cannot_be_one_is_none(typed):
     assert read_reference(typed) is None

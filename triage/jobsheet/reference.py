@@ -23,6 +23,10 @@ WORDS = dict(
     )
 )
 
+X_RAY = re.compile(r"X[\s-]?RAY")
+SAID = {word.upper().replace("-", ""): sign for sign, word in WORDS.items()} | {"ALPHA": "A", "JULIET": "J"}
+LONGEST_SAID = 120
+
 
 def new_reference() -> str:
     """Such as `KD7MX-4QPTR`."""
@@ -36,8 +40,14 @@ def spoken(reference: str) -> str:
 
 
 def read_reference(typed: str) -> str | None:
-    """The reference somebody typed or said, in any case and with any spacing; None where it cannot be one."""
-    signs = re.sub(r"[^A-Z0-9]", "", typed[:80].upper())
+    """The reference somebody typed or said, as signs or as words of the spelling alphabet, in any case and with any
+    spacing; None where it cannot be one."""
+    said = typed[:LONGEST_SAID].upper()
+    words = re.split(r"[^A-Z0-9]+", X_RAY.sub("XRAY", said))
+    return _grouped("".join(words)) or _grouped("".join(SAID.get(word, word) for word in words))
+
+
+def _grouped(signs: str) -> str | None:
     if len(signs) != 2 * HALF or set(signs) - set(SIGNS):
         return None
     return f"{signs[:HALF]}-{signs[HALF:]}"

@@ -2,13 +2,14 @@
 
 from urllib.parse import urlsplit
 
-from triage.desk.call.open_call import open_call
+from tests.household.checks_done import answers_of
 from triage.desk.call.presenters.page import call_page
 
 LONGEST = 60
+ELEMENT = answers_of("fan-element-open", "no-heat")
 
 
-def read_everything(rf, call, stop_at=("question", "caller", "danger", "open")):
+def read_everything(reopen, call, stop_at=("question", "caller", "danger", "open")):
     """The page once nothing is left to read, and every line that was read on the way."""
     spoken = []
     for _ in range(LONGEST):
@@ -17,5 +18,15 @@ def read_everything(rf, call, stop_at=("question", "caller", "danger", "open")):
         if turn is None or (page.say.kind in stop_at and page.say.keys):
             return page, spoken
         spoken.append(turn.text)
-        call = open_call(rf.get(turn.href))
+        call = reopen(turn.href)
     raise AssertionError(f"still reading after {LONGEST} lines: {urlsplit(turn.href).query}")
+
+
+def query_of(answers):
+    return "&".join(f"{name}={answer}" for name, answer in answers.items())
+
+
+def told_and_read(call, reopen, answers=ELEMENT, **more):
+    """The query of a call in which all this was answered, and everything that has to be heard was read out."""
+    page, _ = read_everything(reopen, call(query_of(answers), **{"call_board": "yes", "call_id": "ABCDE", **more}))
+    return page.good

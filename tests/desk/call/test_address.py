@@ -25,6 +25,17 @@ def test_what_means_nothing_is_named_and_left_out():
     assert asked.pairs == (("lamp-state", "lamp-dead"),)
 
 
+def test_an_earlier_reference_is_kept_as_it_was_typed_and_goes_into_no_link(call):
+    opened = call("complaint=no-heat", call_earlier="KD7MX")
+    assert (opened.line.earlier, opened.line.strange) == ("KD7MX", ())
+    assert "KD7MX" not in opened.links.here()
+
+
+def test_a_call_begins_with_more_answers_where_the_oven_stands(call):
+    begun = query_of(call("complaint=no-heat", call_id="ABCDE").links.beginning_with({"complaint": "trips"}, "us"))
+    assert begun == {"region": "us", "complaint": "no-heat", "call-id": "ABCDE"}
+
+
 def test_marks_are_read_once_each_and_not_without_end():
     marks = "&".join(f"call-read={number:06x},{number:06x},zzz" for number in range(500))
     line, _ = split(read_address(marks))

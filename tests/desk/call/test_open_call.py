@@ -1,4 +1,6 @@
-"""A call is a visit like any other, with the telephone's link to the trail alone."""
+"""A call is a visit like any other, done for the agent's firm, with the telephone's link to the trail alone."""
+
+import pytest
 
 
 def test_the_engine_never_sees_what_is_known_of_the_caller(call):
@@ -7,6 +9,18 @@ def test_the_engine_never_sees_what_is_known_of_the_caller(call):
     assert opened.visit.reading.problems == ()
 
 
-def test_the_telephone_gets_the_trail_and_nothing_of_the_call(call):
+def test_the_telephone_gets_the_trail_and_the_firm_and_nothing_of_the_call(call):
     opened = call("complaint=no-heat", call_alone="alone", call_id="ABCDE")
-    assert opened.phone_href == "http://testserver/check/?region=gb-eng&complaint=no-heat"
+    assert opened.phone_href == "http://testserver/check/?region=gb-eng&firm=hearth&complaint=no-heat"
+
+
+def test_the_firm_is_the_agents_whatever_the_address_says(call):
+    opened = call("complaint=no-heat&firm=another")
+    assert (opened.firm.slug, opened.visit.firm) == ("hearth", opened.firm)
+
+
+@pytest.mark.parametrize(("query", "place"), [("", "gb-eng"), ("region=us", "us"), ("region=atlantis", "gb-eng")])
+def test_the_place_is_the_firms_unless_a_known_one_is_named(reopen, query, place):
+    opened = reopen(f"/desk/call/?{query}")
+    assert opened.visit.place.region.id == place
+    assert opened.visit.notices == ()

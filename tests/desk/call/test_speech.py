@@ -1,11 +1,21 @@
 """Nothing takes longer to say than a person can follow, in any region, whoever calls."""
 
+from collections import Counter
+
 import pytest
 
+from tests.desk.call.drawn_calls import drawn_calls
+from tests.desk.call.reading_aloud import query_of
 from triage.check_pages.presenters.make_safe import make_safe_page
+from triage.desk.call.presenters.alarm import alarm_of
 from triage.desk.call.presenters.read_out import board_question, keep_off, lines_of
+from triage.desk.call.presenters.telling import advice, make_safe, not_this
 from triage.desk.call.speech import LONGEST_SECONDS, MOST_WORDS, in_breaths, mark_of, seconds_to_say
+from triage.engine import Advice, MakeSafe, NotThis
 from triage.knowledge.library import library
+
+TELLING = {Advice: advice, MakeSafe: make_safe, NotThis: not_this}
+DRAWN = 160
 
 
 def test_seconds_are_counted_at_150_words_a_minute():
@@ -44,6 +54,24 @@ def test_no_question_round_or_line_takes_more_than_twenty_seconds(region, call):
     spoken += [board_question(opened), keep_off(opened), *in_breaths(opened.visit.place.claim_first)]
     spoken += in_breaths(opened.visit.place.isolation_note)
     assert [(seconds_to_say(text), text) for text in spoken if seconds_to_say(text) > LONGEST_SECONDS] == []
+
+
+def test_no_composed_line_of_drawn_calls_takes_more_than_twenty_seconds(call):
+    """Lines put together out of many texts, or of a text and a name, which no look at the pack alone would measure."""
+    told, regions, too_long = Counter(), set(), []
+    for region, answers, caller in drawn_calls(DRAWN, "spoken lines"):
+        opened = call(query_of(answers), region, **{**caller, "call_board": "yes"})
+        step = opened.visit.step
+        if type(step) not in TELLING:
+            continue
+        told[type(step)] += 1
+        regions.add(region)
+        alarm = alarm_of(opened)
+        lines = [line.text for line in TELLING[type(step)](opened, step).lines] + ([alarm.words] if alarm else [])
+        too_long += [(seconds_to_say(line), line) for line in lines if seconds_to_say(line) > LONGEST_SECONDS]
+    assert too_long == []
+    assert min(told[Advice], told[MakeSafe]) >= DRAWN // 4
+    assert len(regions) >= 10
 
 
 def test_instructions_are_read_with_their_steps_and_notes(call):

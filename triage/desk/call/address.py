@@ -6,7 +6,7 @@ a link sent to the caller's telephone carries the trail alone. Nothing here reac
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from urllib.parse import quote
 
 from django.urls import reverse
@@ -15,7 +15,7 @@ from triage.check_pages.address import REGION, Asked, Pairs
 from triage.desk.call.caller import CHOICES
 
 PREFIX = "call-"
-ID, READ, ASK = f"{PREFIX}id", f"{PREFIX}read", f"{PREFIX}ask"
+ID, READ, ASK, EARLIER = f"{PREFIX}id", f"{PREFIX}read", f"{PREFIX}ask", f"{PREFIX}earlier"
 MOST_MARKS = 120
 MARKS_TOGETHER = 25  # a longer value would be cut when the address is read
 
@@ -26,12 +26,13 @@ _MARK = re.compile(r"[0-9a-f]{6}")
 @dataclass(frozen=True, slots=True)
 class OnTheLine:
     """The call as its address states it: `read` are the marks of the lines read aloud, `ask` a question wished for;
-    `strange` are names or values that mean nothing here."""
+    `earlier` the reference of an earlier job sheet as it was typed; `strange` are names or values that mean nothing."""
 
     id: str
     caller: Mapping[str, str]
     read: tuple[str, ...]
     ask: str
+    earlier: str
     strange: tuple[str, ...]
 
 
@@ -39,13 +40,15 @@ def split(asked: Asked) -> tuple[OnTheLine, Asked]:
     """The call, and the address without it."""
     calls = [(name, value) for name, value in asked.pairs if name.startswith(PREFIX)]
     trail: Pairs = tuple(pair for pair in asked.pairs if not pair[0].startswith(PREFIX))
-    caller, strange, read, number, ask = {}, [], [], "", ""
+    caller, strange, read, number, ask, earlier = {}, [], [], "", "", ""
     for name, value in calls:
         about = name.removeprefix(PREFIX)
         if name == READ:
             read += [mark for mark in value.split(",") if _MARK.fullmatch(mark)]
         elif name == ASK:
             ask = value
+        elif name == EARLIER:
+            earlier = value
         elif name == ID and _ID.fullmatch(value):
             number = value
         elif about in CHOICES and value in CHOICES[about]:
@@ -53,7 +56,7 @@ def split(asked: Asked) -> tuple[OnTheLine, Asked]:
         else:
             strange.append(name)
     marks = tuple(dict.fromkeys(read))[:MOST_MARKS]
-    line = OnTheLine(number, caller, marks, ask, tuple(dict.fromkeys(strange)))
+    line = OnTheLine(number, caller, marks, ask, earlier, tuple(dict.fromkeys(strange)))
     return line, Asked(trail, asked.region, asked.cut)
 
 
@@ -81,6 +84,10 @@ class CallLinks:
     def asking(self, observation: str) -> str:
         return self._to(self.answers, self.line.caller, (), observation)
 
+    def beginning_with(self, answers: Mapping[str, str], region: str) -> str:
+        """The call with these answers beside its own, and where the oven of those stands."""
+        return replace(self, region=region).with_answers({**answers, **self.answers})
+
     def here(self) -> str:
         return self._to(self.answers, self.line.caller)
 
@@ -92,4 +99,4 @@ class CallLinks:
         told = [(READ, ",".join(marks[at : at + MARKS_TOGETHER])) for at in range(0, len(marks), MARKS_TOGETHER)]
         pairs = [(REGION, self.region), *answers.items(), (ID, self.line.id), *about, *told, (ASK, ask)]
         query = "&".join(f"{quote(name)}={quote(value, safe=',')}" for name, value in pairs if value)
-        return f"{reverse('call')}?{query}"
+        return f"{reverse('desk-call')}?{query}"

@@ -89,7 +89,8 @@ class CallerRow:
 
 @dataclass(frozen=True)
 class CallPage:
-    """The whole page of one call at one moment. `good` is the address of what holds, `over` when all was read."""
+    """The whole page of one call at one moment. `good` is the address of what holds, `over` when all was read;
+    `hand_over_href` is there once a visit is the next thing. `firm_says` is as the firm wrote it."""
 
     say: Say
     alarm: Alarm | None
@@ -101,6 +102,9 @@ class CallPage:
     summary: str
     over: bool
     good: str
+    firm_says: list[tuple[str, str]]
+    hand_over_href: str
+    earlier_href: str
     undo_href: str
     danger_href: str
     phone_href: str

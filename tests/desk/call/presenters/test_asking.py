@@ -2,7 +2,6 @@
 
 import pytest
 
-from triage.desk.call.open_call import open_call
 from triage.desk.call.presenters.asking import KEYS, about_board, danger, opening, question
 from triage.desk.call.presenters.page import call_page
 from triage.desk.call.speech import mark_of
@@ -19,7 +18,7 @@ def test_the_opening_is_the_callers_own_words(call):
     assert {key.key for key in say.keys} == {"", "0"}
 
 
-def test_the_danger_signs_are_read_round_by_round_before_none_is_recorded(call, rf):
+def test_the_danger_signs_are_read_round_by_round_before_none_is_recorded(call, reopen):
     opened = call("complaint=no-heat")
     for number in range(3):
         say = danger(opened)
@@ -27,18 +26,18 @@ def test_the_danger_signs_are_read_round_by_round_before_none_is_recorded(call, 
         assert say.count == f"{number + 1} of 3"
         (turn,) = [line for line in say.lines if line.href]
         assert ("danger=none" in turn.href) is (number == 2)
-        opened = open_call(rf.get(turn.href))
+        opened = reopen(turn.href)
     assert opened.visit.reading.answers["danger"] == "none"
 
 
-def test_asked_for_again_the_signs_are_read_again_from_the_first(call, rf):
+def test_asked_for_again_the_signs_are_read_again_from_the_first(call, reopen):
     marks = ",".join(mark_of(spoken.say) for spoken in library().words("gb-eng").calls.rounds)
     opened = call("complaint=no-heat", call_read=marks, call_ask="danger")
     for number in range(3):
         page = call_page(opened)
         assert page.say.count == f"{number + 1} of 3"
         (turn,) = [line for line in page.say.lines if line.href]
-        opened = open_call(rf.get(turn.href))
+        opened = reopen(turn.href)
     assert opened.visit.reading.answers["danger"] == "none"
     assert call_page(call("complaint=no-heat", call_ask="danger-99")).say.count == "1 of 3"
 
@@ -61,22 +60,22 @@ def test_every_sign_of_the_danger_page_has_its_key_in_some_round(call):
 
 
 @pytest.mark.parametrize("name", [name for name in library().words("gb-eng").questions if name != OPENING])
-def test_every_answer_has_a_key_and_zero_is_cannot_tell(call, rf, name):
+def test_every_answer_has_a_key_and_zero_is_cannot_tell(call, reopen, name):
     opened = call("complaint=no-heat&danger=none", call_board="yes")
     first = question(opened, name)
     for line in first.lines:
         assert first.keys == []
-        opened = open_call(rf.get(line.href))
+        opened = reopen(line.href)
         first = question(opened, name)
     keys = [key.key for key in question(opened, name).keys]
     assert keys == [*KEYS[: len(PACK.observations[name].options)], "0"]
     assert question(opened, name).keys[-1].href.count("cant-tell") == 1
 
 
-def test_what_needs_memory_only_says_so_first_and_once(call, rf):
+def test_what_needs_memory_only_says_so_first_and_once(call, reopen):
     say = question(call("complaint=no-heat&danger=none"), "heat-main")
     assert [line.text for line in say.lines] == [MEMORY_FIRST]
-    after = open_call(rf.get(say.lines[0].href))
+    after = reopen(say.lines[0].href)
     assert question(after, "onset").keys
 
 
@@ -103,8 +102,8 @@ def test_nobody_looks_at_a_board_before_it_is_known_to_be_safe(call, name):
     assert allowed.lines[0].text.startswith(library().words("gb-eng").questions[name].look.split(". ")[0])
 
 
-def test_no_or_not_sure_is_one_key(call, rf):
+def test_no_or_not_sure_is_one_key(call, reopen):
     say = about_board(call("complaint=trips&danger=none", call_ask="trip-device"), "fuse-box")
     assert [key.key for key in say.keys] == ["1", "0"]
-    assert open_call(rf.get(say.keys[1].href)).line.caller == {"board": "no"}
-    assert call_page(open_call(rf.get(say.keys[0].href))).say.lines[0].text.startswith("Look at the fuse box")
+    assert reopen(say.keys[1].href).line.caller == {"board": "no"}
+    assert call_page(reopen(say.keys[0].href)).say.lines[0].text.startswith("Look at the fuse box")

@@ -2,9 +2,10 @@
 
 import pytest
 
-from tests.desk.call.reading_aloud import read_everything
+from tests.desk.call.reading_aloud import ELEMENT, query_of, read_everything, told_and_read
 from tests.household.checks_done import answers_of
 from triage.desk.call.presenters.page import call_page
+from triage.models import Firm
 
 COLD = "complaint=no-heat&heat-main=no-heat"
 
@@ -64,7 +65,23 @@ def test_a_broken_address_says_what_was_left_out(call):
     assert "blue" in page.problems[1]
 
 
-def test_the_call_is_over_only_when_every_line_was_read(call, rf):
+def test_the_call_is_over_only_when_every_line_was_read(call, reopen):
     opened = call("&".join(f"{n}={a}" for n, a in answers_of("fan-element-open", "no-heat").items()))
     assert not call_page(opened).over
-    assert read_everything(rf, opened)[0].over
+    assert read_everything(reopen, opened)[0].over
+
+
+def test_a_visit_is_offered_once_all_was_read_with_what_the_firm_says_of_it(call, reopen):
+    firm = Firm(slug="hearth", region="gb-eng", prices={"Call-out": "£60"}, areas=["Kettlewick"])
+    address = f"/desk/call/?{told_and_read(call, reopen)}"
+    page = call_page(reopen(address, firm))
+    assert page.hand_over_href.startswith("/desk/call/hand-over/?region=gb-eng&complaint=no-heat")
+    assert page.firm_says == [("Call-out", "£60"), ("We come to", "Kettlewick")]
+    assert call_page(call(query_of(ELEMENT))).hand_over_href == ""
+
+
+def test_after_danger_what_is_asked_from_memory_holds_no_visit_up(call, reopen):
+    query = told_and_read(call, reopen, {"complaint": "smell", "smell-type": "plastic-or-fishy"})
+    page = call_page(reopen(f"/desk/call/?{query}"))
+    assert (page.say.kind, page.over) == ("question", False)
+    assert page.hand_over_href

@@ -40,3 +40,10 @@ def test_what_depends_on_another_answer_says_so(call):
 def test_words_are_those_of_the_region(call):
     assert any("broiler" in row["answer"] for row in rows(call, "us"))
     assert not any("{" in str(row).replace("{'", "") for row in [r["heard"] for r in rows(call, "us")])
+
+
+def test_what_only_an_instrument_answers_is_left_out(call):
+    texts = library().words("gb-eng").questions
+    by_trial = {name for name in texts if PACK.observations[name].how == "trial"}
+    assert by_trial == {"meter-power", "meter-grill", "thermometer-mean", "thermometer-swing", "thermometer-duty"}
+    assert {name for row in rows(call) for name in row["pairs"]} & by_trial == set()

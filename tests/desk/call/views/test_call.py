@@ -1,10 +1,11 @@
 """The call page over HTTP: whole or in part, never cached, and it always has the way out."""
 
 import pytest
+from django.test import Client
 
 from tests.reading_pages import read_page
 
-COLD = "/call/?region=gb-eng&complaint=no-heat&heat-main=no-heat&danger=none"
+COLD = "/desk/call/?region=gb-eng&complaint=no-heat&heat-main=no-heat&danger=none"
 
 
 def test_the_whole_page_has_one_heading_the_way_out_and_works_by_links(client):
@@ -12,7 +13,7 @@ def test_the_whole_page_has_one_heading_the_way_out_and_works_by_links(client):
     assert len(page.select("h1")) == 1
     assert page.select("nav.tools a")[0].text.startswith("D")
     assert "Emergency 999" in page.one("nav.tools").text
-    assert all(link.attributes["href"].startswith("/call/?") for link in page.select("a[data-go]"))
+    assert all(link.attributes["href"].startswith("/desk/call/?") for link in page.select("a[data-go]"))
 
 
 @pytest.mark.parametrize(
@@ -31,20 +32,20 @@ def test_a_part_is_sent_only_where_it_is_put_in_place(client, headers, whole):
 
 
 def test_nobody_keeps_a_callers_story(client):
-    assert set(client.get(COLD).headers["Cache-Control"].split(", ")) == {"private", "no-store"}
+    assert {"private", "no-store"} <= set(client.get(COLD).headers["Cache-Control"].split(", "))
 
 
 @pytest.mark.parametrize("query", ["", "region=atlantis&call-read=%00", "%FF=%FE&call-id=;", "call-ask=" + "x" * 5000])
 def test_any_address_opens_a_page(client, query):
-    assert client.get(f"/call/?{query}").status_code == 200
+    assert client.get(f"/desk/call/?{query}").status_code == 200
 
 
 def test_a_pasted_letter_in_the_address_opens_a_page(client):
-    assert client.get("/call/?" + "&".join(f"word{n}=letter" for n in range(3000))).status_code == 200
+    assert client.get("/desk/call/?" + "&".join(f"word{n}=letter" for n in range(3000))).status_code == 200
 
 
 def test_danger_is_announced(client):
-    page = read_page(client.get("/call/?region=gb-eng&smoke-source=flames"))
+    page = read_page(client.get("/desk/call/?region=gb-eng&smoke-source=flames"))
     assert page.one("section.alarm").attributes["role"] == "alert"
     assert "999" in page.one("section.alarm").text
     assert page.select("ul.options") == []
@@ -52,3 +53,27 @@ def test_danger_is_announced(client):
 
 def test_it_only_shows(client):
     assert client.post(COLD).status_code == 405
+
+
+def test_the_address_of_before_leads_there_with_all_it_says():
+    response = Client().get("/call/?region=gb-eng&complaint=no-heat&call-id=ABCDE")
+    assert (response.status_code, response.url) == (302, "/desk/call/?region=gb-eng&complaint=no-heat&call-id=ABCDE")
+    assert not response.cookies
+
+
+def test_who_is_not_signed_in_comes_back_to_the_same_call_after_the_door():
+    response = Client().get(f"{COLD}&call-id=ABCDE")
+    assert response.url.startswith("/desk/sign-in/?next=%2Fdesk%2Fcall%2F%3Fregion%3Dgb-eng%26complaint%3Dno-heat")
+    assert response.url.endswith("call-id%3DABCDE")
+
+
+def test_the_place_is_the_firms_until_the_address_names_another(client, agent):
+    agent.firm.region = "ie"
+    agent.firm.save()
+    assert "Emergency 112" in read_page(client.get("/desk/call/")).one("nav.tools").text
+    assert "Emergency 911" in read_page(client.get("/desk/call/?region=us")).one("nav.tools").text
+    assert "Emergency 112" in read_page(client.get("/desk/call/?region=atlantis")).one("nav.tools").text
+
+
+def test_whose_call_it_is_stands_at_the_top(client):
+    assert read_page(client.get("/desk/call/")).one("header.line .wordmark").text == "Hearth Repairs"

@@ -7,7 +7,7 @@ MOST_BYTES = 2953
 
 
 def test_the_code_is_a_picture_that_no_one_keeps(client):
-    response = client.get("/call/phone.svg?region=gb-eng&complaint=no-heat&call-alone=alone")
+    response = client.get("/desk/call/phone.svg?region=gb-eng&complaint=no-heat&call-alone=alone")
     assert response.headers["Content-Type"] == "image/svg+xml"
     assert "no-store" in response.headers["Cache-Control"]
     root = ElementTree.fromstring(response.content)
@@ -16,13 +16,13 @@ def test_the_code_is_a_picture_that_no_one_keeps(client):
 
 
 def test_what_is_known_of_the_caller_is_not_in_it(client):
-    plain = client.get("/call/phone.svg?region=gb-eng&complaint=no-heat").content
-    assert client.get("/call/phone.svg?region=gb-eng&complaint=no-heat&call-alone=alone").content == plain
-    assert client.get("/call/phone.svg?region=gb-eng&complaint=trips").content != plain
+    plain = client.get("/desk/call/phone.svg?region=gb-eng&complaint=no-heat").content
+    assert client.get("/desk/call/phone.svg?region=gb-eng&complaint=no-heat&call-alone=alone").content == plain
+    assert client.get("/desk/call/phone.svg?region=gb-eng&complaint=trips").content != plain
 
 
 def test_a_check_too_long_for_a_code_says_so(client, monkeypatch):
     monkeypatch.setattr("triage.desk.call.open_call.Call.phone_href", "https://example.org/" + "x" * MOST_BYTES)
-    response = client.get("/call/phone.svg?region=gb-eng")
+    response = client.get("/desk/call/phone.svg?region=gb-eng")
     assert response.status_code == 413
     assert response.content.decode() == "This check is too long for a code. Send the link as text."

@@ -9,7 +9,9 @@ from collections.abc import Set
 from django.urls import reverse
 from django.utils.translation import gettext as _
 
+from triage.check_pages.handing_over import may_hand_over
 from triage.check_pages.presenters.answers import answer_words, question_words
+from triage.check_pages.presenters.firm_words import firm_words
 from triage.check_pages.presenters.problems import problem_sentences
 from triage.check_pages.view_models import Choice
 from triage.desk.call.caller import CHOICES
@@ -30,6 +32,7 @@ def call_page(call: Call) -> CallPage:
     say = _say(call, {worth.observation for worth in found})
     last = list(answers)[-1] if answers else ""
     query = call.links.here().partition("?")[2]
+    over = say.kind in ("act", "advice", "exit") and all(line.read for line in say.lines)
     return CallPage(
         say=say,
         alarm=alarm_of(call),
@@ -39,15 +42,25 @@ def call_page(call: Call) -> CallPage:
         caller=_caller_rows(call),
         problems=[*_strange(call), *problem_sentences(call.visit.texts, call.visit.reading.problems)],
         summary=summary_of(call, belief),
-        over=say.kind in ("act", "advice", "exit") and all(line.read for line in say.lines),
+        over=over,
         good=query,
+        firm_says=firm_words(call.firm),
+        hand_over_href=f"{reverse('desk-call-hand-over')}?{query}" if _may_be_taken(call, say, over) else "",
+        earlier_href=f"{reverse('desk-call-earlier')}?{query}",
         undo_href=call.links.without(last) if last else "",
         danger_href=call.links.without(SCREEN, ask=SCREEN),
         phone_href=call.phone_href,
-        qr_href=f"{reverse('call-phone-code')}?{query}",
-        words_href=f"{reverse('call-words')}?region={call.visit.place.region.id}",
+        qr_href=f"{reverse('desk-call-phone-code')}?{query}",
+        words_href=f"{reverse('desk-call-words')}?region={call.visit.place.region.id}",
         call_id=call.line.id,
     )
+
+
+def _may_be_taken(call: Call, say: Say, over: bool) -> bool:
+    """Whether a visit is the next thing and all that must be heard before was read; what is asked from memory after
+    danger need not be."""
+    from_memory = isinstance(call.visit.step, MakeSafe) and say.kind == "question"
+    return (over or from_memory) and may_hand_over(call.visit)
 
 
 def _say(call: Call, names: Set[str]) -> Say:

@@ -5,6 +5,7 @@ to a place on that page is left out.
 """
 
 from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
 
 from triage.check_pages.page_models import AdvicePage, MakeSafePage
 from triage.check_pages.presenters.advice import advice_page, checks_below, summary_below
@@ -16,6 +17,8 @@ from triage.desk.call.presenters.asking import about_board, question
 from triage.desk.call.presenters.read_out import ReadOut, lines_of, read_out
 from triage.desk.call.view_models import Kind, Say
 from triage.engine import Advice, Level, MakeSafe, NotThis
+
+MOST_TITLES = 3  # checks named aloud; a person who listens keeps no more in mind, and the phone shows them all
 
 
 def make_safe(call: Call, step: MakeSafe) -> Say:
@@ -32,8 +35,7 @@ def make_safe(call: Call, step: MakeSafe) -> Say:
 def _danger_lines(call: Call, page: MakeSafePage, step: MakeSafe) -> list[str]:
     first, *more = lines_of(page.first)
     lines = [*_pass_on(call), first, *_who_is_there(call), *_number_line(call, page, step), *more]
-    if page.tell_them:
-        lines.append(_("Say this too when you call: %(signs)s.") % {"signs": "; ".join(page.tell_them)})
+    lines += _signs_to_tell(page)
     lines += page.never
     for note in page.also:
         lines += _note_lines(note)
@@ -44,8 +46,17 @@ def _note_lines(note: FlagNote) -> list[str]:
     return [note.heading + ".", *lines_of(note.first), *note.never]
 
 
+def _signs_to_tell(page: MakeSafePage) -> list[str]:
+    """One sentence for each sign, so that many of them can be said in more than one breath."""
+    first, *more = page.tell_them or [""]
+    told = [_("Say this too when you call: %(sign)s.") % {"sign": first}] if first else []
+    return [" ".join([*told, *(_("And say this: %(sign)s.") % {"sign": sign} for sign in more)])] if told else []
+
+
 def _pass_on(call: Call) -> list[str]:
-    if call.line.caller.get("oven") != "no":
+    """For a caller who is not with the oven, or calls for somebody and did not say whether they are."""
+    caller = call.line.caller
+    if caller.get("oven", "no" if caller.get("who") == "other" else "yes") != "no":
         return []
     return [_("Is somebody with the oven now? Tell them each line as I say it, and do not go back in yourself.")]
 
@@ -81,16 +92,50 @@ def advice(call: Call, step: Advice) -> Say:
 
 
 def _advice_lines(call: Call, page: AdvicePage) -> list[str]:
-    lines = [f"{page.heading}. {page.meaning}"]
+    lines = [f"{page.heading}. {page.meaning}", *_for_another(call, page)]
     lines += [page.leave_off] if page.leave_off else []
     lines += _who_is_there(call) if page.leave_off or page.cautions else []
     for note in page.cautions:
         lines += _note_lines(note)
+    lines += _for_a_tenant(call, page)
     lines += [line.removesuffix(summary_below()).strip() for line in page.first if line != checks_below()]
-    if page.tasks:
-        titles = {"titles": "; ".join(task.title for task in page.tasks)}
-        lines.append(_("I can send these checks to your phone, with how to do them safely: %(titles)s.") % titles)
-    return lines
+    return [*lines, *_checks_to_send(page)]
+
+
+def _for_another(call: Call, page: AdvicePage) -> list[str]:
+    """Before the first safety line, because whoever is with the oven must hear that one too."""
+    if call.line.caller.get("who") != "other" or page.solved:
+        return []
+    return [
+        _(
+            "You call for somebody else. The person with the oven must hear the safety lines."
+            " Tell them each one just as I say it."
+        )
+    ]
+
+
+def _for_a_tenant(call: Call, page: AdvicePage) -> list[str]:
+    """After the safety lines and before anybody is told to book."""
+    if call.line.caller.get("who") != "tenant" or page.solved:
+        return []
+    return [
+        _(
+            "You rent the home. Unless the oven is your own, tell the owner or the landlord now,"
+            " and agree no repair yourself."
+        )
+    ]
+
+
+def _checks_to_send(page: AdvicePage) -> list[str]:
+    if not page.tasks:
+        return []
+    named, left = page.tasks[:MOST_TITLES], len(page.tasks) - MOST_TITLES
+    titles = {"titles": "; ".join(task.title for task in named)}
+    line = _("I can send these checks to your phone, with how to do them safely: %(titles)s.") % titles
+    if left <= 0:
+        return [line]
+    more = ngettext("There is %(n)s more on your phone.", "There are %(n)s more on your phone.", left)
+    return [f"{line} {more % {'n': left}}"]
 
 
 def not_this(call: Call, step: NotThis) -> Say:

@@ -3,6 +3,9 @@
 `answers` holds one row per answer a question can get, and one per line of the first page, in the order they are tried
 on a tie. `pairs` is what picking it records, `heard` the phrases to match, `danger` 2 where it ends the check and 1
 where it is a caution, `after` and `needs` the answers without which the question does not exist.
+
+The questions that only a trial answers, all of them by an instrument, are left out on purpose: their answers are worked
+out of the numbers of a reading, and nobody tells those in words. A caller who has numbers types them on the phone.
 """
 
 from collections.abc import Iterator, Mapping

@@ -20,6 +20,4 @@ def phone_code(request: HttpRequest) -> HttpResponse:
     except DataOverflowError:
         return HttpResponse(_("This check is too long for a code. Send the link as text."), status=413)
     code.save(drawn, kind="svg", border=4, dark="#000", light="#fff")
-    response = HttpResponse(drawn.getvalue(), content_type="image/svg+xml")
-    response.headers["Cache-Control"] = "private, no-store"
-    return response
+    return HttpResponse(drawn.getvalue(), content_type="image/svg+xml")

@@ -1,7 +1,8 @@
-/* Calls kept in this browser. Each answer carries the moment it was given or taken back, so that two tabs on one call
-   come together with nothing lost: for every question the later word holds. Written before anything is sent. */
+/* Calls kept in this browser, apart for each firm. Each answer, and each thing beside them such as the notes, carries the
+   moment it was given or taken back, so that two tabs on one call come together with nothing lost: for every one of them
+   the later word holds. Written before anything is sent. */
 
-const PREFIX = "oven-call:";
+const PREFIX = `oven-call:${document.body.dataset.firm}:`;
 const TOGETHER = 25; // marks in one value: the server cuts longer ones
 const KEPT_FOR = 14 * 24 * 3600 * 1000;
 const OWN = { region: "region", read: "call-read", ask: "call-ask", id: "call-id" };
@@ -21,7 +22,19 @@ export function parse(query) {
 }
 
 export function newCall(id, region) {
-  return { id, region, started: Date.now(), changed: Date.now(), answers: {}, caller: {}, read: [], notes: "", said: "", state: "" };
+  return { id, region, started: Date.now(), changed: Date.now(), answers: {}, caller: {}, beside: {}, read: [] };
+}
+
+/* What is kept beside the answers: `notes`, `said`, `state` (held, ended or nothing), `contact` (a hand-over as far as
+   it was typed), `form` (what makes it one hand-over however often it is sent), `sheet` (the reference of its job sheet). */
+export function beside(call, name) {
+  return call.beside?.[name]?.[0] ?? "";
+}
+
+export function withBeside(call, change, at = Date.now()) {
+  const told = Object.entries(change).filter(([name, value]) => JSON.stringify(value) !== JSON.stringify(beside(call, name)));
+  const stamped = Object.fromEntries(told.map(([name, value]) => [name, [value, at]]));
+  return { ...call, beside: { ...call.beside, ...stamped }, changed: at };
 }
 
 /* The call with what changed between two states of its address. */
@@ -37,13 +50,13 @@ export function withChange(call, from, to, at = Date.now()) {
   return changed;
 }
 
-/* Two states of one call: the later word on each question, every line that either has read, the longer notes. */
+/* Two states of one call: the later word on each thing, and every line that either has read. */
 export function joined(a, b) {
   if (!a || !b) return a ?? b;
   const [older, newer] = a.changed <= b.changed ? [a, b] : [b, a];
   const later = (kind) => {
     const all = { ...older[kind] };
-    for (const [name, told] of Object.entries(newer[kind])) if (!all[name] || told[1] >= all[name][1]) all[name] = told;
+    for (const [name, told] of Object.entries(newer[kind] ?? {})) if (!all[name] || told[1] >= all[name][1]) all[name] = told;
     return all;
   };
   return {
@@ -51,6 +64,7 @@ export function joined(a, b) {
     started: Math.min(a.started, b.started),
     answers: later("answers"),
     caller: later("caller"),
+    beside: later("beside"),
     read: [...new Set([...older.read, ...newer.read])],
   };
 }
@@ -104,5 +118,5 @@ export function keptCalls() {
     return [];
   }
   const weight = { held: 0, "": 1, ended: 2 };
-  return calls.sort((a, b) => weight[a.state] - weight[b.state] || b.changed - a.changed);
+  return calls.sort((a, b) => weight[beside(a, "state")] - weight[beside(b, "state")] || b.changed - a.changed);
 }

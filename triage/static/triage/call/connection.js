@@ -1,15 +1,30 @@
 /* The call this tab has on the line: what the page shows, what is kept, and bringing both to the same state.
-   An answer is kept first and sent then; while the server cannot be reached it waits and is tried again. */
+   An answer is kept first and sent then; while the server cannot be reached, or wants a sign-in first, it waits and is
+   tried again. */
 
-import { joined, load, newCall, parse, queryOf, save, withChange } from "./calls.js";
+import { beside, joined, load, newCall, parse, queryOf, save, withBeside, withChange } from "./calls.js";
 import { newReference } from "./reference.js";
 
 const TRY_AGAIN = 2500;
+const TELLING = [404, 429]; // answers that say in words what is the matter
+
+/* The server asks who this is: its answer leads to the door and not to the page. */
+export class SignedOut extends Error {}
+
+/* The text at an address of the call page. Throws SignedOut where the session is over, and another error while the
+   server cannot be reached. */
+export async function fetchPart(address) {
+  const response = await fetch(address, { headers: { "HX-Request": "true" } });
+  if (response.redirected) throw new SignedOut();
+  if (!response.ok && !TELLING.includes(response.status)) throw new Error(`the page answered ${response.status}`);
+  return response.text();
+}
 
 export class Connection {
-  /* `shown` is told of every new page part, `said` of every sentence for the status line. */
-  constructor({ place, shown, said, words }) {
-    Object.assign(this, { place, shown, said, words });
+  /* `shown` is told of every new page part, `said` of every sentence for the status line, `door` whether the session
+     is over. */
+  constructor({ place, shown, said, door, words }) {
+    Object.assign(this, { place, shown, said, door, words });
     const address = parse(location.search);
     const id = address.id || newReference();
     this.kept = true;
@@ -20,35 +35,59 @@ export class Connection {
     const opened = withChange(fresh, parse(""), address, 1);
     this.call = joined(load(id), { ...opened, changed: load(id) ? 0 : Date.now() });
     this.ask = address.ask;
+    this.takeBackWhatIsAskedAnew(address);
+  }
+
+  /* An address that wishes for a question and does not hold its answer takes back the one that is kept: so the key for
+     danger reads the signs again from whatever page of the call it was pressed on. */
+  takeBackWhatIsAskedAnew({ ask, answers }) {
+    const kept = this.call.answers[ask]?.[0] ?? null;
+    if (!ask || kept === null || ask in answers) return;
+    const from = parse(queryOf(this.call));
+    const { [ask]: _taken, ...left } = from.answers;
+    this.call = withChange(this.call, from, { ...from, answers: left });
+    this.keep();
+  }
+
+  get address() {
+    return `${this.place}?${queryOf(this.call, this.ask)}`;
   }
 
   good() {
     return document.getElementById("call-now").dataset.good;
   }
 
+  /* What is kept beside the answers, such as the notes. */
+  beside(name) {
+    return beside(this.call, name);
+  }
+
   /* After the page opened: nothing to fetch where the address already says everything that is kept. */
   async open() {
-    const query = queryOf(this.call, this.ask);
     const same = queryOf(withChange({ ...this.call, answers: {}, caller: {}, read: [] }, parse(""), parse(this.good())));
-    if (same === queryOf(this.call)) history.replaceState(null, "", `${location.pathname}?${query}`);
+    if (same === queryOf(this.call)) history.replaceState(null, "", this.address);
     else await this.show({ push: false });
   }
 
   keep(change = {}) {
-    this.call = { ...this.call, ...change, changed: Date.now() };
+    this.call = withBeside(this.call, change);
     const whole = save(this.call);
     if (whole) this.call = whole;
     else if (this.kept) this.said(this.words["kept-not"]);
     this.kept = whole !== null;
   }
 
-  /* Follow an address of the call page: what it changes is kept, then the page is brought there. */
+  /* Follow an address of the call page: what it changes is kept, then the page is brought there; the whole of it where
+     the oven stands in another place than was thought, because words, rules and numbers are others there. */
   async go(address, { push = true } = {}) {
     const to = parse(new URL(address, location.href).search);
     this.call = withChange(this.call, parse(this.good()), to);
     this.ask = to.ask;
+    const elsewhere = to.region && to.region !== this.call.region;
+    if (elsewhere) this.call = { ...this.call, region: to.region };
     this.keep();
-    await this.show({ push });
+    if (elsewhere) location.assign(this.address);
+    else await this.show({ push });
   }
 
   /* Record answers beside whatever the page shows. */
@@ -59,37 +98,36 @@ export class Connection {
     await this.show({ push: true });
   }
 
-  /* Another tab wrote to this call. */
-  async hear() {
-    const other = load(this.call.id);
+  /* Another tab wrote to this call; `told` is given what came of it before anything is fetched. */
+  async hear(told) {
     const before = queryOf(this.call);
-    this.call = joined(this.call, other);
+    this.call = joined(this.call, load(this.call.id));
+    told();
     if (queryOf(this.call) === before) return;
     this.said(this.words.joined);
     await this.show({ push: false });
   }
 
   async show({ push }) {
-    const address = `${this.place}?${queryOf(this.call, this.ask)}`;
-    if (push) history.pushState(null, "", address);
-    else history.replaceState(null, "", address);
+    if (push) history.pushState(null, "", this.address);
+    else history.replaceState(null, "", this.address);
     this.turn += 1;
     this.busy = true;
     const turn = this.turn;
     try {
-      const response = await fetch(address, { headers: { "HX-Request": "true" } });
-      if (!response.ok) throw new Error(`the page answered ${response.status}`);
-      const part = await response.text();
+      const part = await fetchPart(this.address);
       if (turn !== this.turn) return;
       if (this.cutOff) this.said(this.words.back);
       this.cutOff = false;
       this.busy = false;
+      this.door(false);
       this.shown(part);
-    } catch {
+    } catch (problem) {
       if (turn !== this.turn) return;
       this.cutOff = true;
       this.busy = false;
-      this.said(this.words["cut-off"]);
+      this.door(problem instanceof SignedOut);
+      if (!(problem instanceof SignedOut)) this.said(this.words["cut-off"]);
       this.shown(null);
       setTimeout(() => turn === this.turn && this.show({ push: false }), TRY_AGAIN);
     }

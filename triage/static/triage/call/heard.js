@@ -1,12 +1,21 @@
 /* The box for what the caller says, and the lines found for it. Nothing is recorded but by a number or Enter on a line. */
 
+import { limited } from "./limited.js";
 import { MOST, match, readIndex } from "./matching.js";
+
+const A_PAUSE = 400; // after which what was typed is kept
 
 export class Heard {
   constructor({ box, list, connection, words, said }) {
     Object.assign(this, { box, list, connection, words, said, index: null, lines: [] });
-    box.value = connection.call.said;
-    box.addEventListener("input", () => this.look());
+    box.value = connection.beside("said");
+    box.addEventListener("input", () => {
+      const whole = limited(box);
+      this.look();
+      if (!whole) this.said(words["too-long"].replace("%(most)s", box.dataset.longest));
+      clearTimeout(this.pause);
+      this.pause = setTimeout(() => connection.keep({ said: box.value }), A_PAUSE);
+    });
     list.addEventListener("click", (event) => {
       const line = event.target.closest("button[data-at]");
       if (line) this.press(Number(line.dataset.at));
@@ -95,7 +104,7 @@ export class Heard {
   }
 
   leave() {
-    this.connection.keep({ said: this.box.value });
+    if (this.box.value !== this.connection.beside("said")) this.connection.keep({ said: this.box.value });
     this.list.hidden = true;
   }
 

@@ -46,7 +46,9 @@ export function listen({ heard, notes, toSay, isOn, isFree }) {
 }
 
 function anywhere(key) {
-  return [...document.querySelectorAll(".tools [data-key], .change [data-key]")].find((one) => one.dataset.key === key);
+  return [...document.querySelectorAll(".tools [data-key], .change [data-key], .line [data-key]")].find(
+    (one) => one.dataset.key === key && one.checkVisibility(),
+  );
 }
 
 function go(zone, heard, notes) {
@@ -66,4 +68,28 @@ function arrow(event) {
   event.preventDefault();
   lines[Math.min(lines.length - 1, Math.max(0, at + step))].focus();
   return true;
+}
+
+/* Pages that are a form or a few lines to say: the keys of links and buttons, while nobody is writing in a box. Without
+   a line no link is followed, because there is nothing at its other end; `stay` says so. */
+export function listenOutsideBoxes({ send, stay }) {
+  document.addEventListener("click", (event) => {
+    if (navigator.onLine || !event.target.closest(".tools a")) return;
+    event.preventDefault();
+    stay();
+  });
+  document.addEventListener("keydown", (event) => {
+    if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) {
+      event.preventDefault();
+      send();
+      return;
+    }
+    if (event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
+    if (event.key === "Escape") document.activeElement.blur();
+    else if (!event.target.closest("textarea, select, input:not([type=checkbox])")) {
+      const one = pressed(document, event.key.toLowerCase());
+      if (one) event.preventDefault();
+      one?.click();
+    }
+  });
 }

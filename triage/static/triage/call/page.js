@@ -1,10 +1,12 @@
 /* Puts the parts of the call page together. Without it the page still walks a whole check, one link at a time. */
 
-import { idOfKey, newCall } from "./calls.js";
+import { beside, idOfKey } from "./calls.js";
 import { Connection } from "./connection.js";
+import { Door } from "./door.js";
 import { Heard } from "./heard.js";
 import { listen } from "./keys.js";
 import { KeptList } from "./kept_list.js";
+import { limited } from "./limited.js";
 import { newReference, spelled } from "./reference.js";
 
 const byId = (id) => document.getElementById(id);
@@ -14,7 +16,8 @@ const said = (sentence) => {
 };
 
 let rowAfter = "";
-const connection = new Connection({ place: location.pathname, shown, said, words });
+const door = new Door(byId("call-door"), () => connection.address);
+const connection = new Connection({ place: location.pathname, shown, said, words, door: (out) => door.show(out, connection.kept) });
 const heard = new Heard({ box: byId("heard"), list: byId("heard-list"), connection, words, said });
 const keptList = new KeptList({ dialog: byId("calls"), connection, words });
 const notes = byId("notes");
@@ -22,6 +25,8 @@ const notes = byId("notes");
 /* A new part of the page, or null while the server cannot be reached: then what waits is listed. */
 function shown(part) {
   if (part === null) return listWaiting();
+  const page = new DOMParser().parseFromString(part, "text/html");
+  if (page.getElementById("call-now").dataset.firm !== document.body.dataset.firm) return location.reload();
   const busy = document.activeElement?.closest(".heard, .notes");
   const zone = document.activeElement?.closest("[data-zone]")?.dataset.zone;
   byId("call").innerHTML = part;
@@ -31,6 +36,11 @@ function shown(part) {
   rowAfter = "";
   if (row) row.focus();
   else if (!busy) toSay(zone);
+}
+
+/* What was noted in another tab, unless somebody is writing in this one. */
+function heardNotes() {
+  if (document.activeElement !== notes || !document.hasFocus()) notes.value = connection.beside("notes");
 }
 
 function listWaiting() {
@@ -55,12 +65,12 @@ function toSay() {
 
 function drawOwn() {
   byId("call-reference").textContent = spelled(connection.call.id);
-  const held = keptList.others().filter((call) => call.state === "held").length;
+  const held = keptList.others().filter((call) => beside(call, "state") === "held").length;
   byId("held-count").textContent = held || "";
 }
 
 function clock() {
-  const until = connection.call.state === "ended" ? connection.call.changed : Date.now();
+  const until = connection.beside("state") === "ended" ? connection.call.changed : Date.now();
   const seconds = Math.max(0, Math.round((until - connection.call.started) / 1000));
   return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
 }
@@ -82,11 +92,18 @@ function summary() {
   return notes.value.trim() ? `${told} ${words.notes.replace("%(notes)s", notes.value.trim())}` : told;
 }
 
+/* Another page is nowhere while the line is down. The next caller may live elsewhere, so the place is the firm's again. Who was not handed over is forgotten with the
+   end of the call. */
 function nextCall(state) {
+  if (connection.cutOff) return said(words.stay);
+  keepTyped();
+  connection.keep(state === "ended" ? { state, contact: "" } : { state });
+  location.assign(`${connection.place}?call-id=${newReference()}`);
+}
+
+function keepTyped() {
   heard.leave();
-  connection.keep({ notes: notes.value, state });
-  const fresh = newCall(newReference(), connection.call.region);
-  location.assign(`${connection.place}?region=${fresh.region}&call-id=${fresh.id}`);
+  if (notes.value !== connection.beside("notes")) connection.keep({ notes: notes.value });
 }
 
 const actions = {
@@ -94,6 +111,11 @@ const actions = {
   copy: () => copy(summary()),
   "copy-link": () => copy(words.link.replace("%(link)s", byId("call-now").dataset.phone)),
   calls: () => keptList.open(),
+  "hand-over": (link) => {
+    if (connection.cutOff) return said(words.stay);
+    keepTyped();
+    location.assign(link.href);
+  },
   hold: () => nextCall("held"),
   end: () => nextCall("ended"),
   close: (button) => button.closest("dialog").close(),
@@ -106,21 +128,29 @@ const actions = {
 
 document.addEventListener("click", (event) => {
   const button = event.target.closest("[data-do]");
-  if (button) return actions[button.dataset.do](button);
+  if (button) {
+    event.preventDefault();
+    return actions[button.dataset.do](button);
+  }
   const link = event.target.closest("a[data-go]");
   if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return undefined;
   event.preventDefault();
+  link.closest("dialog")?.close();
   const row = link.closest("[data-row]");
   rowAfter = row ? (row.nextElementSibling?.nextElementSibling?.dataset.row ?? "") : "";
   if (row && !rowAfter) document.activeElement.blur();
   return connection.go(link.href);
 });
 
-notes.value = connection.call.notes;
-notes.addEventListener("input", () => connection.keep({ notes: notes.value }));
+notes.value = connection.beside("notes");
+notes.addEventListener("input", () => {
+  if (!limited(notes)) said(words["too-long"].replace("%(most)s", notes.dataset.longest));
+  connection.keep({ notes: notes.value });
+});
+window.addEventListener("pagehide", keepTyped);
 window.addEventListener("popstate", () => connection.go(location.href, { push: false }));
 window.addEventListener("storage", (event) => {
-  if (idOfKey(event.key) === connection.call.id) connection.hear();
+  if (idOfKey(event.key) === connection.call.id) connection.hear(heardNotes);
 });
 window.addEventListener("online", () => connection.cutOff && connection.show({ push: false }));
 for (const hidden of document.querySelectorAll(".heard, .notes, .reference, .clock, [data-do=keys]")) hidden.hidden = false;
@@ -138,3 +168,4 @@ heard.fetchWords(byId("call-now").dataset.words);
 await connection.open();
 drawOwn();
 toSay();
+if (connection.beside("sheet")) said(words.sheet.replace("%(reference)s", connection.beside("sheet")));

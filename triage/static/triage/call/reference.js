@@ -26,6 +26,7 @@ export function spelled(reference) {
 
 /* Letters or spelling words as heard: the reference and whether its letters check out, or null where it is none. */
 export function heardReference(text) {
+  if (/\d/.test(text)) return null; // a job sheet's, which the server reads
   const words = text.toUpperCase().replace(/X[\s-]*RAY/g, "XRAY").split(/[^A-Z]+/).filter(Boolean);
   const letters = words.length === 5 ? words.map((word) => word[0]).join("") : words.join("");
   if (!/^[A-Z]{5}$/.test(letters)) return null;

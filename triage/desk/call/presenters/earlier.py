@@ -1,0 +1,75 @@
+"""What an agent sees of an earlier job sheet, and the way to begin the call with its answers."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from django.urls import reverse
+from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
+
+from triage.desk.call.earlier import answers_again
+from triage.desk.call.open_call import Call
+from triage.desk.presenters.bands import band_words
+from triage.jobsheet.wording import answer_words, question_words
+from triage.knowledge.library import library
+from triage.models import JobSheet
+from triage.models.job_sheet import Status
+from triage.web.rate_limit import Allowance
+
+ENOUGH = 8  # answers shown; the job sheet itself has all of them
+
+
+@dataclass(frozen=True)
+class EarlierSheet:
+    """`answers` are those the call would begin with, `begin_href` is empty where none are left."""
+
+    reference: str
+    spoken_for: str
+    created: datetime
+    trouble: str
+    status: str
+    band: str
+    cause: str
+    signs: list[str]
+    answers: list[tuple[str, str]]
+    more: str
+    begin_href: str
+    sheet_href: str
+
+
+def earlier_page(call: Call, sheet: JobSheet) -> EarlierSheet:
+    visit, summary = call.visit, sheet.summary
+    place = sheet.region if sheet.region in library().regions else visit.place.region.id
+    again = answers_again(visit.library.pack, sheet, visit.reading.answers)
+    told = [
+        (question_words(visit.texts, name), answer_words(visit.texts, name, answer)) for name, answer in again.items()
+    ]
+    first, left = summary["causes"][0], len(told) - ENOUGH
+    return EarlierSheet(
+        reference=sheet.reference,
+        spoken_for=sheet.name,
+        created=sheet.created,
+        trouble=summary["trouble"],
+        status=str(Status(sheet.status).label),
+        band=band_words(sheet.band),
+        cause=f"{first['name']} ({first['chance_words']})",
+        signs=[flag["heading"] for flag in summary["red_flags"]],
+        answers=told[:ENOUGH],
+        more=ngettext("and %(n)s more", "and %(n)s more", left) % {"n": left} if left > 0 else "",
+        begin_href=call.links.beginning_with(again, place) if again else "",
+        sheet_href=reverse("desk-sheet", args=[sheet.reference]),
+    )
+
+
+def not_found_sentence() -> str:
+    return _("Your firm has no job sheet under this reference. Ask the caller to spell it once more, or begin afresh.")
+
+
+def wait_sentence(allowance: Allowance) -> str:
+    minutes = -(-allowance.ends_in // 60)
+    sentence = ngettext(
+        "Too many references were tried in a short time. Try again in %(minutes)s minute, or begin afresh.",
+        "Too many references were tried in a short time. Try again in %(minutes)s minutes, or begin afresh.",
+        minutes,
+    )
+    return sentence % {"minutes": minutes}

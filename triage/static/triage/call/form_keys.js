@@ -1,0 +1,12 @@
+/* The page that asks for an earlier reference: its keys work while nobody is writing in a box. */
+
+import { listenOutsideBoxes } from "./keys.js";
+
+const status = document.getElementById("call-status");
+
+listenOutsideBoxes({
+  send: () => document.querySelector("main form").requestSubmit(),
+  stay: () => {
+    status.textContent = status.dataset.stay;
+  },
+});
