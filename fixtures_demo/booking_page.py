@@ -29,9 +29,15 @@ def in_the_frame(request: HttpRequest) -> HttpResponse:
     return _own_page(request, "booking.html", {"own_form": False})
 
 
+@require_safe
+def plain_frame(request: HttpRequest) -> HttpResponse:
+    """The same without a line of our script: a frame of a fixed height, as any page builder can make one."""
+    return _own_page(request, "plain_frame.html", {})
+
+
 def _own_page(request: HttpRequest, template: str, more: dict[str, object]) -> HttpResponse:
     check = f"{request.scheme}://{CHECK_HOST}:{request.get_port()}"
-    context = {"loader": f"{check}/embed/{SLUG}/loader.js", **more}
+    context = {"loader": f"{check}/embed/{SLUG}/loader.js", "frame": f"{check}/embed/{SLUG}/", **more}
     response = render(request, f"fixtures_demo/{template}", context)
     response._csp_replace = {"script-src": ["'self'", check], "frame-src": [check]}
     return response

@@ -129,6 +129,9 @@ def load(booking_origin: str, site: str) -> list[tuple[str, str]]:
         origins=[booking_origin],
         address="12 Bellfounder Row, Kettlewick",
         telephone="01632 960101",
+        prices={"Call-out, with the first half hour": "£68", "Each further quarter of an hour": "£17"},
+        hours={"Monday to Friday": "8 to 18", "Saturday": "9 to 13"},
+        areas=["Kettlewick", "Saltpan", "Upper Tallow"],
     )
     passwords = [(name, secrets.token_urlsafe(9)) for name, _person, _role in PEOPLE]
     staff = [_member(firm, *told) for told in zip(PEOPLE, passwords, strict=True)]

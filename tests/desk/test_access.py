@@ -17,6 +17,7 @@ from triage.desk.bench import keep
 from triage.models import Invitation
 from triage.models.firm import Role
 from triage.models.reckoning import Topic
+from triage.web.api_keys import make_key
 
 pytestmark = pytest.mark.django_db
 
@@ -52,6 +53,7 @@ class World:
         self.things = {
             "desk-delivery-again": make_delivery(self.firm, state="dead").pk,
             "desk-staff-deed": make_member(self.firm, Role.REPAIRER).pk,
+            "desk-key-revoke": make_key(firm=self.firm, name="Telephone menu")[0].pk,
             "desk-withdraw": Invitation.objects.get(firm=self.firm).pk,
         }
 

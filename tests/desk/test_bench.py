@@ -13,13 +13,14 @@ from triage.models import Reckoning
 def test_everything_is_worked_out_and_says_how_far_it_has_come():
     heard = {}
 
-    def tell(what):
-        return lambda done: heard.update({what: done})
+    def tell(what, total):
+        return lambda done: heard.update({what: (done, total)})
 
     kept = reckon_knowledge(library(), "gb-eng", 12, tell)
     told = Reckoning.objects.get().contents
     assert (kept.pack_version, told["checks"], told["region"]) == (library().pack.version, 12, "England")
-    assert heard["checks scored"] == heard["checks walked"] == 12
+    assert heard["checks scored"] == heard["checks walked"] == (12, 12)
+    assert all(done <= total for done, total in heard.values())
     assert [dict(world["rows"])["Right band"].split(",")[0].endswith("of 12") for world in told["worlds"]] == [True] * 2
     for drawing in (told["tree"], told["plot"]):
         assert ElementTree.fromstring(drawing.encode()).tag.endswith("svg")

@@ -5,28 +5,37 @@ from types import SimpleNamespace
 import pytest
 
 from tests.firm_builders import make_firm, make_job_sheet, make_member
-from triage.desk.own_sheet import own_sheet
+from triage.desk.own_sheet import own_sheet, seen_sheet
 from triage.jobsheet.opening import NotFound
 
 pytestmark = pytest.mark.django_db
 
 
-def test_ones_own_is_found_and_leaves_no_line_by_itself():
+@pytest.mark.parametrize(("method", "lines"), [("GET", 1), ("HEAD", 1), ("POST", 0)])
+def test_ones_own_is_found_and_to_look_at_it_leaves_a_line(method, lines):
     sheet = make_job_sheet()
-    request = SimpleNamespace(member=make_member(sheet.firm))
-    before = sheet.access_lines.count()
+    request = SimpleNamespace(member=make_member(sheet.firm), method=method)
     assert own_sheet(request, sheet.reference.lower().replace("-", " ")) == sheet
-    assert sheet.access_lines.count() == before
+    assert sheet.access_lines.filter(deed="opened", member=request.member).count() == lines
 
 
+def test_a_page_that_comes_back_is_a_look():
+    sheet = make_job_sheet()
+    request = SimpleNamespace(member=make_member(sheet.firm), method="POST")
+    assert seen_sheet(request, sheet.reference) == sheet
+    assert sheet.access_lines.filter(deed="opened", member=request.member).count() == 1
+
+
+@pytest.mark.parametrize("method", ["GET", "POST"])
 @pytest.mark.parametrize("reference", ["ZZZZZ-ZZZZZ", "", "../..", "'; drop table", "😀" * 10])
-def test_what_there_is_not_is_not_found(reference):
-    request = SimpleNamespace(member=make_member(make_job_sheet().firm))
+def test_what_there_is_not_is_not_found(method, reference):
+    request = SimpleNamespace(member=make_member(make_job_sheet().firm), method=method)
     with pytest.raises(NotFound):
         own_sheet(request, reference)
 
 
-def test_another_firms_is_not_found():
+@pytest.mark.parametrize("method", ["GET", "POST"])
+def test_another_firms_is_not_found(method):
     sheet = make_job_sheet()
     with pytest.raises(NotFound):
-        own_sheet(SimpleNamespace(member=make_member(make_firm())), sheet.reference)
+        own_sheet(SimpleNamespace(member=make_member(make_firm()), method=method), sheet.reference)

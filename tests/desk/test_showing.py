@@ -14,11 +14,20 @@ pytestmark = pytest.mark.django_db
 @pytest.mark.parametrize(
     ("role", "places"),
     [
-        (Role.AGENT, ["Job sheets", "Your account"]),
-        (Role.REPAIRER, ["Job sheets", "How right we were", "Your account"]),
+        (Role.AGENT, ["Job sheets", "Calls", "Your account"]),
+        (Role.REPAIRER, ["Job sheets", "Calls", "How right we were", "Your account"]),
         (
             Role.OWNER,
-            ["Job sheets", "How right we were", "Deliveries", "Take it with you", "Staff", "Settings", "Your account"],
+            [
+                "Job sheets",
+                "Calls",
+                "How right we were",
+                "Deliveries",
+                "Take it with you",
+                "Staff",
+                "Settings",
+                "Your account",
+            ],
         ),
     ],
 )

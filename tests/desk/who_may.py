@@ -15,7 +15,7 @@ CAST = ("nobody", "householder", "stranger", "agent", "repairer", "owner")
 
 ANYBODY = ("in",) * 6
 PASSWORD_ONLY = ("door", "door", "in", "in", "in", "in")
-OWN_PAGES = PASSWORD_ONLY
+OWN_PAGES = FIRM_OF_ALL = PASSWORD_ONLY
 SHEET_OF_ALL = ("door", "door", "gone", "in", "in", "in")
 SHEET_OF_REPAIRER = ("door", "door", "gone", "role", "in", "in")
 SHEET_OF_OWNER = ("door", "door", "gone", "role", "role", "in")
@@ -33,7 +33,7 @@ ALIKE_FOR_ALL = {
     *("offline-worker", "offline-manifest", "offline-pack", "offline-pages", "offline-page-bundle"),
     *("operations-health", "operations-ready", "operations-metrics"),
     *("api-description", "api-job-sheet-schema", "api-pack", "api-step", "api-job-sheets", "api-job-sheet"),
-    *("api-nowhere", "call", "call-words", "call-phone-code", "embed-frame", "embed-loader", "embed-accent"),
+    *("api-nowhere", "call", "embed-frame", "embed-loader", "embed-accent"),
 }
 
 OPENED = {
@@ -55,6 +55,12 @@ OPENED = {
     "desk-code": SHEET_OF_ALL,
     "desk-photo": SHEET_OF_ALL,
     "desk-repair-form": SHEET_OF_REPAIRER,
+    "desk-call": FIRM_OF_ALL,
+    "desk-call-earlier": FIRM_OF_ALL,
+    "desk-call-hand-over": FIRM_OF_ALL,
+    "desk-call-taken": SHEET_OF_ALL,
+    "desk-call-words": FIRM_OF_ALL,
+    "desk-call-phone-code": FIRM_OF_ALL,
     "desk-calibration": FIRM_OF_REPAIRER,
     "desk-exports": FIRM_OF_OWNER,
     "desk-sheets-csv": FIRM_OF_OWNER,
@@ -62,6 +68,7 @@ OPENED = {
     "desk-outcomes-yaml": FIRM_OF_OWNER,
     "desk-deliveries": FIRM_OF_OWNER,
     "desk-settings": FIRM_OF_OWNER,
+    "desk-keys": FIRM_OF_OWNER,
     "desk-staff": FIRM_OF_OWNER,
     "desk-knowledge": SITE_STAFF,
     "desk-knowledge-tree": SITE_STAFF,
@@ -77,6 +84,7 @@ SENT = {
     "desk-invitation": ({"account": "", "password": ""}, ("in", "in", "in", "gone", "gone", "gone")),
     "desk-account": ({"old": "x", "new": "x"}, OWN_PAGES),
     "desk-second-factor": ({"code": "1"}, OWN_PAGES),
+    "desk-call-hand-over": ({}, FIRM_OF_ALL),
     "desk-status": ({"status": "booked"}, SHEET_OF_ALL),
     "desk-note": ({"text": "Called."}, SHEET_OF_ALL),
     "desk-outcome": ({"found": "fan-element-open", "left": "first-visit", "minutes": "30"}, SHEET_OF_REPAIRER),
@@ -85,6 +93,8 @@ SENT = {
     "desk-delivery-again": ({}, THING_OF_OWNER),
     "desk-settings": ({}, FIRM_OF_OWNER),
     "desk-webhook-secret": ({}, FIRM_OF_OWNER),
+    "desk-keys": ({"name": "Telephone menu"}, FIRM_OF_OWNER),
+    "desk-key-revoke": ({}, THING_OF_OWNER),
     "desk-staff": ({"name": "Kim", "role": "agent"}, FIRM_OF_OWNER),
     "desk-staff-deed": ({"role": "agent"}, THING_OF_OWNER),
     "desk-withdraw": ({}, THING_OF_OWNER),

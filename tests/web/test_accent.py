@@ -28,6 +28,24 @@ def test_the_ratio_is_the_published_one(one, other, ratio):
     assert contrast(one, other) == contrast(other, one)
 
 
+def test_a_ratio_just_below_the_least_is_not_rounded_up():
+    """#777777 on white is 4.478 to 1 and fails 4.5; #767676 is 4.54 (W3C, "Understanding SC 1.4.3")."""
+    assert nearest_passing("#767676", ("#ffffff",)) == "#767676"
+    assert nearest_passing("#777777", ("#ffffff",)) != "#777777"
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "ratio"),
+    [
+        ("#ff8100", "#64003a", 5.235369975583679),  # these two as the contrast-ratio-checker package prints them
+        ("#e5e5e5", "#aabb00", 1.698093107780376),
+        ("#0a0a0a", "#000000", 10 / 255 / 12.92 / 0.05 + 1),  # WCAG's own formula, below its threshold of 0.03928
+    ],
+)
+def test_the_ratio_is_that_of_the_wcag_threshold_and_not_of_the_much_copied_0_03298(one, other, ratio):
+    assert contrast(one, other) == pytest.approx(ratio, abs=1e-9)
+
+
 def test_a_colour_that_can_be_read_is_taken_as_it_is():
     assert accent_refusal("#a83c12") is None
     assert by_day("#a83c12").heat == "#a83c12"

@@ -3,6 +3,7 @@
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from django.db import connection
 
 from triage.models import RequestCount
 from triage.web.rate_limit import Policy, count_request, network_of
@@ -25,6 +26,22 @@ def test_a_new_stretch_begins_afresh_and_old_rows_go():
         count_request(TWO, "one", NOON)
     assert not count_request(TWO, "one", NOON + timedelta(seconds=50)).exceeded
     assert RequestCount.objects.count() == 1
+
+
+@pytest.mark.django_db
+def test_a_row_that_another_worker_clears_away_meanwhile_fails_nobody():
+    """As where the stretch ends between the two statements of one request."""
+
+    def cleared_after_update(execute, sql, params, many, context):
+        found = execute(sql, params, many, context)
+        if sql.startswith("UPDATE"):
+            execute("DELETE FROM triage_requestcount", (), False, context)
+        return found
+
+    count_request(TWO, "one", NOON)
+    with connection.execute_wrapper(cleared_after_update):
+        assert not count_request(TWO, "one", NOON).exceeded
+    assert not RequestCount.objects.exists()
 
 
 @pytest.mark.django_db

@@ -12,7 +12,7 @@ from triage.authoring.checking.finding import Finding as Weakness
 from triage.authoring.checking.finding import Gravity
 from triage.authoring.checking.review import review
 from triage.authoring.findings import Finding
-from triage.authoring.growing import grow
+from triage.authoring.growing import MOST_PLACES, grow
 from triage.authoring.households import Habits, draw_household
 from triage.authoring.simulating import Kits, Simulation, World, check_of, simulate
 from triage.authoring.tree_drawing import draw
@@ -31,14 +31,14 @@ DEPTH = 2
 OFF = World(Habits(wrong=0.05, blank=0.1), 2.0)
 CONFUSIONS_SHOWN = 10
 
-Tell = Callable[[str], Callable[[int], object]]
+Tell = Callable[[str, int], Callable[[int], object]]
 
 
 def reckon_knowledge(known: Library, code: str, count: int, tell: Tell) -> Reckoning:
-    """Everything the page shows, from `count` made-up checks for each part; `tell` names the part and hears how far."""
+    """Everything the page shows, from `count` made-up checks for each part; `tell` hears how far each has come."""
     region = known.regions[code].region
     kits = {fault: frozenset(text.kit) for fault, text in known.texts[FIRST_LANGUAGE].faults.items()}
-    found = review(known, ELECTRIC_OVEN, REGIONS, count, SEED, tell("checks walked"))
+    found = review(known, ELECTRIC_OVEN, REGIONS, count, SEED, tell("checks walked", count))
     contents = {
         "checks": count,
         "region": known.regions[code].name,
@@ -66,7 +66,7 @@ def _worlds(known: Library, region: Region, kits: Kits, count: int, tell: Tell) 
     worlds = (("As the pack says", World()), ("Where numbers are off by up to two, and people err", OFF))
     told = []
     for name, world in worlds:
-        came = simulate(known.pack, region, kits, world, count, SEED, tell(f"checks, {name.lower()}"))
+        came = simulate(known.pack, region, kits, world, count, SEED, tell(f"checks, {name.lower()}", count))
         rows = [*came.figures.as_rows(), ("All parts on the first visit", str(came.first_visit))]
         told.append({"name": name, "rows": rows, "confused": _confused(came)})
     return told
@@ -77,7 +77,8 @@ def _confused(came: Simulation) -> list[list[object]]:
 
 
 def _reliability(known: Library, region: Region, count: int, tell: Tell) -> dict[str, Any]:
-    walk, dice, tick = Walk(known.pack, region), Random(SEED), tell("checks scored")  # noqa: S311  (made-up people)
+    walk, dice = Walk(known.pack, region), Random(SEED)  # noqa: S311  (made-up people)
+    tick = tell("checks scored", count)
     stated = []
     for number in range(count):
         _step, finding = check_of(walk, draw_household(walk.model, dice), f"check {number}")
@@ -92,5 +93,5 @@ def _stated(finding: Finding) -> list[tuple[float, bool]]:
 
 
 def _tree(known: Library, code: str, tell: Tell) -> str:
-    tree = grow(known.pack, known.regions[code].region, {}, None, DEPTH, tell("places grown"))
+    tree = grow(known.pack, known.regions[code].region, {}, None, DEPTH, tell("places at the most grown", MOST_PLACES))
     return draw(tree, TreeWords(known.pack, code, known.words(code)))

@@ -9,6 +9,7 @@ from django.contrib.auth.validators import UnicodeUsernameValidator
 from django.utils.translation import gettext, gettext_lazy
 
 from triage.desk.doors import LONGEST_PASSWORD
+from triage.models.api_key import LONGEST_NAME
 from triage.models.firm import Role
 
 LONGEST_ACCOUNT = 150
@@ -88,3 +89,11 @@ class InvitationForm(forms.Form):
 
 class RoleForm(forms.Form):
     role = forms.ChoiceField(choices=Role.choices)
+
+
+class KeyForm(forms.Form):
+    name = forms.CharField(
+        label=gettext_lazy("What uses it"),
+        max_length=LONGEST_NAME,
+        help_text=gettext_lazy("Such as: telephone menu. One key for each, so that one can end without the others."),
+    )

@@ -71,7 +71,7 @@ def _links(request: DeskRequest) -> list[Link]:
     role = request.member.role if request.member else ""
     places = []
     if role:
-        places.append(("desk-inbox", _("Job sheets")))
+        places += [("desk-inbox", _("Job sheets")), ("desk-call", _("Calls"))]
     if role in (Role.OWNER, Role.REPAIRER):
         places.append(("desk-calibration", _("How right we were")))
     if role == Role.OWNER:

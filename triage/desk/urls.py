@@ -11,6 +11,7 @@ from triage.desk.views.firms import firms
 from triage.desk.views.inbox import inbox
 from triage.desk.views.invitation import invitation
 from triage.desk.views.job_sheet import job_sheet
+from triage.desk.views.keys import keys, revoke
 from triage.desk.views.knowledge import knowledge, knowledge_tree
 from triage.desk.views.note import note
 from triage.desk.views.outcome import outcome
@@ -68,6 +69,8 @@ urlpatterns = [
     path("deliveries/<int:number>/again/", delivery_again, name="desk-delivery-again"),
     path("settings/", settings, name="desk-settings"),
     path("settings/webhook-secret/", new_webhook_secret, name="desk-webhook-secret"),
+    path("settings/keys/", keys, name="desk-keys"),
+    path("settings/keys/<int:number>/revoke/", revoke, name="desk-key-revoke"),
     path("staff/", staff, name="desk-staff"),
     path("staff/<int:number>/<deed:deed>/", staff_deed, name="desk-staff-deed"),
     path("staff/invitations/<int:number>/withdraw/", withdraw_invitation, name="desk-withdraw"),

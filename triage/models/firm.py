@@ -12,7 +12,8 @@ is_colour = RegexValidator(r"^#[0-9a-f]{6}\Z", _("Write the colour as # and six 
 
 
 class Firm(models.Model):
-    """`origins` may frame the check and call the API; `prices`, `hours` and `areas` are shown as the firm wrote them.
+    """`origins` may frame the check and call the API; `prices`, `hours` and `areas` are shown, as the firm wrote them,
+    to who is about to ask for a visit: on the form of the hand-over and on the agent's call page.
 
     `webhook_secret` signs what is sent to `webhook_url`; it has to be readable, as every shared signing key has.
     `wants_repair_form` is the firm's wish to use the European repair form where that may apply.

@@ -1,4 +1,4 @@
-"""The only writer of a firm's API keys. A key is shown once, when it is made; only its hash is kept.
+"""The only writer of a firm's API keys. A key is shown once, when it is made; its hash and first characters are kept.
 
 A key is 256 random bits, so a plain hash of it cannot be searched, and looking it up by its hash tells nothing by the
 time it takes.
@@ -16,7 +16,7 @@ from triage.jobsheet.errors import Problem, Refused
 from triage.jobsheet.plain_text import one_line
 from triage.jobsheet.sender_token import hash_of
 from triage.models import ApiKey, Firm
-from triage.models.api_key import LONGEST_NAME
+from triage.models.api_key import LONGEST_NAME, SHOWN
 
 log = logging.getLogger(__name__)
 
@@ -32,7 +32,8 @@ def make_key(*, firm: Firm, name: str) -> tuple[ApiKey, str]:
         sentence = _("Give the key a name of 1 to %(most)s characters that says what uses it.")
         raise Refused([Problem("name", sentence % {"most": LONGEST_NAME})])
     words = PREFIX + secrets.token_urlsafe(BYTES)
-    key = ApiKey.objects.create(firm=firm, name=called, key_hash=hash_of(words), created=timezone.now())
+    kept = {"name": called, "key_hash": hash_of(words), "begins": words[:SHOWN]}
+    key = ApiKey.objects.create(firm=firm, created=timezone.now(), **kept)
     log.info("API key %s made for firm %s", key.pk, firm.pk)
     return key, words
 

@@ -8,9 +8,8 @@ of what was sent: it may land in somebody's log.
 from collections.abc import Iterable, Mapping
 from enum import Enum
 
-from django.http import HttpRequest, HttpResponse, JsonResponse
+from django.http import HttpRequest, JsonResponse
 from django.utils.translation import gettext as _
-from django.views.defaults import bad_request as plain_bad_request
 
 from triage.jobsheet.errors import Problem
 
@@ -78,10 +77,12 @@ def problem_response(trouble: Trouble) -> JsonResponse:
     return JsonResponse(document, status=trouble.kind.status, content_type=PROBLEM_JSON, headers=headers)
 
 
-def bad_request(request: HttpRequest, exception: Exception) -> HttpResponse:
-    """What a site answers to a request that never reached a view, such as one for another site's name."""
-    if not request.path_info.startswith(API):
-        return plain_bad_request(request, exception)
+def is_for_programs(request: HttpRequest) -> bool:
+    return request.path_info.startswith(API)
+
+
+def bad_request_response() -> JsonResponse:
+    """What a program is answered whose request never reached a view, such as one for another site's name."""
     return problem_response(Trouble(Kind.UNREADABLE, _("This site does not answer such a request. Look at its name.")))
 
 

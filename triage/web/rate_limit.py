@@ -79,7 +79,8 @@ def _add_one(bucket: str, ends: datetime, now: datetime) -> int:
                 RequestCount.objects.create(bucket=bucket, ends=ends, count=1)
         except IntegrityError:  # another worker began this stretch just now
             mine.update(count=F("count") + 1)
-    return int(mine.values_list("count", flat=True).get())
+    # The stretch may have ended meanwhile and another worker have cleared its row away: then this was its last request.
+    return int(mine.values_list("count", flat=True).first() or 1)
 
 
 def _print(policy: Policy, who: str) -> str:

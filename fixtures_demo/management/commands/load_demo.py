@@ -16,7 +16,8 @@ class Command(BaseCommand):
         passwords = load(shop, site)
         self.stdout.write(f"  Booking page of an invented firm: {shop}/booking-page/")
         self.stdout.write(f"  The same, when the check asks whom to call itself: {shop}/booking-page/in-the-frame/")
-        self.stdout.write(f"  Call page of the firm’s agent: {site}/call/")
+        self.stdout.write(f"  The same in a plain frame, without a script: {shop}/booking-page/plain-frame/")
+        self.stdout.write(f"  Call page of the firm’s agent: {site}/desk/call/")
         self.stdout.write(f"  Desk of the firm: {site}/desk/")
         for name, password in passwords:
             self.stdout.write(f"    sign in as {name} with {password}")

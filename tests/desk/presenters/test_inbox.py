@@ -24,6 +24,12 @@ def names(firm, page="1", **asked):
     return [line.who.split(",")[0] for line in inbox_page(make_member(firm), read_wanted(asked), page).lines]
 
 
+def test_words_that_are_cut_end_with_a_letter():
+    wanted = read_wanted({"words": f"{'x' * (LONGEST_SEARCH - 1)} yz"})
+    assert wanted.words == "x" * (LONGEST_SEARCH - 1)
+    assert read_wanted({"words": wanted.words}) == wanted
+
+
 def test_they_are_narrowed_down_by_status_and_band(firm):
     make_job_sheet(firm, trail=SMELL, booking=make_booking(name="Kim"))
     booked = make_job_sheet(firm)

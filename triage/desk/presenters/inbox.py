@@ -1,4 +1,4 @@
-"""The inbox: which job sheets are wanted and how each reads on one line."""
+"""The inbox: which job sheets are wanted and how each reads on one line. A list leaves no audit line."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -84,7 +84,7 @@ def read_wanted(asked: Mapping[str, str]) -> Wanted:
         band=band if band in BANDS else "",
         since=_day(asked.get("since", ""), problems),
         until=_day(asked.get("until", ""), problems),
-        words=" ".join(asked.get("words", "").replace("\x00", "").split())[:LONGEST_SEARCH],
+        words=" ".join(asked.get("words", "").replace("\x00", "").split())[:LONGEST_SEARCH].rstrip(),
         problems=tuple(problems),
     )
 

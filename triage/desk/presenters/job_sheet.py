@@ -2,12 +2,13 @@
 where and when. Everything is as it was frozen when the sheet was written.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from django.utils.translation import gettext as _
 
 from triage.desk.presenters.bands import band_words
+from triage.desk.presenters.reading_pictures import readings_with_pictures
 from triage.desk.presenters.weights import Weight, weight_of
 from triage.engine import Band
 from triage.jobsheet.formats.qr import trail_qr
@@ -98,7 +99,7 @@ def sheet_page(sheet: Sheet) -> SheetPage:
         also_check=_names(check["also_check"]),
         kit=_kit(check["kit"]),
         answers=tuple(weight_of(answer) for answer in check["answers"]),
-        readings=tuple(weight_of(answer) for answer in check["readings"]),
+        readings=tuple(replace(weight_of(answer), picture=drawn) for answer, drawn in readings_with_pictures(check)),
         tried=tuple((answer["question"], answer["words"]) for answer in check["tried"]),
         contact=_contact(sheet),
         windows=tuple(window_words(window["start"], window["end"]) for window in sheet["windows"]),

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from django.utils.translation import gettext as _
 
+from triage.check_pages.drawings.drawing import Drawing
 from triage.jobsheet.shapes import Answer
 
 LONGEST = 20.0
@@ -17,7 +18,8 @@ LEAST = 0.05  # below this nothing shows
 
 @dataclass(frozen=True, slots=True)
 class Weight:
-    """`left` and `wide` place the bar on a drawing that is twice `HALF` wide; `side` is to, away or none."""
+    """`left` and `wide` place the bar on a drawing that is twice `HALF` wide; `side` is to, away or none.
+    `picture` shows the figures of a reading."""
 
     question: str
     words: str
@@ -25,6 +27,7 @@ class Weight:
     side: str
     left: int
     wide: int
+    picture: Drawing | None = None
 
 
 def weight_of(answer: Answer) -> Weight:

@@ -7,12 +7,12 @@ from django.utils import timezone
 from django.views.decorators.http import require_safe
 
 from triage.desk.access import EVERYBODY_OF_THE_FIRM, may
+from triage.desk.own_sheet import seen_sheet
 from triage.desk.presenters.audit import audit_lines
 from triage.desk.presenters.job_sheet import sheet_page
 from triage.desk.showing import DeskRequest, show
 from triage.jobsheet.contents import contents_of
 from triage.jobsheet.formats.repair_form import repair_form
-from triage.jobsheet.opening import open_as_member
 from triage.knowledge.library import library
 from triage.models import JobSheet, Member, Outcome
 from triage.models.firm import Role
@@ -23,8 +23,7 @@ from triage.models.outcome import Result
 @require_safe
 @may(*EVERYBODY_OF_THE_FIRM)
 def job_sheet(request: DeskRequest, reference: str) -> HttpResponse:
-    member = cast(Member, request.member)
-    return show_sheet(request, open_as_member(member, reference))
+    return show_sheet(request, seen_sheet(request, reference))
 
 
 def show_sheet(request: DeskRequest, sheet: JobSheet, note: str = "", problem: str = "") -> HttpResponse:

@@ -8,7 +8,7 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods
 
 from triage.desk.access import may
-from triage.desk.own_sheet import own_sheet
+from triage.desk.own_sheet import own_sheet, seen_sheet
 from triage.desk.presenters.findings import findings_form, read_findings, told_before
 from triage.desk.showing import DeskRequest, say_next, show
 from triage.jobsheet.errors import Refused
@@ -26,6 +26,7 @@ def outcome(request: DeskRequest, reference: str) -> HttpResponse:
             findings = read_findings(sheet, request.POST)
             record_outcome(sheet=sheet, findings=findings, member=cast(Member, request.member))
         except Refused as refused:
+            sheet = seen_sheet(request, reference)
             form = findings_form(sheet, request.POST, refused.problems)
             return show(request, "outcome", {"form": form, "sheet": sheet}, status=400)
         say_next(request, _("Written down. Thank you: this is what the chances are mended by."))

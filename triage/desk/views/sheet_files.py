@@ -7,6 +7,7 @@ from django.utils import timezone
 from django.views.decorators.http import require_safe
 
 from triage.desk.access import EVERYBODY_OF_THE_FIRM, may
+from triage.desk.own_sheet import seen_sheet
 from triage.desk.showing import DeskRequest
 from triage.jobsheet.contents import contents_of
 from triage.jobsheet.formats.calendar import visit_request
@@ -56,7 +57,7 @@ def form_file(request: DeskRequest, reference: str) -> HttpResponse:
 @require_safe
 @may(*EVERYBODY_OF_THE_FIRM)
 def code_picture(request: DeskRequest, reference: str) -> HttpResponse:
-    drawn = trail_qr(_opened(request, reference).summary["check_again"])
+    drawn = trail_qr(seen_sheet(request, reference).summary["check_again"])
     if not drawn:
         raise Http404
     return HttpResponse(drawn, content_type="image/svg+xml")
@@ -65,7 +66,7 @@ def code_picture(request: DeskRequest, reference: str) -> HttpResponse:
 @require_safe
 @may(*EVERYBODY_OF_THE_FIRM)
 def photo(request: DeskRequest, reference: str) -> HttpResponse:
-    kept = RatingPlatePhoto.objects.filter(sheet=_opened(request, reference)).first()
+    kept = RatingPlatePhoto.objects.filter(sheet=seen_sheet(request, reference)).first()
     if kept is None:
         raise Http404
     response = HttpResponse(bytes(kept.jpeg), content_type="image/jpeg")
@@ -75,10 +76,6 @@ def photo(request: DeskRequest, reference: str) -> HttpResponse:
 
 def _exported(request: DeskRequest, reference: str) -> JobSheet:
     return open_as_member(cast(Member, request.member), reference, Deed.EXPORTED)
-
-
-def _opened(request: DeskRequest, reference: str) -> JobSheet:
-    return open_as_member(cast(Member, request.member), reference)
 
 
 def _file(content: str, kind: str, name: str) -> HttpResponse:

@@ -3,8 +3,6 @@
 What the pack knows (for who keeps it), and for every firm with enough outcomes what they propose.
 """
 
-from collections.abc import Callable
-
 from django.core.management import BaseCommand, CommandError, CommandParser
 
 from triage.authoring.progress import Progress
@@ -31,12 +29,12 @@ class Command(BaseCommand):
         if firm and not firms:
             raise CommandError(f"There is no firm {firm}.", returncode=2)
         if not firm:
-            reckon_knowledge(library(), DEFAULT_REGION.value(), n, self._progress(n))
+            reckon_knowledge(library(), DEFAULT_REGION.value(), n, self._progress)
             self.stdout.write("The page about the pack is worked out.")
         for one in firms:
             kept = reckon_calibration(one)
             said = f"from {kept.contents['outcomes']} outcomes" if kept else "too few outcomes yet"
             self.stdout.write(f"{one.slug}: {said}.")
 
-    def _progress(self, total: int) -> Callable[[str], Callable[[int], object]]:
-        return lambda what: Progress(what, total, self.stderr.write)
+    def _progress(self, what: str, total: int) -> Progress:
+        return Progress(what, total, self.stderr.write)

@@ -5,7 +5,8 @@
 (() => {
   const VERSION = 1;
   const NAME = "oven-fault-check";
-  const ATTRIBUTES = ["complaint", "region", "field", "form", "listens", "label"];
+  const ATTRIBUTES = ["complaint", "region", "field", "form", "listens", "label", "lang"];
+  const LANGUAGES = ["en"]; // those of the site, the first of them for who asks for another
   const script = document.currentScript;
   const site = new URL(".", script.src);
 
@@ -25,6 +26,7 @@
         const value = this.getAttribute(name);
         if (value) address.searchParams.set(name, value);
       }
+      if (this.getAttribute("lang")) address.searchParams.set("lang", this.language());
       this.frame = document.createElement("iframe");
       this.frame.title = this.getAttribute("label") || "Oven fault check";
       this.frame.allow = "clipboard-write";
@@ -33,6 +35,15 @@
       this.frame.addEventListener("load", () => this.greet());
       this.frame.src = address.href;
       this.append(this.frame);
+    }
+
+    /* "en-GB" is English. What the site has no words in is said to whoever writes the page, and is no error. */
+    language() {
+      const asked = this.getAttribute("lang");
+      const wanted = asked.trim().toLowerCase();
+      const found = LANGUAGES.find((one) => wanted === one || wanted.startsWith(`${one}-`));
+      if (!found) console.warn(`${NAME}: there are no words in "${asked}" yet, so the check is in "${LANGUAGES[0]}". It has: ${LANGUAGES.join(", ")}.`);
+      return found || LANGUAGES[0];
     }
 
     /* Each page in the frame is greeted anew, since it knows nothing of the one before. */

@@ -1,0 +1,53 @@
+"""The picture of a reading on a job sheet, drawn again from the figures that were frozen with it.
+
+A pack of today may not know the reading any more, or read its figures otherwise. Then its words stand alone: they are
+what the person saw.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from triage.check_pages.drawings.drawing import Drawing
+from triage.check_pages.presenters.readings.kinds import KINDS
+from triage.conf import DEFAULT_REGION
+from triage.engine.readings import Unreadable
+from triage.jobsheet.shapes import Answer, Summary
+from triage.knowledge.library import library
+from triage.knowledge.region_builder import RegionProfile
+
+
+@dataclass(frozen=True, slots=True)
+class SheetPlace:
+    """Where the oven of a job sheet stands, which decides between °C and °F."""
+
+    place: RegionProfile
+
+
+def readings_with_pictures(check: Summary) -> list[tuple[Answer, Drawing | None]]:
+    """Each reading with its picture; figures that answer several questions are drawn once, at the first."""
+    regions = library().regions
+    where = SheetPlace(regions.get(check["region"]["id"]) or regions[DEFAULT_REGION.value()])
+    return list(_drawn(check["readings"], where))
+
+
+def _drawn(readings: Iterable[Answer], where: SheetPlace) -> Iterable[tuple[Answer, Drawing | None]]:
+    seen: set[tuple[str, str]] = set()
+    for answer in readings:
+        kind, text = _kind_of(answer), answer["answer"]
+        yield answer, None if (kind, text) in seen else _picture(kind, text, where)
+        seen.add((kind, text))
+
+
+def _kind_of(answer: Answer) -> str:
+    """The kind of figures the reading takes; nothing where it takes none, or is known no more."""
+    known = library().pack.observations.get(answer["observation"])
+    return known.gauge.kind if known and known.gauge else ""
+
+
+def _picture(kind: str, text: str, where: SheetPlace) -> Drawing | None:
+    if kind not in KINDS:
+        return None
+    try:
+        return KINDS[kind].told(where, text).drawing
+    except Unreadable:
+        return None
