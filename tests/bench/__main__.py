@@ -9,7 +9,7 @@ import django
 
 from tests.bench.authoring_speed import authoring_speed
 from tests.bench.engine_speed import engine_speed
-from tests.bench.first_visit import first_page_bytes, first_visit_bytes, phone
+from tests.bench.first_visit import INITIAL_WINDOW, first_page_bytes, first_visit_bytes, phone
 from tests.bench.page_speed import page_speed
 from tests.bench.phone_page_speed import phone_page_speed
 from tests.bench.phone_speed import SLOWED, phone_speed
@@ -17,8 +17,6 @@ from tests.bench.server import built_static_files, production_server, server_cos
 from tests.bench.telling import say
 from triage.knowledge.library import library
 
-# Ten segments of 1460 bytes: what a server may send before the first acknowledgement (RFC 6928).
-INITIAL_WINDOW = 14_600
 REGION = "gb-eng"
 TRAILS, WARM_UP, PAGES, REQUESTS = 400, 150, 200, 600
 CHECKS = 10_000

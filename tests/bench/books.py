@@ -24,9 +24,14 @@ def judge(database, acknowledged, arrived):
     return _ask(database, "judge", {"acknowledged": acknowledged, "arrived": arrived})
 
 
-def waiting(database):
-    """How many messages are still on their way."""
-    return _ask(database, "waiting", {})
+def waiting(database, *, hurry=False):
+    """How many messages are still on their way. `hurry` makes them due now, as if their waits and leases were over."""
+    return _ask(database, "waiting", {"hurry": hurry})
+
+
+def size(database):
+    """How many job sheets there are, and the bytes of the whole database."""
+    return _ask(database, "size", {})
 
 
 def _ask(database, deed, told):
@@ -43,11 +48,11 @@ def main():
 
     django.setup()
     told = json.load(sys.stdin)
-    deeds = {"open": _open, "judge": _judge, "waiting": _waiting}
+    deeds = {"open": opened, "judge": judged, "waiting": _waiting, "size": _size}
     json.dump(deeds[sys.argv[1]](**told), sys.stdout)
 
 
-def _open(webhook, firms):
+def opened(webhook, firms):
     from django.core.management import call_command
 
     from triage.jobsheet.formats.webhook import new_secret
@@ -64,13 +69,32 @@ def _open(webhook, firms):
     return made
 
 
-def _waiting():
+def _waiting(hurry):
+    from django.utils import timezone
+
     from triage.models import Delivery
 
-    return Delivery.objects.filter(state="waiting").count()
+    left = Delivery.objects.filter(state="waiting")
+    if hurry:
+        left.filter(lease_until=None).update(next_try=timezone.now())
+        left.exclude(lease_until=None).update(lease_until=timezone.now())
+    return left.count()
 
 
-def _judge(acknowledged, arrived):
+def _size():
+    from django.db import connection
+
+    from triage.models import JobSheet
+
+    whole = "SELECT page_count * page_size FROM pragma_page_count(), pragma_page_size()"
+    if connection.vendor == "postgresql":
+        whole = "SELECT pg_database_size(current_database())"
+    with connection.cursor() as cursor:
+        found = cursor.execute(whole)
+        return {"sheets": JobSheet.objects.count(), "bytes": (found or cursor).fetchone()[0]}
+
+
+def judged(acknowledged, arrived):
     """`acknowledged` is each request's key with the reference it was answered; `arrived` each message's with its."""
     from triage.models import Delivery, JobSheet
 

@@ -17,9 +17,9 @@ from itertools import count
 from pathlib import Path
 from threading import Thread
 
-from tests.bench.server import ROOT
 from tests.bench.wire import Cut, Wire
 
+ROOT = Path(__file__).resolve().parents[2]
 CACHE = re.compile(rb"\r\nx-cache: (\w+)", re.IGNORECASE)
 CONNECTIONS = 8
 
@@ -51,7 +51,7 @@ class Drive:
         plan = json.loads(Path(folder, "plan.json").read_text())
         self.targets, self.seconds, self.connections = plan["targets"], plan["seconds"], plan["connections"]
         self.requests = _cut(Path(folder, "requests").read_bytes(), plan["lengths"])
-        self.due = _due(plan["rate"], len(self.requests)) if plan["rate"] else None
+        self.due = due_moments(plan["rate"], len(self.requests)) if plan["rate"] else None
         self.next, self.waits, self.reopened = count(), [], 0
         self.statuses, self.cache, self.cuts = Counter(), Counter(), Counter()
 
@@ -105,7 +105,7 @@ def _cut(whole, lengths):
     return found
 
 
-def _due(rate, most):
+def due_moments(rate, most):
     dice, moment, moments = random.Random("due"), 0.0, []
     for _ in range(most):
         moment += dice.expovariate(rate)

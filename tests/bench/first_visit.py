@@ -15,6 +15,8 @@ from playwright.sync_api import sync_playwright
 
 from tests.conftest import STAY_LOCAL
 
+# Ten segments of 1460 bytes: what a server may send before the first acknowledgement (RFC 6928).
+INITIAL_WINDOW = 14_600
 CHUNK = 65_536
 QUIET_MILLISECONDS = 2000
 STYLE = re.compile(r'<link rel="stylesheet" href="([^"]+)"')

@@ -27,6 +27,11 @@ class Measured:
         """Milliseconds of the workers' processor time a request."""
         return None if self.site_cpu is None else 1000 * self.site_cpu / self.count
 
+    @property
+    def whole_cost(self):
+        """The same with the database's, in seconds."""
+        return (self.site_cpu + (self.database_cpu or 0)) / self.count
+
     def wait(self, share):
         """Milliseconds within which this share of requests was answered."""
         waits = self.seen["waits"]
@@ -63,14 +68,14 @@ def show(name, found, beside=None, called="bare page"):
         say(f"  {'workers / ' + called:<34}{found.cost / beside.cost:8.2f}")
 
 
-def show_memory(site, requests, hour):
-    """What the workers hold after a tenth of the requests, when they are warm, and at the end."""
-    place = [(site.host, site.port)]
-    drive(place, requests[: hour // 10], 600)
-    warm = site.megabytes()
-    drive(place, requests[hour // 10 :], 600)
-    late = site.megabytes()
-    say(f"Memory of each worker over {len(requests)} requests, an hour's worth at {hour / 3600:.0f} a second")
-    say(f"  {'after a tenth of them':<34}{'  '.join(f'{held:.1f}' for held in warm)} MB")
-    say(f"  {'after all of them':<34}{'  '.join(f'{held:.1f}' for held in late)} MB")
-    say(f"  {'late / warm':<34}{sum(late) / sum(warm):8.3f}")
+def show_memory(site, requests):
+    """What the workers hold before, on the way, and at the end of so many requests."""
+    place, quarter = [(site.host, site.port)], len(requests) // 4
+    held = [site.megabytes()]
+    for part in range(4):
+        drive(place, requests[part * quarter : (part + 1) * quarter], 900)
+        held.append(site.megabytes())
+    say(f"Memory of each worker over {4 * quarter} requests, an hour's worth at {4 * quarter / 3600:.0f} a second")
+    for name, workers in zip(("before", "a quarter", "half", "three quarters", "all of them"), held, strict=True):
+        say(f"  {name:<34}{'  '.join(f'{worker:.1f}' for worker in workers)} MB")
+    say(f"  {'all / half':<34}{sum(held[4]) / sum(held[2]):8.3f}")

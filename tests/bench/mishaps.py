@@ -8,6 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from tests.bench.moody_receiver import DEAD, MOODS
+from tests.bench.processes import family_of
 
 AN_HOUR = 3600
 
@@ -34,8 +35,10 @@ def _kill_deliverer(stand, _seconds):
     os.kill(stand.keeper.processes["deliverer"].pid, signal.SIGKILL)
 
 
-def _end_database(stand, _seconds):
-    stand.postgres.end_at_once()
+def _kill_database(stand, _seconds):
+    """The server and every process of it."""
+    for process in family_of(stand.postgres.process.pid):
+        os.kill(process, signal.SIGKILL)
 
 
 def _fill_disk(stand, seconds):
@@ -55,13 +58,13 @@ def _skew(hours):
     return does
 
 
-def _mood(mood):
+def receiver_in(mood):
     def does(stand, seconds):
         stand.receiver.become(mood)
         time.sleep(seconds)
         stand.receiver.become("content")
 
-    return does
+    return Mishap(f"the receiver {mood}", does)
 
 
 def _new_release(stand, _seconds):
@@ -70,16 +73,15 @@ def _new_release(stand, _seconds):
 
 WEB_KILLED = Mishap("a web worker killed", _kill_web_worker)
 DELIVERER_KILLED = Mishap("the delivery worker killed", _kill_deliverer)
-DATABASE_ENDED = Mishap("the database ended at once", _end_database)
 
 
 def mishaps_for(stand):
-    """All that can happen to this stand."""
+    """All that can happen to this stand. With SQLite all is on one host, which has one clock."""
     found = [WEB_KILLED, DELIVERER_KILLED, Mishap("the web server killed whole", _kill_web_server)]
     if stand.postgres:
-        found.append(DATABASE_ENDED)
+        found.append(Mishap("the database killed", _kill_database))
+        found += [Mishap(f"a delivery worker's clock {hours:+} h", _skew(hours)) for hours in (1, -1)]
     if stand.disk:
         found.append(Mishap("the disk full", _fill_disk))
-    found += [Mishap(f"a delivery worker's clock {hours:+} h", _skew(hours)) for hours in (1, -1)]
-    found += [Mishap(f"the receiver {mood}", _mood(mood)) for mood in (*MOODS, DEAD) if mood != "content"]
+    found += [receiver_in(mood) for mood in (*MOODS, DEAD) if mood != "content"]
     return [*found, Mishap("workers replaced (SIGHUP)", _new_release)]

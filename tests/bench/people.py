@@ -3,21 +3,25 @@
 Many begin alike and go their own ways later, so the first steps come again and again and most others never twice.
 """
 
+import base64
 import json
 import random
+import re
 from concurrent.futures import ProcessPoolExecutor
 from functools import partial
 from os import cpu_count
-from urllib.parse import urlencode
+from urllib.parse import urlencode, urlsplit
 from uuid import uuid4
 
-from tests.bench.wire import post
+from tests.bench.wire import get, post
 from triage.authoring.households import draw_household
 from triage.engine import Advice, Ask, advise, compile_model
 from triage.knowledge.library import library
 
 REGION = "gb-eng"
 CONSENT = "The firm may have what I write here and my answers about the oven, and call me about this repair."
+STATE = re.compile(rb'name="state" value="([^"]+)"')
+PLACE = re.compile(rb"\r\nlocation: *(\S+)", re.IGNORECASE)
 # How many others begin between one answer of a person and the next.
 BETWEEN_ANSWERS = 25
 
@@ -60,3 +64,29 @@ def hand_over(firm, trail):
         "Idempotency_Key": key,
     }
     return key, post(f"/api/v1/firms/{firm['slug']}/job-sheets", body, **headers)
+
+
+def form_for(firm, trail):
+    """The address of the page on which a householder hands this check to the firm, and the request for it."""
+    address = f"/check/hand-over/?{urlencode([('region', REGION), ('firm', firm['slug']), *trail])}"
+    return address, get(address, packed=False)
+
+
+def filled_in(address, page):
+    """That page's form as a householder sends it, and the key it carries; None where the page has no form."""
+    state = STATE.search(page)
+    if state is None:
+        return None
+    # The field is signed and not sealed: a list of the firm and the key, in base64.
+    told = state[1].split(b":")[0]
+    key = json.loads(base64.urlsafe_b64decode(told + b"=" * (-len(told) % 4)))[1]
+    typed = {"state": state[1].decode(), "name": f"Person {key[:6]}", "telephone": "020 7946 0000", "agreed": "yes"}
+    return key, post(address, urlencode(typed).encode(), Content_Type="application/x-www-form-urlencoded")
+
+
+def reference_in(answer):
+    """The job sheet's reference, where a program or a person was told that it is written down; else None."""
+    if answer.status in (200, 201) and b"application/json" in answer.head.lower():
+        return json.loads(answer.body)["reference"]
+    place = PLACE.search(answer.head) if answer.status == 302 else None
+    return urlsplit(place[1].decode()).path.split("/")[2] if place else None

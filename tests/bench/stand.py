@@ -7,7 +7,7 @@ import subprocess
 import sys
 import tempfile
 from contextlib import ExitStack, contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 
 from tests.bench.books import open_books
@@ -35,7 +35,6 @@ class Stand:
     log: Path
     postgres: Postgres | None = None
     disk: Disk | None = None
-    notes: list = field(default_factory=list)
 
     def deliverer(self, skew=None):
         """Starts a delivery worker; `skew` is how many seconds its clock is wrong."""

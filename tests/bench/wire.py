@@ -74,9 +74,10 @@ class Wire:
         return received
 
 
-def get(address):
+def get(address, *, packed=True):
     """As a browser that has not seen the page before."""
-    return (f"GET {address} HTTP/1.1\r\nHost: {HOST}\r\nAccept-Encoding: gzip\r\nAccept-Language: en\r\n\r\n").encode()
+    accepts = "Accept-Encoding: gzip\r\n" if packed else ""
+    return f"GET {address} HTTP/1.1\r\nHost: {HOST}\r\n{accepts}Accept-Language: en\r\n\r\n".encode()
 
 
 def post(address, body=b"", **headers):

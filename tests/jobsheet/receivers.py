@@ -90,12 +90,20 @@ def _one(raw, box):
 
 
 def read_message(connection):
+    """Headers, the first line among them without a name, and body. Raises ConnectionError where it was not all sent."""
     received = b""
     while END_OF_HEAD not in received:
-        received += connection.recv(65536)
+        received += _more(connection)
     head, _, body = received.partition(END_OF_HEAD)
     first, *lines = head.decode().split("\r\n")
     headers = {"": first} | {name.lower(): value for name, value in (line.split(": ", 1) for line in lines)}
     while len(body) < int(headers.get("content-length", 0)):
-        body += connection.recv(65536)
+        body += _more(connection)
     return headers, body
+
+
+def _more(connection):
+    received = connection.recv(65536)
+    if not received:
+        raise ConnectionResetError
+    return received

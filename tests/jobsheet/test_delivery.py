@@ -4,6 +4,7 @@ from datetime import timedelta
 from itertools import pairwise
 
 import pytest
+from django.db import connection
 from django.utils import timezone
 
 from tests.firm_builders import make_delivery, make_firm
@@ -43,11 +44,33 @@ def test_what_is_due_is_sent_in_order_and_what_is_not_waits():
     now, firm, sent = timezone.now(), make_firm(), []
     make_delivery(firm, message="second", next_try=now - timedelta(minutes=1))
     make_delivery(firm, message="first", next_try=now - timedelta(minutes=2))
-    make_delivery(firm, message="not yet", next_try=now + timedelta(minutes=5))
+    make_delivery(firm, message="not yet", attempts=1, next_try=now + timedelta(minutes=5))
     for state in ("sent", "dead", "dropped"):
         make_delivery(firm, state=state)
     assert deliver_due("me", lambda delivery, _now: sent.append(delivery.message)) == 2
     assert sent == ["first", "second"]
+
+
+def test_what_was_never_tried_is_due_although_the_clock_of_who_wrote_it_was_ahead():
+    delivery = make_delivery(next_try=timezone.now() + timedelta(hours=1))
+    deliver_due("me", takes)
+    assert fresh(delivery).state == "sent"
+
+
+def test_workers_go_by_the_databases_clock_and_not_by_their_hosts(monkeypatch):
+    """PostgreSQL's server has a clock; SQLite's only one is the host's, which is then everybody's."""
+    right, seen = timezone.now(), []
+    delivery = make_delivery()
+    monkeypatch.setattr(timezone, "now", lambda: right + timedelta(hours=1))
+    expected = right if connection.vendor == "postgresql" else right + timedelta(hours=1)
+
+    def sender(_delivery, now):
+        seen.append(now)
+        raise NotDelivered("The receiver answered 500.")
+
+    deliver_due("me", sender)
+    assert abs(seen[0] - expected) < timedelta(minutes=1)
+    assert abs(fresh(delivery).next_try - expected) < timedelta(minutes=2)
 
 
 def test_a_delivery_that_arrived_is_settled():

@@ -11,9 +11,9 @@ import pytest
 from django.core import mail
 from standardwebhooks.webhooks import Webhook
 
-from tests.firm_builders import make_booking, make_delivery, make_firm, make_job_sheet
+from tests.firm_builders import make_booking, make_delivery, make_firm, make_job_sheet, make_member
 from tests.jobsheet.receivers import receiver
-from triage.jobsheet.actions import erase
+from triage.jobsheet.actions import erase, set_status
 from triage.jobsheet.formats.json import schema
 from triage.jobsheet.posting import NotDelivered
 from triage.jobsheet.sending import send
@@ -57,6 +57,19 @@ def test_a_repeat_has_the_same_id_and_the_same_bytes(box):
     (first, body), (second, again) = box.requests
     assert (first["webhook-id"], body) == (second["webhook-id"], again)
     assert len(box.kept) == 1
+
+
+def test_a_repeat_after_a_change_has_the_same_id_and_the_sheet_as_it_is_now(box):
+    """What the contract says of it in triage/jobsheet/README.md: by the id alone a repeat is told."""
+    sheet = make_job_sheet(make_firm(webhook_url=box.url))
+    told = []
+    for status in ("new", "booked"):
+        set_status(sheet=sheet, status=status, member=make_member(sheet.firm))
+        send(Delivery.objects.get(sheet=sheet, channel="webhook"), now())
+        told.append(verified(box, sheet.firm))
+    assert len({headers["webhook-id"] for headers, _body in box.requests}) == 1
+    assert [one["data"].pop("status") for one in told] == ["new", "booked"]
+    assert told[0] == told[1]
 
 
 def test_the_news_of_an_erasure_names_the_reference_and_nobody(box):

@@ -44,3 +44,10 @@ def test_the_danger_page_and_not_knowing_have_words(texts):
 )
 def test_a_chance_is_never_nothing_and_never_certain(chance, words, dots):
     assert (short_chance(chance), tenths(chance)) == (words, dots)
+
+
+def test_no_chance_is_told_by_a_word_that_two_scales_read_differently():
+    """60 % is "likely" by ICD 203 (55 to 80 %) and not by the IPCC (66 to 90 %), tables seen: so it is a number."""
+    assert short_chance(0.6) == "About 6 in 10"
+    told = " ".join(short_chance(hundredth / 100) for hundredth in range(101)).lower()
+    assert not any(word in told for word in ("likely", "certain", "chance", "probable", "doubt"))

@@ -3,7 +3,8 @@
 A message arrives at least once. It is claimed in a short transaction that skips rows other workers are claiming
 (PostgreSQL) or waits its turn (SQLite, whose transactions here begin IMMEDIATE). A worker that is killed leaves a
 lease that runs out; the message is then claimed again and sent with the same id. Attempts are counted when they
-begin, so that a message that kills its worker dies in the end as well.
+begin, so that a message that kills its worker dies in the end as well. Hosts' clocks may differ: all that workers have
+to agree on is told by the database's, and what was never tried is due whoever wrote it down.
 """
 
 import logging
@@ -14,7 +15,7 @@ import uuid
 from collections.abc import Callable
 from datetime import datetime, timedelta
 
-from django.db import transaction
+from django.db import connection, transaction
 from django.db.models import Q
 from django.utils import timezone
 
@@ -41,10 +42,20 @@ def new_worker() -> str:
     return f"{socket.gethostname()[:30]}:{os.getpid()}:{uuid.uuid4().hex[:12]}"
 
 
+def shared_now() -> datetime:
+    """The time by the database server's clock. SQLite has none; there all workers are on one host and share its own."""
+    if connection.vendor == "sqlite":
+        return timezone.now()
+    with connection.cursor() as cursor:
+        cursor.execute("SELECT CLOCK_TIMESTAMP()")
+        told: datetime = cursor.fetchone()[0]
+        return told
+
+
 def deliver_due(worker: str, sender: Sender = send, stopped: Callable[[], bool] = lambda: False) -> int:
     """Try everything that is due now, one after the other, until `stopped`; how many attempts that were."""
     count = 0
-    while not stopped() and (delivery := claim_next(worker, timezone.now())) is not None:
+    while not stopped() and (delivery := claim_next(worker, shared_now())) is not None:
         attempt(delivery, worker, sender)
         count += 1
     return count
@@ -54,8 +65,9 @@ def deliver_due(worker: str, sender: Sender = send, stopped: Callable[[], bool] 
 def claim_next(worker: str, now: datetime) -> Delivery | None:
     """The delivery that has waited longest, leased to `worker`; None when nothing is due."""
     free = Q(lease_until__isnull=True) | Q(lease_until__lte=now)
-    due = Delivery.objects.filter(free, state=State.WAITING, next_try__lte=now).order_by("next_try", "pk")
-    claimed = due.select_for_update(skip_locked=True).first()
+    due = Q(attempts=0) | Q(next_try__lte=now)
+    waiting = Delivery.objects.filter(free, due, state=State.WAITING).order_by("next_try", "pk")
+    claimed = waiting.select_for_update(skip_locked=True).first()
     if claimed is None:
         return None
     claimed.leased_by, claimed.lease_until = worker, now + LEASE
@@ -68,21 +80,21 @@ def attempt(delivery: Delivery, worker: str, sender: Sender = send) -> None:
     """One attempt and what came of it."""
     if delivery.attempts > MOST_ATTEMPTS:
         # Every earlier attempt began and none ended: whatever it does to a worker, it does not do it again.
-        _settle(delivery, worker, state=State.DEAD, settled=timezone.now())
+        _settle(delivery, worker, state=State.DEAD, settled=shared_now())
         return
     try:
-        sender(delivery, timezone.now())
+        sender(delivery, shared_now())
     except NotDelivered as problem:
         _put_off(delivery, worker, problem)
     except Exception as mishap:
         log.exception("delivery %s broke in attempt %s", delivery.pk, delivery.attempts)
         _put_off(delivery, worker, NotDelivered(f"The message could not be made ({type(mishap).__name__})."))
     else:
-        _settle(delivery, worker, state=State.SENT, settled=timezone.now(), last_error="")
+        _settle(delivery, worker, state=State.SENT, settled=shared_now(), last_error="")
 
 
 def _put_off(delivery: Delivery, worker: str, problem: NotDelivered) -> None:
-    now, error = timezone.now(), str(problem)[:LONGEST_ERROR]
+    now, error = shared_now(), str(problem)[:LONGEST_ERROR]
     if problem.permanent or delivery.attempts >= MOST_ATTEMPTS:
         log.warning("delivery %s is dead after %s attempts", delivery.pk, delivery.attempts)
         _settle(delivery, worker, state=State.DEAD, settled=now, last_error=error)

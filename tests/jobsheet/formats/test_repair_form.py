@@ -41,5 +41,7 @@ def test_what_only_the_repairer_can_promise_stays_empty():
 def test_its_caveats_come_first():
     first = form_text(repair_form(make_sheet(region="ie"), FIRM, TODAY)).split("Repairer:")[0]
     assert "Using this form is voluntary." in first
+    # Directive (EU) 2024/1799, Annex II: the groups named in the official summaries seen include no ovens.
+    assert "Ovens are not among the goods we have seen listed for repair by the maker." in first
     assert "Compare the fields with Annex I" in first
     assert "Nobody has opened the oven." in first
