@@ -14,7 +14,18 @@ from time import monotonic
 
 from tests.attack.mutating import mutated
 
-SLOW = {"step": 0.1, "hand-over form": 0.5, "case file": 0.5, "overlay": 0.3, "YAML": 0.3, "photo": 0.5}
+SLOW = {
+    "step": 0.1,
+    "hand-over form": 0.5,
+    "photo": 0.5,
+    "settings form": 0.3,
+    "case file": 0.5,
+    "overlay": 0.3,
+    "YAML": 0.3,
+    "outcomes": 0.3,
+    "pack": 0.2,
+    "region": 0.2,
+}
 BROKEN_SHOWN = 5
 
 

@@ -2,37 +2,32 @@
 words; whatever else it raises is a mistake of ours."""
 
 import json
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
-from pathlib import Path
 from urllib.parse import urlencode
 from warnings import catch_warnings, simplefilter
 
 from django.test import RequestFactory
 
 from tests.api.asking import body_of, booked
-from tests.builders import ELECTRIC_OVEN, electric_oven
+from tests.attack.author_parsers import author_parsers
+from tests.attack.parser import Parser
+from tests.attack.staff_parsers import staff_parsers
+from tests.builders import electric_oven
 from tests.household.hand_overs import TYPED
 from tests.jobsheet.pictures import jpeg
 from triage.api.job_sheet_request import MOST_BYTES, Wanted, read_wanted
 from triage.api.strict_json import read_json
-from triage.authoring.cases import read_cases
 from triage.check_pages.address import LONGEST_VALUE, MOST_PAIRS, read_address
+from triage.check_pages.form_state import key_in, new_state
+from triage.check_pages.hand_over_form import read_sent
 from triage.check_pages.place import guess_region
 from triage.desk.call.address import split
 from triage.engine import advise, read_trail
 from triage.engine.readings.evidence import KINDS
 from triage.engine.readings.written import Unreadable
-from triage.household.form_state import key_in, new_state
-from triage.household.hand_over_form import read_sent
 from triage.jobsheet.booking import Booking, check_booking
 from triage.jobsheet.errors import Refused
 from triage.jobsheet.photo import LONGEST_SIDE, read_photo
 from triage.knowledge.library import library
-from triage.knowledge.overlay_file import read_overlay
-from triage.knowledge.pack_builder import rules_hash
-from triage.knowledge.problems import PackProblems
-from triage.knowledge.yaml_reader import read_yaml
 from triage.web.json_errors import Trouble
 
 BOUNDARY = "fuzz"
@@ -41,28 +36,6 @@ READINGS = (
     *(b"thermometer:c180~r5-20_10-95.5_15-160", b"meter:f1~s60~k1000~b100~p2200", b"meter:a12~z13~m10"),
     *(b"run-on:h30~s35", b"preheat:m22~c156.79", b"gasket:pgsggggxg"),
 )
-CASE = """- id: cold
-  region: gb-eng
-  answers: {complaint: no-heat, danger: none}
-  expect: {causes: [fan-element-open], band: [qualified]}
-"""
-OVERLAY = """pack: {pack}
-rules: {rules}
-accepted_by: Ada Example
-accepted_on: '2026-03-01'
-outcomes: 40
-log_score: {{before: 1.5, after: 1.25}}
-calls: {{fan-element-open: 75.0}}
-"""
-
-
-@dataclass(frozen=True)
-class Parser:
-    """`refuses` are the exceptions that are its own words."""
-
-    read: Callable[[bytes], object]
-    good: Sequence[bytes]
-    refuses: tuple[type[Exception], ...] = ()
 
 
 def address(told):
@@ -128,16 +101,6 @@ def photo(told):
     assert max(kept.width, kept.height) <= LONGEST_SIDE
 
 
-def on_file(read, folder):
-    path = Path(folder) / "fuzzed.yaml"
-
-    def read_from(told):
-        path.write_bytes(told)
-        return read(path)
-
-    return read_from
-
-
 def multipart():
     fields = "".join(
         f'--{BOUNDARY}\r\nContent-Disposition: form-data; name="{name}"\r\n\r\n{value}\r\n'
@@ -153,14 +116,11 @@ def query(**answers):
 
 def parsers(folder):
     """Each by its name; files are written into `folder`."""
-    pack, rules, problems = electric_oven(), rules_hash(ELECTRIC_OVEN), []
-    overlay = OVERLAY.format(pack=pack.id, rules=rules).encode()
     trails = [
         query(region="gb-eng", complaint="no-heat", danger="none", supply_off="yes", preheat_time="m22~c156.79"),
         query(complaint="smell", smell_type="plastic-or-fishy", did_change_lamp="fixed", call_id="ABCDE"),
         query(region="fr", complaint="door", danger="none", paper_strip_test="pgsggggxg", cold="yes", cost_use="4"),
     ]
-    texts = [*(path.read_bytes() for path in sorted(ELECTRIC_OVEN.glob("*.yaml")) if path.stat().st_size < 3000)]
     pictures = [jpeg(16, 12), jpeg(16, 12, "PNG"), jpeg(16, 12, "WEBP", orientation=6)]
     bodies = [
         json.dumps(told).encode()
@@ -172,18 +132,11 @@ def parsers(folder):
         "trail": Parser(trail, trails),
         "step": Parser(step, trails),
         "Accept-Language": Parser(language, [b"en-GB,en;q=0.8,de-AT;q=0.5", b"fr", b"*;q=0.1, es-MX;q=0.9"]),
-        "YAML": Parser(on_file(lambda path: read_yaml(path, "a.yaml", problems), folder), [*texts, CASE.encode()]),
-        "case file": Parser(
-            on_file(lambda path: read_cases(path, pack, ("gb-eng",)), folder),
-            [CASE.encode(), CASE.encode() * 2],
-            (PackProblems,),
-        ),
-        "overlay": Parser(
-            on_file(lambda path: read_overlay(path, "a.yaml", pack, rules), folder), [overlay], (PackProblems,)
-        ),
         "hand-over form": Parser(form, [multipart()], (Refused,)),
         "booking": Parser(booking, [b"Alex Grey|020 7946 0000|a@b.example|3 Mill Lane|Ring twice.|S-17"], (Refused,)),
         "JSON body": Parser(json_body, bodies, (Trouble, Refused)),
         "form state": Parser(state, [new_state("hearth").encode(), new_state("other").encode()]),
         "photo": Parser(photo, pictures, (Refused,)),
+        **staff_parsers(),
+        **author_parsers(folder),
     }

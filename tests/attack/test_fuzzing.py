@@ -7,7 +7,8 @@ import pytest
 
 from tests.attack.fuzzing import fuzz, shares
 from tests.attack.mutating import mutated
-from tests.attack.parsers import Parser, parsers
+from tests.attack.parser import Parser
+from tests.attack.parsers import parsers
 
 TOTAL = 20_000
 

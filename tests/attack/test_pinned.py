@@ -24,7 +24,7 @@ def pins():
     return {found["name"]: found for found in PIN.finditer(RUNTIME)}
 
 
-@pytest.mark.parametrize("lock", ["runtime.txt", "test.txt"])
+@pytest.mark.parametrize("lock", ["runtime.txt", "postgres.txt", "test.txt"])
 def test_every_package_has_one_version_and_its_hashes(lock):
     text = (ROOT / ".locks" / lock).read_text("utf-8")
     found = list(PIN.finditer(text))

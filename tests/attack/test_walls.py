@@ -4,11 +4,12 @@ import pytest
 from django.urls import reverse
 
 from tests.api.asking import address, bearer, firm_with_key, send
-from tests.attack.whole_site import World
+from tests.attack.whole_site import ROUTES, World
 from tests.desk.desk_cast import client_of
-from tests.desk.who_may import token_of
+from tests.desk.who_may import OPENED, token_of
 from tests.firm_builders import make_firm, make_job_sheet, make_member
-from triage.models import AccessLine, Invitation, JobSheet, Member
+from triage.models import AccessLine, ApiKey, Invitation, JobSheet, Member
+from triage.models.access_line import Deed
 from triage.models.firm import Role
 
 pytestmark = pytest.mark.django_db
@@ -27,6 +28,7 @@ def test_a_stranger_changes_nothing_of_another_firm_by_any_id():
         "desk-delivery-again": {},
         "desk-staff-deed": {"role": "owner"},
         "desk-withdraw": {},
+        "desk-key-revoke": {},
     }.items():
         assert stranger.post(world.address(name), told).status_code == 404, name
     for deed in ("role", "remove", "reset"):
@@ -40,7 +42,28 @@ def _everything(world):
     sheet = JobSheet.objects.values().get(pk=world.sheet.pk)
     members = list(Member.objects.filter(firm=world.firm).order_by("pk").values())
     lines = AccessLine.objects.filter(sheet=world.sheet).count()
-    return sheet, members, list(Invitation.objects.values()), lines, world.sheet.notes.count()
+    ways_in = list(Invitation.objects.values()), list(ApiKey.objects.values())
+    return sheet, members, ways_in, lines, world.sheet.notes.count()
+
+
+def test_whatever_shows_something_of_a_job_sheet_leaves_a_line_with_who_looked():
+    """Every address that names one, opened and sent what it refuses; the inbox is a list and opens none."""
+    world = World()
+    owner = world.clients["owner"]
+    lines = AccessLine.objects.filter(sheet=world.sheet, member__role=Role.OWNER)
+    naming = [name for name in OPENED if name.startswith("desk-") and "reference" in ROUTES[name]]
+    assert len(naming) > 9
+    for name in naming:
+        before = lines.count()
+        answer = owner.get(world.address(name))
+        assert lines.count() == before + 1, (name, answer.status_code)
+    for name, told in {"desk-note": {"text": ""}, "desk-outcome": {}, "desk-erase": {}}.items():
+        before = lines.filter(deed=Deed.OPENED).count()
+        assert owner.post(world.address(name), told).status_code == 400
+        assert lines.filter(deed=Deed.OPENED).count() == before + 1, name
+    before = lines.count()
+    owner.get(world.address("desk-inbox"))
+    assert lines.count() == before
 
 
 def test_a_firm_cannot_be_entered_by_naming_anothers_place():

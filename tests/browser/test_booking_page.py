@@ -10,6 +10,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
+from tests.browser.examining import take_pictures, too_small
 from tests.running_demo import demo, free_port, words_until_up
 
 CHECK = (
@@ -123,6 +124,26 @@ def test_the_frame_asks_whom_to_call_itself_and_keeps_nothing_in_the_browser(sho
     expect(inside(shop).locator("h1")).to_have_text("This was erased")
 
 
+def test_a_plain_frame_without_a_script_of_ours_hands_over_by_itself(shop, context):
+    """As triage/embed/README.md promises it: a fixed height, and the frame asks whom to call."""
+    shop.goto(f"{shop.site}plain-frame/")
+    plain = shop.frame_locator("iframe")
+    expect(plain.locator("h1")).to_have_text("Is there any danger?")
+    assert shop.locator("script, oven-fault-check").count() == 0
+    (frame,) = [frame for frame in shop.frames if frame != shop.main_frame]
+    frame.goto(shop.check + CHECK)
+    expect(plain.get_by_role("button", name="Book with this")).to_be_hidden()
+    plain.get_by_role("link", name="Send this to Kettlewick").click()
+    expect(plain.get_by_text("Call-out, with the first half hour")).to_be_visible()
+    plain.get_by_label("Your name").fill("Wren Abelard")
+    plain.get_by_label("Telephone").fill("01632 960114")
+    plain.get_by_label("I agree to this").check()
+    plain.get_by_role("button", name="Send it to").click()
+    expect(plain.locator("h1")).to_have_text("Sent to Kettlewick Oven Repairs")
+    assert context.cookies() == []
+    assert shop.locator("iframe").evaluate("frame => frame.getAttribute('height')") == "800"
+
+
 def test_storage_is_refused_to_the_frame_and_nothing_minds(shop):
     shop.goto(shop.site)
     frame = frame_of(shop)
@@ -152,6 +173,7 @@ def test_the_firms_colour_is_on_the_page(shop):
     expect(link).to_be_visible()
     colour = "getComputedStyle(document.documentElement).getPropertyValue('--heat').trim()"
     assert frame_of(shop).evaluate(colour) == "#5b3f8c"
+    take_pictures(shop, "booking page")
 
 
 def test_another_origin_cannot_show_it(shop):
@@ -201,6 +223,7 @@ def test_opened_by_itself_a_check_for_a_firm_speaks_to_nobody(shop):
 def test_the_form_and_the_page_after_it_have_no_barrier(shop):
     shop.expected = "422"
     shop.goto(shop.check + CHECK.replace("check/?", "check/hand-over/?"))
+    take_pictures(shop, "hand-over")
     no_barrier(shop)
     shop.get_by_role("button", name="Send it to").click()
     expect(shop.get_by_role("alert")).to_be_visible()
@@ -224,3 +247,4 @@ def no_barrier(page):
     for width in (320, 360, 1280):
         page.set_viewport_size({"width": width, "height": 740})
         assert page.evaluate("document.documentElement.scrollWidth <= document.documentElement.clientWidth"), width
+        assert too_small(page) == [], width

@@ -7,10 +7,12 @@ from axe_playwright_python.sync_playwright import Axe
 from django.urls import reverse
 from pypdf import PdfReader
 
+from tests.browser.examining import take_pictures
 from tests.desk.desk_cast import PASSWORD, make_account
 from tests.desk.outcomes import make_outcomes
 from tests.firm_builders import make_booking, make_delivery, make_firm, make_job_sheet
 from triage.models import Member, Outcome
+from triage.web.api_keys import make_key
 
 pytestmark = pytest.mark.django_db(transaction=True)
 
@@ -33,6 +35,13 @@ LONG = (
     ("supply-off", "yes"),
 )
 SMELL = (("complaint", "smell"), ("smell-type", "plastic-or-fishy"), ("smell-place", "panel-or-behind"))
+READINGS = (
+    ("meter-power", "f35~s60~k1000~p2200"),
+    ("paper-strip-test", "psggggssg"),
+    ("preheat-time", "m24~c200"),
+)
+MEASURED = (*(pair for pair in LONG if pair[0] != "meter-power"), *READINGS)
+PAGES = ("inbox", "calibration", "deliveries", "exports", "staff", "settings", "keys", "account", "second-factor")
 
 
 @pytest.fixture
@@ -78,7 +87,7 @@ def test_everything_works_without_a_script(browser, live_server, member):
     page.context.close()
 
 
-@pytest.mark.parametrize("trail", [LONG, SMELL, LONG[:2]])
+@pytest.mark.parametrize("trail", [LONG, SMELL, LONG[:2], MEASURED])
 def test_a_job_sheet_prints_on_two_pages_of_a4_at_most(page, member, trail):
     sheet = make_job_sheet(member.firm, trail=trail)
     sign_in(page, page.site, reverse("desk-sheet", args=[sheet.reference]))
@@ -91,16 +100,28 @@ def test_a_job_sheet_prints_on_two_pages_of_a4_at_most(page, member, trail):
     for told in (sheet.reference, "Not proved dead", "Ovenworks", "020 7946 0000", sheet.summary["causes"][0]["name"]):
         assert told in " ".join(words.split())
     assert "Sign out" not in words
+    assert ("Drawn now" in words) == (trail is MEASURED)
+
+
+def test_the_inbox_and_a_job_sheet_are_there_to_look_at(page, member):
+    sheet = make_job_sheet(member.firm, trail=MEASURED)
+    sign_in(page, page.site)
+    take_pictures(page, "desk inbox")
+    page.goto(f"{page.site}{reverse('desk-sheet', args=[sheet.reference])}")
+    take_pictures(page, "job sheet")
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_axe_finds_nothing_and_nothing_overflows(browser, live_server, member, scheme):
-    sheet = make_job_sheet(member.firm, trail=SMELL, booking=make_booking(name="W" * 120, street="x" * 200))
+    sheet = make_job_sheet(
+        member.firm, trail=(*SMELL, *READINGS), booking=make_booking(name="W" * 120, street="x" * 200)
+    )
     make_outcomes(member.firm, 2)
     make_delivery(member.firm, state="dead", last_error="The receiver answered 500.")
     page = browser.new_context(viewport=PHONE, color_scheme=scheme).new_page()
     sign_in(page, live_server.url)
-    for name in ("inbox", "calibration", "deliveries", "exports", "staff", "settings", "account", "second-factor"):
+    make_key(firm=member.firm, name="n" * 80)
+    for name in PAGES:
         look_over(page, f"{live_server.url}{reverse(f'desk-{name}')}")
     for name in ("sheet", "outcome", "erase"):
         look_over(page, f"{live_server.url}{reverse(f'desk-{name}', args=[sheet.reference])}")

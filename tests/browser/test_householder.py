@@ -82,6 +82,20 @@ def test_a_line_is_found_by_words_it_does_not_show(page, typed, found):
     assert 0 < lines_of(page).filter(visible=True).count() < everything / 2
 
 
+def test_no_line_moves_when_the_search_box_comes(page):
+    """A person may be pressing one by then."""
+    script = "**/pages/page*.js"
+    page.route(script, lambda route: route.abort())
+    open_start(page)
+    expect(page.get_by_label("Find it in your own words")).to_be_hidden()
+    before = lines_of(page).nth(1).bounding_box()
+    page.complaints.clear()  # of the script that did not come
+    page.unroute(script)
+    page.reload()
+    expect(page.get_by_label("Find it in your own words")).to_be_visible()
+    assert lines_of(page).nth(1).bounding_box() == before
+
+
 def test_a_search_that_sounds_dangerous_leads_to_the_danger_signs_first(page):
     open_start(page)
     page.get_by_label("Find it in your own words").fill("smoke")

@@ -1,18 +1,31 @@
 """The timer counts from a moment that is kept: a locked phone, a new page and a changed clock do not stop it."""
 
+from datetime import UTC, datetime
+
 import pytest
 from playwright.sync_api import expect
 
 from tests.browser.phone import CONTROLLED
+from tests.household.checks_done import at
 from tests.household.every_page import PAGES
 
 NOTES = "async () => (await (await navigator.serviceWorker.ready).getNotifications()).map((note) => note.title)"
 
+COUNT_NOTES = """window.shown = [];
+const show = ServiceWorkerRegistration.prototype.showNotification;
+ServiceWorkerRegistration.prototype.showNotification = async function (words, options) {
+  await show.call(this, words, options);
+  window.shown.push(words);
+};"""
+EARLIER = int(datetime(2030, 5, 6, 17, 50, tzinfo=UTC).timestamp())
+
 
 @pytest.fixture
 def timed(page):
-    page.clock.install(time="2030-05-06T18:00:00Z")
+    """Its clock stands at six and is moved by the test alone."""
+    page.clock.install(time="2030-05-06T17:00:00Z")
     page.goto(f"{page.site}{PAGES['task closed']}")
+    page.clock.pause_at("2030-05-06T18:00:00Z")
     page.locator("#timer summary").click()
     return page
 
@@ -90,6 +103,35 @@ def test_a_notification_comes_only_where_it_is_allowed(timed):
     expect(timed.locator("#timer-status")).to_have_text("The time is over. Minutes: 1.")
     timed.clock.resume()
     assert timed.evaluate(NOTES) == ["The time is over. Minutes: 1."]
+
+
+def test_a_look_at_a_reading_that_is_due_is_notified_once(page):
+    page.add_init_script(COUNT_NOTES)
+    page.context.grant_permissions(["notifications"])
+    page.clock.install(time="2030-05-06T18:00:00Z")
+    page.goto(page.site + at("/reading/run-on/", {"danger": "none"}))
+    page.wait_for_function(CONTROLLED)
+    page.get_by_role("button", name="I switched it off now").click()
+    page.clock.run_for(50_000)
+    assert page.evaluate("window.shown") == []
+    page.clock.run_for(90_000)
+    page.wait_for_function("window.shown.length")
+    assert page.evaluate(NOTES) == ["Listen now: is the fan still running?"]
+    page.get_by_role("button", name="It still runs").click()
+    page.clock.run_for(200_000)
+    page.wait_for_function("window.shown.length > 1")
+    assert page.evaluate("window.shown") == ["Listen now: is the fan still running?"] * 2
+
+
+def test_who_opens_a_reading_at_a_look_that_is_due_is_not_notified(page):
+    page.add_init_script(COUNT_NOTES)
+    page.context.grant_permissions(["notifications"])
+    page.clock.install(time="2030-05-06T18:00:00Z")
+    page.goto(page.site + at("/reading/run-on/", {"danger": "none", "read-start": EARLIER}))
+    page.wait_for_function(CONTROLLED)
+    expect(page.locator("[data-ask]")).to_have_text("Listen now: is the fan still running?")
+    page.clock.run_for(61_000)
+    assert page.evaluate("window.shown") == []
 
 
 def test_permission_is_asked_for_on_a_tap_alone(page):

@@ -1,11 +1,13 @@
 """The figures are what the database holds, and name no firm and nobody."""
 
+import re
 from datetime import timedelta
 
 import pytest
 from django.utils import timezone
 
 from tests.firm_builders import make_delivery, make_firm, make_job_sheet
+from tests.whole_site.project_files import ROOT
 from triage.jobsheet.actions import erase
 from triage.knowledge.library import library
 from triage.models.access_line import Actor
@@ -13,6 +15,12 @@ from triage.operations.exposition import exposition
 from triage.operations.figures import families
 
 pytestmark = pytest.mark.django_db
+
+
+def test_the_guide_names_each_of_them():
+    guide = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+    rows = [line.split(" | ")[0] for line in guide.splitlines() if line.startswith("| `oven_check_")]
+    assert sorted(re.findall(r"oven_check_\w+", " ".join(rows))) == sorted(family.name for family in families())
 
 
 def told():

@@ -23,7 +23,7 @@ MARKS = (ANSWER, CONTACT, "no-heat", "fan-element", "S3CRET")
 PREPARE = """
 import django; django.setup()
 from triage.models import Firm, JobSheet
-from triage.household.form_state import new_state
+from triage.check_pages.form_state import new_state
 from triage.desk.staff import invite
 firm = Firm.objects.create(slug="hearth", name="Hearth", region="gb-eng", email="desk@hearth.example")
 print(new_state("hearth"), invite(firm=firm, name="Kim", role="agent"))

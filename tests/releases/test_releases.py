@@ -14,8 +14,8 @@ from tests.api.asking import bearer, send
 from tests.firm_builders import make_firm, make_job_sheet
 from tests.releases.known_ids import known_ids
 from triage.check_pages.address import read_address
+from triage.check_pages.form_state import key_in
 from triage.engine import read_trail
-from triage.household.form_state import key_in
 from triage.jobsheet.sender_token import hash_of
 from triage.knowledge.library import library
 from triage.models import JobSheet

@@ -29,14 +29,15 @@ def asked(requirements):
 
 def test_every_direct_dependency_is_pinned_and_locked():
     assert asked(PROJECT["dependencies"]) <= pins("runtime.txt")
+    assert asked(PROJECT["dependencies"] + EXTRAS["postgres"]) <= pins("postgres.txt")
     assert asked(EXTRAS["test"] + EXTRAS["postgres"]) <= pins("test.txt")
 
 
 def test_tests_run_with_exactly_the_packages_of_the_site():
-    assert pins("runtime.txt") <= pins("test.txt")
+    assert pins("runtime.txt") <= pins("postgres.txt") <= pins("test.txt")
 
 
-@pytest.mark.parametrize("lock", ["runtime.txt", "test.txt"])
+@pytest.mark.parametrize("lock", ["runtime.txt", "postgres.txt", "test.txt"])
 def test_every_locked_package_has_a_hash_and_no_address(lock):
     text = (ROOT / ".locks" / lock).read_text("utf-8")
     blocks = re.split(r"\n(?=\S)", text.strip())
