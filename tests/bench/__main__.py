@@ -8,8 +8,9 @@ import os
 import django
 
 from tests.bench.authoring_speed import authoring_speed
+from tests.bench.call_speed import FRAME, call_speed
 from tests.bench.engine_speed import engine_speed
-from tests.bench.first_visit import INITIAL_WINDOW, first_page_bytes, first_visit_bytes, phone
+from tests.bench.first_visit import INITIAL_WINDOW, desk, first_page_bytes, first_visit_bytes, phone
 from tests.bench.page_speed import page_speed
 from tests.bench.phone_page_speed import phone_page_speed
 from tests.bench.phone_speed import SLOWED, phone_speed
@@ -32,6 +33,7 @@ def main():
         show_pages(pack, region)
         show_server(pack, region)
         show_phone(pack, region)
+        show_call(region)
 
 
 def show_engine(pack, region):
@@ -92,6 +94,16 @@ def show_phone(pack, region):
     say(f"Pages made on the phone, processor slowed {SLOWED} times; {speed.pop('pages')} pages; milliseconds")
     for name, milliseconds in speed.items():
         say(f"  {name:<34}{milliseconds:8.2f} ms")
+
+
+def show_call(region):
+    with desk() as context:
+        speed = call_speed(context, region, PAGES)
+    letters, lines = speed.pop("letters"), speed.pop("lines")
+    say(f"Box of the call page, matching and drawing a letter; {letters} letters, up to {lines} lines; milliseconds")
+    for name, milliseconds in speed.items():
+        say(f"  {name:<34}{milliseconds:8.2f} ms")
+    say(f"  {'one frame, to stay within':<34}{FRAME:8.2f} ms")
 
 
 if __name__ == "__main__":

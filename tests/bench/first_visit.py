@@ -34,12 +34,25 @@ def first_page_bytes(server):
 @contextmanager
 def phone():
     """A phone's browser with an empty cache."""
+    with _chromium() as (browser, devices):
+        yield browser.new_context(**devices["Pixel 7"])
+
+
+@contextmanager
+def desk():
+    """The browser of somebody at a desk, with an empty cache."""
+    with _chromium() as (browser, _devices):
+        yield browser.new_context()
+
+
+@contextmanager
+def _chromium():
     path = shutil.which("chromium") or shutil.which("chromium-browser")
     if path is None:
-        raise RuntimeError("Counting a first visit needs Chromium: as root, run `apt-get install chromium`.")
+        raise RuntimeError("The bench needs Chromium: as root, run `apt-get install chromium`.")
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=path, args=list(STAY_LOCAL))
-        yield browser.new_context(**playwright.devices["Pixel 7"])
+        yield browser, playwright.devices
         browser.close()
 
 

@@ -7,6 +7,7 @@ import sys
 import pytest
 
 from tests.bench.authoring_speed import authoring_speed
+from tests.bench.call_speed import call_speed
 from tests.bench.engine_speed import engine_speed
 from tests.bench.first_visit import INITIAL_WINDOW, first_page_bytes, first_visit_bytes
 from tests.bench.page_speed import page_speed
@@ -70,3 +71,10 @@ def test_pages_made_on_the_phone_are_timed_in_a_slowed_browser(place, context):
     assert speed.pop("pages") == FEW
     assert min(speed.values()) > 0
     assert speed["page, slowest"] >= speed["page"]
+
+
+def test_the_box_of_the_call_page_is_timed_letter_by_letter(place, context):
+    speed = call_speed(context, place[1], FEW)
+    assert speed.pop("letters") > 10 * FEW
+    assert speed.pop("lines") > 1
+    assert 0 < speed["letter"] <= speed["letter, slowest"]

@@ -5,6 +5,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
 from tests.browser.calling_by_key import DESK, sit_down
+from tests.browser.examining import examine
 from tests.desk.call.reading_aloud import ELEMENT
 from triage.jobsheet.reference import spoken
 from triage.models import JobSheet
@@ -12,6 +13,12 @@ from triage.models import JobSheet
 pytestmark = pytest.mark.django_db(transaction=True)
 
 TOLD = "&".join(f"{name}={answer}" for name, answer in ELEMENT.items())
+
+
+@pytest.fixture
+def browser_context_args():
+    """A desk with a mouse on it: by thumb the same page is larger and may scroll."""
+    return {"viewport": DESK, "locale": "en-GB"}
 
 
 @pytest.fixture
@@ -28,7 +35,7 @@ def to_the_form(agent):
     agent.page.locator("#say-title").focus()
     with agent.page.expect_navigation():
         agent.press("b", moves=False)
-    agent.page.wait_for_function("document.activeElement.name === 'name'")
+    agent.page.wait_for_function("() => document.activeElement.name === 'name'")
 
 
 def fill_in(agent):
@@ -151,7 +158,7 @@ def test_danger_after_the_hand_over_reads_the_signs_again_with_all_else_kept(age
     fill_in(agent)
     hand_it_over(agent)
     agent.page.wait_for_url("**/desk/call/taken/**")
-    agent.page.wait_for_function("document.activeElement.tagName === 'H1'")
+    agent.page.wait_for_function("() => document.activeElement.tagName === 'H1'")
     with agent.page.expect_navigation():
         agent.page.keyboard.press("d")
     expect(agent.page.locator(".say--danger")).to_be_visible()
@@ -202,6 +209,7 @@ def seen(agent):
         assert found.violations_count == 0, found.generate_report()
     root = "document.documentElement"
     assert agent.page.evaluate(f"[{root}.scrollWidth, {root}.scrollHeight]") == [DESK["width"], DESK["height"]]
+    examine(agent.page, "D Danger")
 
 
 def test_without_javascript_it_is_a_form_like_any(browser, live_server):

@@ -46,7 +46,7 @@ def test_after_signing_in_again_the_same_call_is_there_with_all_that_was_recorde
     agent.sign_in()
     agent.page.wait_for_url("**/desk/call/?**")
     expect(agent.page.locator("#call-reference")).to_have_text(reference)
-    agent.page.wait_for_function("document.getElementById('call-now').dataset.good.includes('lamp-works')")
+    agent.page.wait_for_function("() => document.getElementById('call-now').dataset.good.includes('lamp-works')")
     assert len(agent.trail) == 5
     expect(agent.page.locator("#notes")).to_have_value("Rings back after lunch. Has a dog.")
     expect(agent.page.locator("#heard")).to_have_value("light comes on")
@@ -60,7 +60,7 @@ def test_signing_in_again_in_another_tab_is_noticed_here(agent):
     expect(agent.page.locator("#call-door")).to_be_visible()
     sit_down(agent.page, agent.site, agent.member)
     expect(agent.page.locator("#call-door")).to_be_hidden()
-    agent.page.wait_for_function("document.getElementById('call-now').dataset.good.includes('display-state')")
+    agent.page.wait_for_function("() => document.getElementById('call-now').dataset.good.includes('display-state')")
     expect(agent.page.locator("#call-status")).to_have_text("The line is back. Everything recorded was sent.")
 
 
@@ -101,13 +101,13 @@ def test_after_a_lost_line_the_next_key_works_again(agent):
 def test_a_note_written_in_one_tab_is_not_undone_by_the_other(agent):
     other = Agent(agent.page.context.new_page(), agent.site, agent.member)
     other.page.goto(agent.page.url)
-    other.page.wait_for_function("document.getElementById('call-reference').textContent")
+    other.page.wait_for_function("() => document.getElementById('call-reference').textContent")
     note(agent, "Has a dog.")
     expect(other.page.locator("#notes")).to_have_value("Has a dog.")
     other.type("light comes on")
     other.record("Oven light: Yes")
     note(other, " Rings back.")
-    agent.page.wait_for_function("document.getElementById('call-now').dataset.good.includes('lamp-works')")
+    agent.page.wait_for_function("() => document.getElementById('call-now').dataset.good.includes('lamp-works')")
     expect(agent.page.locator("#notes")).to_have_value("Has a dog. Rings back.")
     assert agent.trail == other.trail
 

@@ -7,10 +7,11 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
 from tests.browser.calling_by_key import CALLS, DESK, Agent, sit_down
-from tests.browser.examining import take_pictures
+from tests.browser.examining import examine, take_pictures, too_small
 
 pytestmark = pytest.mark.django_db(transaction=True)
 
+WITH_A_MOUSE = 24  # pixels: WCAG 2.5.8
 COLD = "region=gb-eng&complaint=no-heat&heat-main=no-heat"
 # ICAO Annex 10, Volume II, figure 5-1: the spelling alphabet (as printed there, so Alfa and Juliett).
 ICAO = re.findall(
@@ -18,6 +19,12 @@ ICAO = re.findall(
     "Alfa Bravo Charlie Delta Echo Foxtrot Golf Hotel India Juliett Kilo Lima Mike November Oscar Papa Quebec Romeo"
     " Sierra Tango Uniform Victor Whiskey X-ray Yankee Zulu",
 )
+
+
+@pytest.fixture
+def browser_context_args():
+    """A desk with a mouse on it: by thumb the same page is larger and may scroll."""
+    return {"viewport": DESK, "locale": "en-GB"}
 
 
 @pytest.fixture
@@ -124,10 +131,10 @@ def test_two_tabs_on_one_call_come_together(agent):
     other.page.goto(agent.page.url)
     agent.type("light comes on")
     agent.record("Oven light: Yes")
-    other.page.wait_for_function("document.getElementById('call-now').dataset.good.includes('lamp-works')")
+    other.page.wait_for_function("() => document.getElementById('call-now').dataset.good.includes('lamp-works')")
     other.type("fan is going")
     other.record("Oven fan turns: Yes")
-    agent.page.wait_for_function("document.getElementById('call-now').dataset.good.includes('turns-normally')")
+    agent.page.wait_for_function("() => document.getElementById('call-now').dataset.good.includes('turns-normally')")
     assert agent.trail == other.trail
     assert {"lamp-state", "circ-fan-state"} <= set(agent.trail)
 
@@ -145,7 +152,7 @@ def test_a_call_that_was_cut_off_is_there_again(agent):
     expect(agent.page.locator("#calls-list li")).to_contain_text("cut off")
     with agent.page.expect_navigation():
         agent.press("1", moves=False)
-    agent.page.wait_for_function("document.getElementById('call-now').dataset.good.includes('lamp-works')")
+    agent.page.wait_for_function("() => document.getElementById('call-now').dataset.good.includes('lamp-works')")
     assert agent.trail == trail
 
 
@@ -207,7 +214,7 @@ def test_the_summary_and_the_link_are_one_key(agent):
     agent.press("c", moves=False)
     expect(agent.page.locator("#call-status")).to_have_text("Copied.")
     copied = agent.page.evaluate("navigator.clipboard.readText()")
-    assert re.match(r"Call \w+ .*, \d+:\d\d\. Electric oven, trouble as told: No heat at all\.", copied)
+    assert re.match(r"Call [\w-]+ .*, \d+:\d\d\. Electric oven, trouble as told: No heat at all\.", copied)
     agent.press("s", moves=False)
     assert agent.page.locator("#send img").evaluate("image => image.decode().then(() => image.naturalWidth)") > 0
     agent.press("1", moves=False)
@@ -237,8 +244,43 @@ def test_nothing_scrolls_and_no_barrier_at_1280_by_800(agent, query):
     now = agent.page.locator(".now").evaluate("e => e.scrollHeight - e.clientHeight")
     assert now <= 0
     assert agent.page.locator(".tools").evaluate("e => e.scrollWidth - e.clientWidth") <= 0
+    assert too_small(agent.page, WITH_A_MOUSE) == []
     if query == COLD:
         take_pictures(agent.page, "call page")
+    examine(agent.page, "D Danger")
+
+
+def test_every_key_of_the_box_is_shown_in_one_line_under_it(agent):
+    agent.open()
+    line, box = agent.page.locator("#heard-how"), agent.page.locator("#heard")
+    assert line.locator("kbd").all_inner_texts() == ["Enter", "↓", "↑", "↓", "Esc"]
+    shown, above = line.bounding_box(), box.bounding_box()
+    assert shown["x"] >= 0
+    assert above["y"] + above["height"] <= shown["y"] < shown["y"] + shown["height"] <= DESK["height"]
+    assert shown["height"] < 30
+    assert box.get_attribute("aria-describedby") == "heard-how"
+
+
+# The longest of their kinds: the rounds of danger signs, the question with the most answers, danger with its band.
+LONG = [COLD, "region=gb-eng", f"{COLD}&danger=none&call-ask=recent-event", f"{COLD}&danger=none&call-board=yes"]
+LONG += ["region=us&smoke-source=flames", "region=gb-eng&complaint=smell&smell-type=plastic-or-fishy"]
+ALOUD = "#say .turn .words, .aloud, .say:is(.say--open, .say--question, .say--caller) h1"
+LEAST = 24  # pixels, for a reader at an arm's length (ours; no source)
+
+
+@pytest.mark.parametrize("query", LONG)
+def test_what_is_read_aloud_is_large_and_still_nothing_scrolls(agent, query):
+    size = "parseFloat(getComputedStyle(one).fontSize)"
+    agent.open(query)
+    for _ in range(3):
+        sizes = agent.page.locator(ALOUD).evaluate_all(f"all => all.map((one) => {size})")
+        assert sizes
+        assert min(sizes) >= LEAST
+        assert agent.page.locator(".now").evaluate("e => e.scrollHeight - e.clientHeight") <= 0
+        assert agent.page.evaluate("document.documentElement.scrollHeight") == DESK["height"]
+        if not agent.page.locator("#say li.turn").count():
+            break
+        agent.press("Space")
 
 
 def test_without_javascript_a_call_goes_on_by_links(browser, live_server):

@@ -131,7 +131,7 @@ def test_a_repeat_call_is_found_by_its_reference(agent, figures):
     agent.press("Escape", moves=False)
     agent.press("x", moves=False)
     agent.page.wait_for_function("was => document.getElementById('call-reference').textContent !== was", arg=reference)
-    agent.page.wait_for_function("document.getElementById('call-now').dataset.kind === 'open'")
+    agent.page.wait_for_function("() => document.getElementById('call-now').dataset.kind === 'open'")
 
     second = Agent(agent.page, agent.site)
     second.press("Escape", moves=False)

@@ -36,6 +36,14 @@ def test_what_a_repairer_needs_stands_there():
     assert order[:5] == ["safety", "oven-block", "visit", "causes-block", "kit"]
 
 
+def test_who_took_the_call_stands_in_the_head_and_nobody_where_it_was_no_call():
+    firm = make_firm()
+    agent = make_member(firm, "agent", username="robin")
+    by_telephone, by_themselves = make_job_sheet(firm, taken_by=agent), make_job_sheet(firm)
+    assert "by telephone, taken by robin" in read_page(page_of(by_telephone)).one(".job-head").text
+    assert "taken by" not in read_page(page_of(by_themselves)).one(".job-head").text
+
+
 def test_every_opening_is_a_line_that_owners_see_and_others_do_not():
     sheet = make_job_sheet()
     page_of(sheet, "repairer")

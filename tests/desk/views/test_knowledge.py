@@ -26,7 +26,7 @@ def test_before_anything_is_worked_out_it_says_how(keeper):
 
 
 def test_it_shows_findings_figures_plot_and_tree(keeper):
-    reckon_knowledge(library(), "gb-eng", 8, lambda _what: lambda _done: None)
+    reckon_knowledge(library(), "gb-eng", 8, lambda _what, _total: lambda _done: None)
     page = read_page(keeper.get(PAGE))
     assert "8 made-up checks" in page.one("main").text
     assert page.select(".plot svg")
