@@ -41,6 +41,8 @@ def test_the_authors_bench_is_timed_beside_one_step(place):
     assert min(speed["per minute"], speed["check"], speed["step"]) > 0
 
 
+# Each request looks for old connections, and a test before may have left one.
+@pytest.mark.django_db
 def test_a_question_page_is_timed_beside_a_bare_one(place, settings):
     settings.ROOT_URLCONF = "tests.bench.urls"
     speed = page_speed(*place, FEW)

@@ -115,11 +115,11 @@ def test_a_look_at_a_reading_that_is_due_is_notified_once(page):
     page.clock.run_for(50_000)
     assert page.evaluate("window.shown") == []
     page.clock.run_for(90_000)
-    page.wait_for_function("window.shown.length")
+    page.wait_for_function("() => window.shown.length")
     assert page.evaluate(NOTES) == ["Listen now: is the fan still running?"]
     page.get_by_role("button", name="It still runs").click()
     page.clock.run_for(200_000)
-    page.wait_for_function("window.shown.length > 1")
+    page.wait_for_function("() => window.shown.length > 1")
     assert page.evaluate("window.shown") == ["Listen now: is the fan still running?"] * 2
 
 
