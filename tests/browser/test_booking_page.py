@@ -114,7 +114,7 @@ def test_the_frame_asks_whom_to_call_itself_and_keeps_nothing_in_the_browser(sho
     inside(shop).get_by_role("button", name="Send it to").click()
     expect(inside(shop).locator("h1")).to_have_text("Sent to Kettlewick Oven Repairs")
     reference = inside(shop).locator(".reference strong").inner_text()
-    shop.wait_for_function("window.told['oven-check-sent']")
+    shop.wait_for_function("() => window.told['oven-check-sent']")
     assert shop.evaluate("window.told['oven-check-sent']") == {"reference": reference}
     inside(shop).get_by_text("What is kept").click()
     expect(inside(shop).get_by_text("Zoë 🦉 שלום")).to_be_visible()

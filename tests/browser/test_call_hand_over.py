@@ -140,14 +140,14 @@ def test_without_a_line_no_key_leaves_the_form(agent):
     there = agent.page.url
     agent.page.keyboard.press("Escape")
     agent.page.context.set_offline(True)
-    agent.page.wait_for_function("!navigator.onLine")
+    agent.page.wait_for_function("() => !navigator.onLine")
     for key in "dz":
         agent.page.evaluate("document.getElementById('call-status').textContent = ''")
         agent.page.keyboard.press(key)
         expect(agent.page.locator("#call-status")).to_contain_text("so another page cannot be opened")
     assert agent.page.url == there
     agent.page.context.set_offline(False)
-    agent.page.wait_for_function("navigator.onLine")
+    agent.page.wait_for_function("() => navigator.onLine")
     with agent.page.expect_navigation():
         agent.page.keyboard.press("d")
     expect(agent.page.locator(".say--danger")).to_be_visible()
