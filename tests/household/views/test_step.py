@@ -135,7 +135,7 @@ def carried(page):
     return {name: answer for name, answer in parse_qsl(query) if name != "region"}
 
 
-@settings(max_examples=1000, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=2500, deadline=None, suppress_health_check=list(HealthCheck))
 @given(some.lists(some.one_of(good, screen), max_size=12), some.lists(junk, max_size=8), some.randoms())
 def test_good_answers_among_nonsense_are_kept(client, answers, nonsense, random):
     mixed = list(answers)
@@ -146,7 +146,7 @@ def test_good_answers_among_nonsense_are_kept(client, answers, nonsense, random)
     assert carried(read_page(response)) == read_trail(PACK, answers).answers
 
 
-@settings(max_examples=1000, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=2500, deadline=None, suppress_health_check=list(HealthCheck))
 @given(
     some.lists(some.one_of(good, screen), max_size=6),
     raw,
