@@ -5,7 +5,7 @@ import pytest
 from tests.browser.examining import examine, take_pictures
 from tests.household.every_page import PAGES
 
-SHOWN = ("start", "danger", "question", "reading", "task open", "advice", "make safe", "costs")
+SHOWN = ("start", "danger", "question", "reading", "task open", "advice", "make safe", "costs", "label")
 
 
 @pytest.mark.parametrize("name", PAGES)

@@ -15,6 +15,7 @@ PAGES = {
     "advice": at("/check/", ELEMENT),
     "advice with a caution": at("/check/", answers_of("hinge-worn", "door", door_fit="snaps-or-drops")),
     "costs": at("/check/costs/", {**SEAL, "cost-use": "4", "cost-kwh": "27", "cost-litres": "70"}),
+    "label": at("/check/costs/", {"danger": "none", "cost-litres": "73", "cost-cycle": "0,8x"}),
     "put right": at("/check/", {**SEAL, "did-hook-seal-back": "fixed"}),
     "task closed": at("/check/task/hook-seal-back/", SEAL),
     "task open": at("/check/task/hook-seal-back/", OPEN),

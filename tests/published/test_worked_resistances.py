@@ -1,8 +1,6 @@
 """The resistances a repairer is told, against published curves and Ohm's law, and the traps in them.
 
-A householder measures no resistance, so no reading takes one: what is checked is the words of the pack. Nothing here
-works out a cable or a breaker either, so the much-copied diversity example (26.8 A from 66 A, where 16 kW at 240 V are
-66.67 A and 27.0 A) has nothing to be wrong in.
+A householder measures no resistance, so no reading takes one: what is checked is the words of the pack.
 """
 
 import re
@@ -108,3 +106,26 @@ def told():
         (int(m["volts"]), 1000 * float(m["low"]), 1000 * float(m["high"]), int(m["least"]), int(m["most"]))
         for m in found
     ]
+
+
+def after_diversity(amperes):
+    """What a cooking appliance is counted as: 10 A, and 30 % of the rest; Whitfield, Electrician's Guide, table 6.2,
+    seen."""
+    return 10.0 + 0.3 * (amperes - 10.0)
+
+
+def test_the_published_example_of_diversity_cuts_a_decimal_off():
+    """16 kW at 240 V: a published page takes 66 A and comes to 26.8 A; uncut it is 66.67 A and 27.0 A. Seen."""
+    assert after_diversity(66.0) == pytest.approx(26.8)
+    assert after_diversity(16_000 / 240) == pytest.approx(27.0)
+
+
+def test_an_oven_on_the_wrong_plug_is_told_by_its_full_power():
+    """The stricter reading: one oven on a plug or a circuit of its own is given no diversity, which would let through
+    a load of half as much again. P = V * I at 230 V."""
+    limits = figures(
+        TO_REPAIRERS["wrong-supply-overload"], r"Above (\d) kW on a (\d+) A plug, or (\d\.\d) kW on (\d+) A"
+    )
+    for kilowatts, amperes in (limits[:2], limits[2:]):
+        assert kilowatts == pytest.approx(230 * amperes / 1000, abs=0.1)
+        assert after_diversity(1.5 * amperes) < amperes

@@ -90,8 +90,8 @@ class Links:
     def summary(self) -> str:
         return self._to(reverse("household-summary"))
 
-    def costs(self) -> str:
-        return self._to(reverse("household-costs"))
+    def costs(self, more: Mapping[str, str] | None = None) -> str:
+        return self._to(reverse("household-costs"), more)
 
     def hand_over(self) -> str:
         return self._to(reverse("household-hand-over"))

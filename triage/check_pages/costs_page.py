@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from triage.check_pages.drawings.drawing import Drawing
+from triage.check_pages.view_models import Choice
 
 
 @dataclass(frozen=True)
@@ -29,9 +30,9 @@ class CostsPart:
 
 @dataclass(frozen=True)
 class CostsPage:
-    """What the fault may cost: `parts` worked out so far, and `fields` to say more; `label_open` once
-    anything was typed about the label. `kept` are the answers of the check,
-    which the form carries along unseen."""
+    """What the fault may cost: `parts` worked out so far, and `fields` to say more, none where there is no advice yet;
+    `label_open` once anything was typed about the label. `kept` is what the form carries along unseen, `back` the way
+    to the check."""
 
     heading: str
     intro: str
@@ -41,7 +42,7 @@ class CostsPage:
     label_open: bool
     kept: list[tuple[str, str]]
     action: str
-    back_href: str
+    back: Choice
     local_line: str
     part: str
     problems: list[str]

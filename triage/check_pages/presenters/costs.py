@@ -15,18 +15,17 @@ from triage.check_pages.presenters.cost_pictures import visit_picture, yearly_pi
 from triage.check_pages.presenters.costs_form import (
     AGE,
     CALL_OUT,
-    CYCLE,
-    LITRES,
     NEW_OVEN,
     TARIFF,
     USE,
     CostsForm,
     read_form,
 )
+from triage.check_pages.presenters.energy_label import label_lines
 from triage.check_pages.presenters.prices import money, price_lines, repair_prices
+from triage.check_pages.view_models import Choice
 from triage.check_pages.visit import Visit
 from triage.engine import Advice
-from triage.engine.energy_index import energy_class, energy_index
 from triage.engine.repair_or_replace import Comparison, compare
 from triage.engine.repairs import Costs, Span, Waste
 from triage.engine.running_cost import Use, wasted_kwh
@@ -46,7 +45,7 @@ def costs_page(visit: Visit, step: Advice) -> CostsPage:
         CostsPart(_("The visit and the repair"), price_lines(visit, step, call_out), drawn),
         CostsPart(_("Electricity while the fault lasts"), _electricity(visit, wastes, form, stays_off)),
         _repair_or_new(visit, step, form, wastes),
-        CostsPart(_("The energy label"), _label(form)),
+        CostsPart(_("The energy label"), label_lines(form)),
     ]
     return CostsPage(
         heading=_("What it may cost"),
@@ -57,7 +56,7 @@ def costs_page(visit: Visit, step: Advice) -> CostsPage:
         label_open=any(field.value for field in form.label_fields),
         kept=list({**visit.links.beside(), **visit.reading.answers}.items()),
         action=reverse("household-costs"),
-        back_href=visit.links.step(),
+        back=Choice(_("Back to the advice"), visit.links.step()),
         local_line=visit.place.local_line,
         part=advice.part,
         problems=advice.problems,
@@ -157,15 +156,3 @@ def _tens(share: Span) -> str:
     least = str(low) if low else _("fewer than 1")
     most = str(high) if share.high < SURE else _("more than 9")
     return _("anything from %(low)s to %(high)s in 10") % {"low": least, "high": most}
-
-
-def _label(form: CostsForm) -> list[str]:
-    """The index of the label, and whether its class fits; nothing where the two numbers are not there."""
-    if LITRES not in form.numbers or CYCLE not in form.numbers:
-        return []
-    index = energy_index(form.numbers[LITRES], form.numbers[CYCLE])
-    found = {"index": f"{index}", "name": energy_class(index), "told": form.label_class}
-    lines = [_("These numbers give an energy index of %(index)s, which is class %(name)s (EU rules).") % found]
-    if form.label_class and form.label_class != found["name"]:
-        lines.append(_("The label says class %(told)s, so one of its numbers is not right.") % found)
-    return lines

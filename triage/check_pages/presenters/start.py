@@ -3,6 +3,8 @@
 Answers given before, such as "none of these" on the danger page, go along with whatever is picked.
 """
 
+from django.utils.translation import gettext as _
+
 from triage.check_pages.page_models import Complaint, RegionChoice, StartPage
 from triage.check_pages.place import ELSEWHERE
 from triage.check_pages.presenters.readings.kinds import kind_names
@@ -37,10 +39,11 @@ def start_page(visit: Visit) -> StartPage:
 
 
 def _readings(visit: Visit) -> list[Choice]:
-    """The readings that have a page of their own; none once something dangerous was said."""
+    """What has a page of its own: the readings and the energy label; none once something dangerous was said."""
     if raised(visit.library.pack, visit.reading.answers):
         return []
-    return [Choice(words, visit.links.reading(kind)) for kind, words in kind_names().items()]
+    measured = [Choice(words, visit.links.reading(kind)) for kind, words in kind_names().items()]
+    return [*measured, Choice(_("The energy label"), visit.links.costs())]
 
 
 def _region_choice(visit: Visit) -> RegionChoice:

@@ -29,7 +29,6 @@ export class Connection {
     const id = address.id || newReference();
     this.kept = true;
     this.cutOff = false;
-    this.busy = false;
     this.turn = 0;
     const fresh = { ...newCall(id, address.region || parse(this.good()).region), changed: 0 };
     const opened = withChange(fresh, parse(""), address, 1);
@@ -55,6 +54,15 @@ export class Connection {
 
   good() {
     return document.getElementById("call-now").dataset.good;
+  }
+
+  /* Whether the page is on its way to what is kept; screen readers wait for it too. */
+  get busy() {
+    return document.getElementById("call").ariaBusy === "true";
+  }
+
+  set busy(on) {
+    document.getElementById("call").ariaBusy = String(on);
   }
 
   /* What is kept beside the answers, such as the notes. */

@@ -26,6 +26,7 @@ export class Heard {
     try {
       const response = await fetch(address);
       this.index = readIndex((await response.json()).answers);
+      this.list.ariaBusy = "false";
       if (this.box.value) this.look();
     } catch {
       setTimeout(() => this.fetchWords(address), 3000);

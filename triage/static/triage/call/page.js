@@ -27,15 +27,13 @@ function shown(part) {
   if (part === null) return listWaiting();
   const page = new DOMParser().parseFromString(part, "text/html");
   if (page.getElementById("call-now").dataset.firm !== document.body.dataset.firm) return location.reload();
-  const busy = document.activeElement?.closest(".heard, .notes");
-  const zone = document.activeElement?.closest("[data-zone]")?.dataset.zone;
   byId("call").innerHTML = part;
   drawOwn();
   byId("call").querySelector(".story li:last-child")?.scrollIntoView({ block: "nearest" });
   const row = rowAfter && byId("call").querySelector(`[data-row="${rowAfter}"] a`);
   rowAfter = "";
   if (row) row.focus();
-  else if (!busy) toSay(zone);
+  else toSayUnlessWriting();
 }
 
 /* What was noted in another tab, unless somebody is writing in this one. */
@@ -61,6 +59,10 @@ function listWaiting() {
 function toSay() {
   if (byId("call-now").dataset.kind === "open") heard.come();
   else byId("say-title").focus({ preventScroll: true });
+}
+
+function toSayUnlessWriting() {
+  if (!document.activeElement?.closest(".heard, .notes")) toSay();
 }
 
 function drawOwn() {
@@ -167,5 +169,5 @@ listen({
 heard.fetchWords(byId("call-now").dataset.words);
 await connection.open();
 drawOwn();
-toSay();
+toSayUnlessWriting();
 if (connection.beside("sheet")) said(words.sheet.replace("%(reference)s", connection.beside("sheet")));

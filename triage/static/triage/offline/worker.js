@@ -133,9 +133,9 @@ async function forFirm(page, firm) {
   return answer;
 }
 
-/* Where somebody is sent whose page needs the line: back to the check, or to its beginning. */
-function backFrom({ pathname }) {
-  return pathname.startsWith(STEP) && pathname !== STEP ? STEP : START;
+/* Where somebody is sent whose page needs the line: back to the check, or to its beginning where none is begun. */
+function backFrom({ pathname, searchParams }) {
+  return pathname.startsWith(STEP) && pathname !== STEP && searchParams.has("complaint") ? STEP : START;
 }
 
 function blankAddress(region, firm) {

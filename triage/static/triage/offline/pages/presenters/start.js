@@ -26,10 +26,11 @@ export function startPage(visit) {
   };
 }
 
-/* The readings that have a page of their own; none once something dangerous was said. */
+/* What has a page of its own: the readings and the energy label; none once something dangerous was said. */
 function readingLinks(visit) {
   if (raisedFlags(visit.pack, visit.reading.answers).length) return [];
-  return Object.entries(kindNames(visit)).map(([kind, label]) => ({ label, href: visit.links.reading(kind) }));
+  const measured = Object.entries(kindNames(visit)).map(([kind, label]) => ({ label, href: visit.links.reading(kind) }));
+  return [...measured, { label: visit.say("The energy label"), href: visit.links.costs() }];
 }
 
 function regionChoice(visit) {

@@ -1,0 +1,58 @@
+"""What an energy label says, worked out by itself: it is about the model and not its fault, so it needs no check."""
+
+from dataclasses import replace
+
+from django.urls import reverse
+from django.utils.translation import gettext as _
+
+from triage.check_pages.costs_page import CostsPage, CostsPart
+from triage.check_pages.page_models import DangerPage
+from triage.check_pages.presenters.costs_form import CYCLE, LITRES, CostsForm, read_form
+from triage.check_pages.presenters.problems import problem_sentences
+from triage.check_pages.presenters.question import danger_page
+from triage.check_pages.view_models import Choice
+from triage.check_pages.visit import Visit
+from triage.engine import NONE_OF_THESE, SCREEN
+from triage.engine.energy_index import energy_class, energy_index
+
+PICTURE = "front"
+
+
+def label_page(visit: Visit) -> CostsPage | DangerPage:
+    """The label alone; the danger signs first where nobody looked through them yet, as before every reading."""
+    if SCREEN not in visit.reading.answers:
+        signs = danger_page(visit)
+        return replace(signs, none=replace(signs.none, href=visit.links.costs({SCREEN: NONE_OF_THESE})))
+    form = read_form(visit)
+    lines = label_lines(form)
+    return CostsPage(
+        heading=_("The energy label"),
+        intro=_("Two numbers of the label give its class. What a fault costs, the check works out at its end."),
+        parts=[CostsPart(_("What the label says"), lines)] if lines else [],
+        fields=[],
+        label_fields=form.label_fields,
+        label_open=True,
+        kept=[*visit.links.beside().items(), *visit.reading.answers.items(), *unseen(form)],
+        action=reverse("household-costs"),
+        back=Choice(_("Go to the check"), visit.links.onward()),
+        local_line=visit.place.local_line,
+        part=PICTURE,
+        problems=problem_sentences(visit.texts, visit.reading.problems),
+    )
+
+
+def unseen(form: CostsForm) -> list[tuple[str, str]]:
+    """What was typed into the fields that are not shown here: it is there again once they are."""
+    return [(field.name, field.value) for field in form.fields if field.value]
+
+
+def label_lines(form: CostsForm) -> list[str]:
+    """The index of the label, and whether its class fits; nothing where the two numbers are not there."""
+    if LITRES not in form.numbers or CYCLE not in form.numbers:
+        return []
+    index = energy_index(form.numbers[LITRES], form.numbers[CYCLE])
+    found = {"index": f"{index}", "name": energy_class(index), "told": form.label_class}
+    lines = [_("These numbers give an energy index of %(index)s, which is class %(name)s (EU rules).") % found]
+    if form.label_class and form.label_class != found["name"]:
+        lines.append(_("The label says class %(told)s, so one of its numbers is not right.") % found)
+    return lines
