@@ -7,6 +7,7 @@ import os
 import shutil
 
 import pytest
+from django.db import connection
 
 from triage.check_pages import keeping
 
@@ -20,6 +21,24 @@ STAY_LOCAL = (
     "--disable-component-update",
     "--disable-sync",
 )
+
+
+@pytest.fixture(scope="session")
+def django_db_setup(django_db_setup, django_db_blocker):
+    """A thread of the live server may outlast its browser by a moment, and a database in use cannot be dropped."""
+    yield
+    if connection.vendor == "postgresql":
+        with django_db_blocker.unblock(), connection.cursor() as server:
+            server.execute(
+                "SELECT pg_terminate_backend(pid) FROM pg_stat_activity"
+                " WHERE datname = current_database() AND pid <> pg_backend_pid()"
+            )
+
+
+@pytest.fixture(scope="session")
+def live_server(django_db_setup, live_server):
+    """Begun after the database is there, so that it ends before the database goes."""
+    return live_server
 
 
 @pytest.fixture(autouse=True)

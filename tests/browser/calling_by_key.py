@@ -33,8 +33,13 @@ class Agent:
         self.page.set_viewport_size(DESK)
         self.page.goto(f"{self.site}{CALLS}?{query}")
         self.page.wait_for_function("() => document.getElementById('call-reference').textContent")
-        with self.page.expect_response("**/call/words.json*"):
-            self.page.reload()
+        self.page.reload()
+        return self.settle()
+
+    def settle(self):
+        """As an agent does: wait until what stands there is what the page is going to show."""
+        self.page.wait_for_function("() => document.getElementById('call-reference').textContent")
+        self.page.wait_for_function("() => document.querySelector('[aria-busy=true]') === null")
         return self
 
     def sign_in(self):
@@ -63,6 +68,7 @@ class Agent:
 
     def press(self, key, moves=True):
         """One key; `moves` when the page must answer it with another."""
+        self.settle()
         before = self.now("good")
         self.page.keyboard.press(key)
         self.presses += 1
@@ -133,8 +139,8 @@ def householder(page, site, told):
         bars = page.locator("main .ask ul.bars a")
         if bars.count() == 0:
             break
-        before = page.url
-        here = dict(parse_qsl(urlsplit(page.url).query))
+        before = page.evaluate("location.href")
+        here = dict(parse_qsl(urlsplit(before).query))
         links = [(link, dict(parse_qsl(urlsplit(link.get_attribute("href")).query))) for link in bars.all()]
         fitting = [link for link, to in links if all(told.get(n) == v for n, v in to.items() if n not in here)]
         (fitting[0] if fitting else bars.last).click()

@@ -1,10 +1,12 @@
 """The firm's desk in a real browser: through the door, a visit written down by thumb, on paper, and for everyone."""
 
 import io
+import re
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from django.urls import reverse
+from playwright.sync_api import expect
 from pypdf import PdfReader
 
 from tests.browser.examining import examine, take_pictures
@@ -83,7 +85,7 @@ def test_everything_works_without_a_script(browser, live_server, member):
     page.get_by_role("button", name="Keep the note").click()
     assert page.locator("#notes bdi").inner_text() == "Comes on Tuesday."
     page.get_by_role("button", name="Sign out").click()
-    assert page.url.endswith("/desk/sign-in/")
+    expect(page).to_have_url(re.compile("/desk/sign-in/$"))
     page.context.close()
 
 

@@ -28,7 +28,7 @@ def walk_to_the_advice(page):
 
 def do_a_task(page):
     """The first that is offered, each of its questions said yes to, until it says what to do; then back."""
-    advice = page.url
+    advice = page.evaluate("location.href")
     page.locator("main a[href*='/check/task/']").first.click()
     expect(page.locator("li.gate").first).to_be_visible()
     for gate in range(page.locator("li.gate").count()):

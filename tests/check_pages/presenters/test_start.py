@@ -30,3 +30,8 @@ def test_every_way_out_is_there(visit):
     hrefs = [choice.href for choice in start_page(visit("/?region=ie")).not_mine]
     assert "/not-this/gas-smell/?region=ie" in hrefs
     assert "/not-this/microwave/?region=ie" in hrefs
+
+
+def test_an_energy_label_is_among_what_can_be_worked_out_until_something_dangerous_was_said(visit):
+    assert start_page(visit("/?region=ie")).readings[-1].href == "/check/costs/?region=ie"
+    assert start_page(visit("/?region=ie&danger=none&smoke-source=flames")).readings == []

@@ -1,0 +1,61 @@
+"""An energy label by itself: what it says, what it does not, and danger before either."""
+
+import pytest
+
+from tests.household.checks_done import at
+from triage.check_pages.costs_page import CostsPage
+from triage.check_pages.page_models import DangerPage
+from triage.check_pages.presenters.energy_label import label_page
+
+ALONE = {"danger": "none"}
+
+
+def page(visit, answers=ALONE, **typed):
+    return label_page(visit(at("/check/costs/", {**answers, **{f"cost-{k}": v for k, v in typed.items()}})))
+
+
+def lines(visit, **typed):
+    return [line for part in page(visit, **typed).parts for line in part.lines]
+
+
+def test_the_danger_signs_come_first_and_lead_here(visit):
+    signs = page(visit, {})
+    assert isinstance(signs, DangerPage)
+    assert signs.none.href == "/check/costs/?region=gb-eng&danger=none"
+    assert isinstance(page(visit), CostsPage)
+
+
+# Energy class, volume and energy for one cycle as public product sheets print them, with the index they print; seen.
+@pytest.mark.parametrize(
+    ("litres", "cycle", "index", "name"),
+    [
+        ("73", "0.81", "94.2", "A"),
+        ("70", "0,68", "81.0", "A+"),
+        ("73", "0,82", "95.3", "A"),
+    ],
+)
+def test_two_numbers_of_a_public_product_sheet_give_its_index(visit, litres, cycle, index, name):
+    (line,) = lines(visit, litres=litres, cycle=cycle)
+    assert line == f"These numbers give an energy index of {index}, which is class {name} (EU rules)."
+
+
+def test_a_label_that_contradicts_itself_is_found_out(visit):
+    """A public product sheet prints A+ beside 73 litres and 0.82 kWh, index 95.3; seen."""
+    told = lines(visit, litres="73", cycle="0,82", **{"class": "A+"})
+    assert told[1] == "The label says class A+, so one of its numbers is not right."
+    assert len(lines(visit, litres="73", cycle="0,82", **{"class": "A"})) == 1
+
+
+def test_one_number_alone_says_nothing_and_stays(visit):
+    found = page(visit, litres="73", cycle="0")
+    assert found.parts == []
+    told = {field.name: (field.value, field.problem) for field in found.label_fields}
+    assert told["cost-litres"] == ("73", "")
+    assert told["cost-cycle"] == ("0", "This cannot be less than 0.1. Check the number.")
+
+
+def test_nothing_but_the_label_is_asked_and_the_rest_goes_along_unseen(visit):
+    found = page(visit, use="4", kwh="x")
+    assert found.fields == []
+    assert found.kept == [("region", "gb-eng"), ("danger", "none"), ("cost-use", "4"), ("cost-kwh", "x")]
+    assert found.back.href == "/?region=gb-eng&danger=none"
