@@ -224,6 +224,7 @@ def test_without_javascript_it_is_a_form_like_any(browser, live_server):
         page.fill(f"[name={name}]", answer)
     for box in page.locator("fieldset.consent input").all():
         box.check()
-    page.locator("button[data-send]").click()
+    with page.expect_navigation():
+        page.locator("button[data-send]").click()
     assert JobSheet.objects.get().taken_by == agent.member
     context.close()

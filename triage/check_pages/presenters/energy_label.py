@@ -27,7 +27,7 @@ def label_page(visit: Visit) -> CostsPage | DangerPage:
     lines = label_lines(form)
     return CostsPage(
         heading=_("The energy label"),
-        intro=_("Two numbers of the label give its class. What a fault costs, the check works out at its end."),
+        intro=_("Two numbers of the label give its class. The check says at its end what a fault costs."),
         parts=[CostsPart(_("What the label says"), lines)] if lines else [],
         fields=[],
         label_fields=form.label_fields,
