@@ -32,18 +32,13 @@ def label_page(visit: Visit) -> CostsPage | DangerPage:
         fields=[],
         label_fields=form.label_fields,
         label_open=True,
-        kept=[*visit.links.beside().items(), *visit.reading.answers.items(), *unseen(form)],
+        kept=[*visit.links.beside().items(), *visit.reading.answers.items(), *_unseen(form)],
         action=reverse("household-costs"),
         back=Choice(_("Go to the check"), visit.links.onward()),
         local_line=visit.place.local_line,
         part=PICTURE,
         problems=problem_sentences(visit.texts, visit.reading.problems),
     )
-
-
-def unseen(form: CostsForm) -> list[tuple[str, str]]:
-    """What was typed into the fields that are not shown here: it is there again once they are."""
-    return [(field.name, field.value) for field in form.fields if field.value]
 
 
 def label_lines(form: CostsForm) -> list[str]:
@@ -56,3 +51,8 @@ def label_lines(form: CostsForm) -> list[str]:
     if form.label_class and form.label_class != found["name"]:
         lines.append(_("The label says class %(told)s, so one of its numbers is not right.") % found)
     return lines
+
+
+def _unseen(form: CostsForm) -> list[tuple[str, str]]:
+    """What was typed into the fields that are not shown here: it is there again once they are."""
+    return [(field.name, field.value) for field in form.fields if field.value]
