@@ -29,8 +29,8 @@ def free_port():
 @contextmanager
 def demo(port, temporary, *arguments):
     """A running demo in a session of its own, with everything it printed until it was up."""
-    chosen = {"TMPDIR": str(temporary), "PYTHONUNBUFFERED": "1"}
-    kept = {name: value for name, value in os.environ.items() if name not in SETTINGS}
+    chosen = {"TMPDIR": str(temporary)}
+    kept = {name: value for name, value in os.environ.items() if name not in (*SETTINGS, "PYTHONUNBUFFERED")}
     process = subprocess.Popen(
         [sys.executable, "manage.py", "demo", "--port", str(port), *arguments],
         cwd=ROOT,

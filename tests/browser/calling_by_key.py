@@ -32,7 +32,7 @@ class Agent:
     def open(self, query="region=gb-eng"):
         self.page.set_viewport_size(DESK)
         self.page.goto(f"{self.site}{CALLS}?{query}")
-        self.page.wait_for_function("() => document.getElementById('call-reference').textContent")
+        self.settle()
         self.page.reload()
         return self.settle()
 

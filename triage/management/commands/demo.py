@@ -43,8 +43,13 @@ class Command(BaseCommand):
         if settings.DEMO:
             call_command("load_demo", port=port, stdout=firm)
         connections.close_all()  # the server's worker is a fork, and an open SQLite file must not cross it
-        serve(address, port, lambda: self.stdout.write("\n".join(welcome(port, network, firm.getvalue().splitlines()))))
+        serve(address, port, lambda: self.say_at_once(welcome(port, network, firm.getvalue().splitlines())))
         self.stdout.write("Stopped. Nothing is left running and no file is left behind.")
+
+    def say_at_once(self, lines: Iterable[str]) -> None:
+        """Also where the output goes to a file or another program, which otherwise gets it when the site has ended."""
+        self.stdout.write("\n".join(lines))
+        self.stdout.flush()
 
 
 def port_number(text: str) -> int:
