@@ -32,7 +32,9 @@ export function beside(call, name) {
 }
 
 export function withBeside(call, change, at = Date.now()) {
-  const told = Object.entries(change).filter(([name, value]) => JSON.stringify(value) !== JSON.stringify(beside(call, name)));
+  const told = Object.entries(change).filter(
+    ([name, value]) => JSON.stringify(value) !== JSON.stringify(beside(call, name)),
+  );
   const stamped = Object.fromEntries(told.map(([name, value]) => [name, [value, at]]));
   return { ...call, beside: { ...call.beside, ...stamped }, changed: at };
 }
@@ -56,7 +58,8 @@ export function joined(a, b) {
   const [older, newer] = a.changed <= b.changed ? [a, b] : [b, a];
   const later = (kind) => {
     const all = { ...older[kind] };
-    for (const [name, told] of Object.entries(newer[kind] ?? {})) if (!all[name] || told[1] >= all[name][1]) all[name] = told;
+    for (const [name, told] of Object.entries(newer[kind] ?? {}))
+      if (!all[name] || told[1] >= all[name][1]) all[name] = told;
     return all;
   };
   return {
@@ -70,13 +73,16 @@ export function joined(a, b) {
 }
 
 export function queryOf(call, ask = "") {
-  const told = Object.entries(call.answers).filter(([, [value]]) => value !== null).sort((a, b) => a[1][1] - b[1][1]);
+  const told = Object.entries(call.answers)
+    .filter(([, [value]]) => value !== null)
+    .sort((a, b) => a[1][1] - b[1][1]);
   const about = Object.entries(call.caller).filter(([, [value]]) => value !== null);
   const query = new URLSearchParams();
   if (call.region) query.set(OWN.region, call.region);
   for (const [name, [value]] of [...told, ...about]) query.set(name, value);
   query.set(OWN.id, call.id);
-  for (let at = 0; at < call.read.length; at += TOGETHER) query.append(OWN.read, call.read.slice(at, at + TOGETHER).join(","));
+  for (let at = 0; at < call.read.length; at += TOGETHER)
+    query.append(OWN.read, call.read.slice(at, at + TOGETHER).join(","));
   if (ask) query.set(OWN.ask, ask);
   return query.toString().replaceAll("%2C", ",");
 }

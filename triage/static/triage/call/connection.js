@@ -72,7 +72,9 @@ export class Connection {
 
   /* After the page opened: nothing to fetch where the address already says everything that is kept. */
   async open() {
-    const same = queryOf(withChange({ ...this.call, answers: {}, caller: {}, read: [] }, parse(""), parse(this.good())));
+    const same = queryOf(
+      withChange({ ...this.call, answers: {}, caller: {}, read: [] }, parse(""), parse(this.good())),
+    );
     if (same === queryOf(this.call)) history.replaceState(null, "", this.address);
     else await this.show({ push: false });
   }

@@ -34,7 +34,7 @@ export function listen({ heard, notes, toSay, isOn, isFree }) {
     const zone = dialog ?? row ?? event.target.closest("[data-zone]");
     const one = dialog
       ? pressed(dialog, key)
-      : pressed(zone, key) ?? pressed(document.getElementById("say"), key) ?? anywhere(key);
+      : (pressed(zone, key) ?? pressed(document.getElementById("say"), key) ?? anywhere(key));
     if (one) {
       event.preventDefault();
       if (isFree() && !event.repeat) one.click();

@@ -48,13 +48,16 @@ function meaningsOf(index, word, unfinished) {
 function lookedUp(index, word, unfinished) {
   const near = index.byLetter.get(word.root[0]) ?? [];
   const exact = index.holders.has(word.root) ? [[word.root, 1]] : [];
-  const begun = unfinished && word.typed.length > 2
-    ? near.filter((root) => root !== word.root && root.startsWith(word.root)).map((root) => [root, BEGUN])
-    : [];
+  const begun =
+    unfinished && word.typed.length > 2
+      ? near.filter((root) => root !== word.root && root.startsWith(word.root)).map((root) => [root, BEGUN])
+      : [];
   if (exact.length + begun.length > 0 || word.root.length < 3) return [...exact, ...begun];
   const allowed = word.root.length > 7 ? 2 : 1;
   const shortest = Math.max(4, word.root.length < 4 ? word.root.length + 1 : 0); // of a short word a letter may be missing
-  return near.filter((root) => root.length >= shortest && slips(word.root, root) <= allowed).map((root) => [root, MISSPELT]);
+  return near
+    .filter((root) => root.length >= shortest && slips(word.root, root) <= allowed)
+    .map((root) => [root, MISSPELT]);
 }
 
 /* For one clause: how well each phrase that shares a word with it fits, best phrase of a row only; and which harmless
@@ -81,11 +84,19 @@ function scoreClause(index, words, unfinished, best) {
     const share = sum / phrase.weight;
     if (share < ENOUGH) continue;
     const roots = [...phrase.words.keys()].filter((root) => said.has(root));
-    fitting.push({ row: phrase.row, score: sum * share, roots, whole: share > 0.99, harmless: !urgency(index.answers[phrase.row]) });
+    fitting.push({
+      row: phrase.row,
+      score: sum * share,
+      roots,
+      whole: share > 0.99,
+      harmless: !urgency(index.answers[phrase.row]),
+    });
   }
   const plain = fitting.filter(({ harmless, whole }) => harmless && whole);
   for (const fit of fitting) {
-    const better = fit.harmless ? [] : plain.filter(({ roots }) => roots.length > fit.roots.length && fit.roots.every((root) => roots.includes(root)));
+    const better = fit.harmless
+      ? []
+      : plain.filter(({ roots }) => roots.length > fit.roots.length && fit.roots.every((root) => roots.includes(root)));
     const before = best.get(fit.row);
     if (before && before.score >= fit.score) continue;
     best.set(fit.row, { score: fit.score, after: better.map(({ row }) => row) });
@@ -113,7 +124,8 @@ export function match(index, text, told = {}) {
   const unfinished = text.length <= LONGEST && /[\p{L}\p{N}]$/u.test(text);
   clauses.forEach((words, at) => scoreClause(index, words, unfinished && at === clauses.length - 1, best));
   const explaining = new Set([...best.values()].flatMap(({ after }) => after));
-  const place = (line) => (line.after.length ? 1 : urgency(line) ? 2 + urgency(line) : explaining.has(line.row) ? 2 : 0);
+  const place = (line) =>
+    line.after.length ? 1 : urgency(line) ? 2 + urgency(line) : explaining.has(line.row) ? 2 : 0;
   const found = [...best]
     .filter(([row]) => exists(index.answers[row], told))
     .map(([row, fit]) => ({ ...index.answers[row], ...fit, row }))

@@ -17,7 +17,13 @@ const said = (sentence) => {
 
 let rowAfter = "";
 const door = new Door(byId("call-door"), () => connection.address);
-const connection = new Connection({ place: location.pathname, shown, said, words, door: (out) => door.show(out, connection.kept) });
+const connection = new Connection({
+  place: location.pathname,
+  shown,
+  said,
+  words,
+  door: (out) => door.show(out, connection.kept),
+});
 const heard = new Heard({ box: byId("heard"), list: byId("heard-list"), connection, words, said });
 const keptList = new KeptList({ dialog: byId("calls"), connection, words });
 const notes = byId("notes");
@@ -155,7 +161,8 @@ window.addEventListener("storage", (event) => {
   if (idOfKey(event.key) === connection.call.id) connection.hear(heardNotes);
 });
 window.addEventListener("online", () => connection.cutOff && connection.show({ push: false }));
-for (const hidden of document.querySelectorAll(".heard, .notes, .reference, .clock, [data-do=keys]")) hidden.hidden = false;
+for (const hidden of document.querySelectorAll(".heard, .notes, .reference, .clock, [data-do=keys]"))
+  hidden.hidden = false;
 setInterval(() => {
   byId("call-clock").textContent = clock();
 }, 1000);

@@ -2,6 +2,7 @@
    (Annex 10, Volume II). The fifth is the sum of each letter's number times an odd factor, modulo 26: any one letter
    misheard shows, and nearly every two that were swapped. */
 
+// biome-ignore format: a table
 export const SPELLING = [
   "Alfa", "Bravo", "Charlie", "Delta", "Echo", "Foxtrot", "Golf", "Hotel", "India", "Juliett", "Kilo", "Lima", "Mike",
   "November", "Oscar", "Papa", "Quebec", "Romeo", "Sierra", "Tango", "Uniform", "Victor", "Whiskey", "X-ray", "Yankee",
@@ -27,7 +28,11 @@ export function spelled(reference) {
 /* Letters or spelling words as heard: the reference and whether its letters check out, or null where it is none. */
 export function heardReference(text) {
   if (/\d/.test(text)) return null; // a job sheet's, which the server reads
-  const words = text.toUpperCase().replace(/X[\s-]*RAY/g, "XRAY").split(/[^A-Z]+/).filter(Boolean);
+  const words = text
+    .toUpperCase()
+    .replace(/X[\s-]*RAY/g, "XRAY")
+    .split(/[^A-Z]+/)
+    .filter(Boolean);
   const letters = words.length === 5 ? words.map((word) => word[0]).join("") : words.join("");
   if (!/^[A-Z]{5}$/.test(letters)) return null;
   return { reference: letters, sound: checkLetter(letters) === letters[4] };

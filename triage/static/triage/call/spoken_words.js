@@ -2,17 +2,21 @@
    Made for short talk about one appliance, in English. The roots are not those of a dictionary: it is enough that
    "tripping", "tripped" and "trips" come out alike. */
 
+// biome-ignore format: a table
 const DENIERS = new Set(["not", "no", "never", "without", "nor", "neither", "none", "nothing", "nobody", "cannot", "hardly"]);
 const REACH = 4; // how many words after it a denial still covers
 /* Words that tell nothing apart, and those every sentence here may hold. */
 const EMPTY = new Set(
-  ("a an the it its is are was were be been being am i we you he she they them my our your his her their me us this that" +
+  (
+    "a an the it its is are was were be been being am i we you he she they them my our your his her their me us this that" +
     " there here of to in for with as at by or if so than have has had having do does did doing get gets got getting just" +
     " still very really quite also well yes please then when which who what my mine oven ovens cooker stove thing any some" +
-    " can could would should will may might us about from into onto un le").split(" "),
+    " can could would should will may might us about from into onto un le"
+  ).split(" "),
 );
 const PARTED = /[.,;:!?\n()"“”…]|\s-\s|\b(?:and|but|then|because|though|although|while|however|plus)\b/u;
 /* Forms that no rule below brings together. */
+// biome-ignore format: a table
 const ODD = {
   gone: "go", goes: "go", going: "go", went: "go", died: "dead", dies: "dead", dying: "dead", dead: "dead",
   burnt: "burn", burned: "burn", blew: "blow", blown: "blow", broke: "break", broken: "break", lit: "light",
@@ -39,7 +43,8 @@ export function rootOf(word) {
   let root = word;
   if (root.length > 4 && root.endsWith("ies")) root = `${root.slice(0, -3)}y`;
   else if (root.length > 4 && /(?:s|x|z|ch|sh)es$/.test(root)) root = root.slice(0, -2);
-  else if (root.length > 3 && root.endsWith("s") && !root.endsWith("ss") && !root.endsWith("us")) root = root.slice(0, -1);
+  else if (root.length > 3 && root.endsWith("s") && !root.endsWith("ss") && !root.endsWith("us"))
+    root = root.slice(0, -1);
   if (root.length > 5 && root.endsWith("ing")) root = root.slice(0, -3);
   else if (root.length > 4 && root.endsWith("ed")) root = root.slice(0, -2);
   if (root !== word && /([bdgklmnprt])\1$/.test(root) && root.length > 3) root = root.slice(0, -1);
@@ -65,7 +70,10 @@ function wordsOf(clause) {
 
 /* Clauses of a text; each is matched by itself, so that one sentence can hold several things told. */
 export function clausesOf(text) {
-  return spelledOut(text).split(PARTED).map(wordsOf).filter((words) => words.length > 0);
+  return spelledOut(text)
+    .split(PARTED)
+    .map(wordsOf)
+    .filter((words) => words.length > 0);
 }
 
 /* Optimal string alignment, cut off beyond two: a letter wrong, missing, doubled, or two swapped. */

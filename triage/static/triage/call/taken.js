@@ -16,7 +16,9 @@ const said = (sentence) => {
 
 document.querySelector("[data-do=copy]")?.addEventListener("click", async () => {
   try {
-    await navigator.clipboard.writeText(words.link.replace("%(link)s", document.getElementById("own-link").textContent));
+    await navigator.clipboard.writeText(
+      words.link.replace("%(link)s", document.getElementById("own-link").textContent),
+    );
     said(words.copied);
   } catch {
     said(words["not-copied"]);

@@ -42,7 +42,10 @@
       const asked = this.getAttribute("lang");
       const wanted = asked.trim().toLowerCase();
       const found = LANGUAGES.find((one) => wanted === one || wanted.startsWith(`${one}-`));
-      if (!found) console.warn(`${NAME}: there are no words in "${asked}" yet, so the check is in "${LANGUAGES[0]}". It has: ${LANGUAGES.join(", ")}.`);
+      if (!found)
+        console.warn(
+          `${NAME}: there are no words in "${asked}" yet, so the check is in "${LANGUAGES[0]}". It has: ${LANGUAGES.join(", ")}.`,
+        );
       return found || LANGUAGES[0];
     }
 

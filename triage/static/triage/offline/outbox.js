@@ -64,7 +64,8 @@ export async function askToTake({ key, action, fields }) {
   for (const [name, value] of fields) form.append(name, value);
   const signal = AbortSignal.timeout(LONGEST_TRY);
   const answer = await fetch(action, { method: "POST", body: form, headers: { "Idempotency-Key": key }, signal });
-  if (answer.status >= 500 || [403, 408, 429].includes(answer.status)) throw new Error(`The site answered ${answer.status}.`);
+  if (answer.status >= 500 || [403, 408, 429].includes(answer.status))
+    throw new Error(`The site answered ${answer.status}.`);
   const told = await answer.json();
   if (answer.ok) return { sent: { reference: told.reference, address: told.address }, trouble: [] };
   return { sent: null, trouble: told.errors.length ? told.errors.map((wrong) => wrong.detail) : [told.detail] };

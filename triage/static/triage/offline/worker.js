@@ -166,7 +166,8 @@ async function blankForm(url) {
 }
 
 async function tellPages(message) {
-  for (const page of await self.clients.matchAll({ type: "window", includeUncontrolled: true })) page.postMessage(message);
+  for (const page of await self.clients.matchAll({ type: "window", includeUncontrolled: true }))
+    page.postMessage(message);
 }
 
 async function sendKept() {

@@ -25,7 +25,9 @@ export function open(block) {
   function show() {
     const last = moments.length ? (moments.at(-1) - moments[0]) / 1000 : 0;
     const seconds = last.toFixed(1);
-    told.textContent = moments.length ? block.dataset.count.replace("%(n)s", moments.length).replace("%(s)s", seconds) : "";
+    told.textContent = moments.length
+      ? block.dataset.count.replace("%(n)s", moments.length).replace("%(s)s", seconds)
+      : "";
     if (moments.length && moments.length < ENOUGH) told.textContent += `. ${block.dataset.more}`;
     const impulses = Number(block.closest("form").elements["read-impulses"].value.replace(",", "."));
     if (moments.length >= ENOUGH && impulses > 0) {

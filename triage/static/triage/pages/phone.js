@@ -47,7 +47,11 @@ async function register() {
   if (!beginOnNewest(registration)) wake();
   let here = isBeginning();
   document.body.addEventListener("htmx:afterSettle", () => {
-    if (isBeginning() && !here) registration.update().then(() => beginOnNewest(registration), () => {});
+    if (isBeginning() && !here)
+      registration.update().then(
+        () => beginOnNewest(registration),
+        () => {},
+      );
     here = isBeginning();
   });
 }

@@ -2,6 +2,7 @@
    it. `tests/browser/test_qr_code.py` reads the codes back with an independent decoder. */
 
 /* By version, at level L: error correction bytes of a block, and blocks. */
+// biome-ignore format: a table
 const CORRECTION = [
   7, 10, 15, 20, 26, 18, 20, 24, 30, 18, 20, 24, 26, 30, 22, 24, 28, 30, 28, 28, 28, 28, 30, 30, 26, 28,
   ...Array(14).fill(30),
@@ -35,7 +36,11 @@ export function drawCode(text) {
     for (const [key, worth] of Object.entries(attributes)) shape.setAttribute(key, worth);
     svg.append(shape);
   };
-  for (const [key, worth] of Object.entries({ viewBox: `0 0 ${size} ${size}`, class: "qr", "shape-rendering": "crispEdges" })) {
+  for (const [key, worth] of Object.entries({
+    viewBox: `0 0 ${size} ${size}`,
+    class: "qr",
+    "shape-rendering": "crispEdges",
+  })) {
     svg.setAttribute(key, worth);
   }
   part("path", { fill: "#fff", d: `M0 0h${size}v${size}H0z` });
@@ -81,7 +86,9 @@ function dataBytes(version, bytes) {
   push(0, Math.min(4, whole - bits.length));
   push(0, -bits.length & 7);
   for (let pad = 0xec; bits.length < whole; pad ^= 0xec ^ 0x11) push(pad, 8);
-  return Array.from({ length: whole / 8 }, (_none, at) => bits.slice(8 * at, 8 * at + 8).reduce((sum, bit) => 2 * sum + bit, 0));
+  return Array.from({ length: whole / 8 }, (_none, at) =>
+    bits.slice(8 * at, 8 * at + 8).reduce((sum, bit) => 2 * sum + bit, 0),
+  );
 }
 
 /* Product in the field of 256 elements with x^8 + x^4 + x^3 + x^2 + 1. */
@@ -121,10 +128,12 @@ function interleaved(version, bytes) {
     const block = bytes.slice(from, (from += length + (at >= count - (bytes.length % count) ? 1 : 0)));
     return [block, corrections(block, divisor)];
   });
-  return [0, 1].flatMap((kind) => {
-    const longest = Math.max(...blocks.map((pair) => pair[kind].length));
-    return Array.from({ length: longest }, (_none, at) => blocks.map((pair) => pair[kind][at])).flat();
-  }).filter((byte) => byte !== undefined);
+  return [0, 1]
+    .flatMap((kind) => {
+      const longest = Math.max(...blocks.map((pair) => pair[kind].length));
+      return Array.from({ length: longest }, (_none, at) => blocks.map((pair) => pair[kind][at])).flat();
+    })
+    .filter((byte) => byte !== undefined);
 }
 
 function alignments(version) {
@@ -142,7 +151,8 @@ function frame(version) {
   const square = (x, y, reach, isDark) => {
     for (let dy = -reach; dy <= reach; dy++) {
       for (let dx = -reach; dx <= reach; dx++) {
-        if (rows[y + dy] && x + dx >= 0 && x + dx < size) rows[y + dy][x + dx] = isDark(Math.max(Math.abs(dx), Math.abs(dy)));
+        if (rows[y + dy] && x + dx >= 0 && x + dx < size)
+          rows[y + dy][x + dx] = isDark(Math.max(Math.abs(dx), Math.abs(dy)));
       }
     }
   };
@@ -154,7 +164,12 @@ function frame(version) {
       if (!((i === 0 && (j === 0 || j === last)) || (i === last && j === 0))) square(x, y, 2, (ring) => ring !== 1);
     }),
   );
-  for (const [x, y] of [[3, 3], [size - 4, 3], [3, size - 4]]) square(x, y, 4, (ring) => ring !== 2 && ring !== 4);
+  for (const [x, y] of [
+    [3, 3],
+    [size - 4, 3],
+    [3, size - 4],
+  ])
+    square(x, y, 4, (ring) => ring !== 2 && ring !== 4);
   told(rows, 0);
   if (version > 6) numbered(rows, version);
   return rows;
@@ -227,7 +242,8 @@ function penalty(rows) {
   for (let y = 0; y < size; y++) {
     for (let x = 0; x < size; x++) {
       dark += rows[y][x];
-      const same = x && y && rows[y][x] === rows[y - 1][x] && rows[y][x] === rows[y][x - 1] && rows[y][x] === rows[y - 1][x - 1];
+      const same =
+        x && y && rows[y][x] === rows[y - 1][x] && rows[y][x] === rows[y][x - 1] && rows[y][x] === rows[y - 1][x - 1];
       if (same) score += 3;
     }
   }

@@ -27,7 +27,10 @@ function ownWords(block) {
 
 function sentences() {
   const blocks = [...document.querySelectorAll("#step .sheet :is(h1, h2, h3, p, li, dt, dd, figcaption)")];
-  return blocks.filter((block) => !block.closest(NOT_READ)).map(ownWords).filter(Boolean);
+  return blocks
+    .filter((block) => !block.closest(NOT_READ))
+    .map(ownWords)
+    .filter(Boolean);
 }
 
 function show(state) {

@@ -15,7 +15,7 @@ function open() {
 /* A swap puts no focus on a fragment of an address; a form that was sent does. */
 function showResult() {
   const result = window.location.hash === "#reading-result" && document.getElementById("reading-result");
-  if (result && result.children.length) result.scrollIntoView({ block: "start" });
+  if (result?.children.length) result.scrollIntoView({ block: "start" });
 }
 
 open();

@@ -64,7 +64,8 @@ export function open(block) {
   function set(button) {
     const minutes = Number(button.dataset.at ?? minutesSince(start));
     for (const name of button.dataset.set.split(" ")) form.elements[`read-${name}`].value = minutes.toFixed(1);
-    for (const box of block.querySelectorAll("[data-tick]")) form.elements[`read-${box.dataset.tick}`].checked = box === button;
+    for (const box of block.querySelectorAll("[data-tick]"))
+      form.elements[`read-${box.dataset.tick}`].checked = box === button;
     due = nextLook(kind, minutes);
     show();
     form.dispatchEvent(new Event("change", { bubbles: true }));

@@ -21,7 +21,10 @@ export function fillRow(form, minutes) {
 function addRow(form) {
   const cells = [...form.querySelectorAll("[data-cell]")];
   const row = cells.length / 2 + 1;
-  for (const [cell, name] of [[cells.at(-2), "time"], [cells.at(-1), "shown"]]) {
+  for (const [cell, name] of [
+    [cells.at(-2), "time"],
+    [cells.at(-1), "shown"],
+  ]) {
     const next = cell.cloneNode(true);
     const [input, label] = [next.querySelector("input"), next.querySelector("label")];
     input.id = input.name = label.htmlFor = `read-${name}-${row}`;

@@ -14,9 +14,11 @@ function rowOf(handOver) {
   for (const words of row.querySelectorAll("[data-state]")) words.hidden = words.dataset.state !== state;
   row.querySelector("strong").textContent = handOver.firm;
   row.querySelector("[data-reference]").textContent = handOver.sent?.reference ?? "";
-  row.querySelector("ul").replaceChildren(
-    ...handOver.trouble.map((sentence) => Object.assign(document.createElement("li"), { textContent: sentence })),
-  );
+  row
+    .querySelector("ul")
+    .replaceChildren(
+      ...handOver.trouble.map((sentence) => Object.assign(document.createElement("li"), { textContent: sentence })),
+    );
   showLink(row.querySelector("[data-open]"), handOver.sent?.address);
   showLink(row.querySelector("[data-again]"), state === "trouble" && handOver.action.replace("/kept/", "/"));
   const send = row.querySelector("[data-send]");
@@ -50,7 +52,9 @@ async function sendAll() {
   await sendWaiting().catch(() => {});
   const sent = (await showKept()).filter((handOver) => handOver.sent && !before.has(handOver.key));
   if (sent.length) {
-    line.textContent = sent.map(({ firm, sent: { reference } }) => filled(line.dataset.sent, { firm, reference })).join(" ");
+    line.textContent = sent
+      .map(({ firm, sent: { reference } }) => filled(line.dataset.sent, { firm, reference }))
+      .join(" ");
   }
 }
 

@@ -55,7 +55,12 @@ export function believe(model, answers) {
     weights = timesEach(weights, dividedEach(sumOfRows(rows), model.reach.get(variant)));
   }
   const total = sumOf(weights);
-  return new Belief(model, weights.map((weight) => weight / total), seen, kinds);
+  return new Belief(
+    model,
+    weights.map((weight) => weight / total),
+    seen,
+    kinds,
+  );
 }
 
 /* The likelihood over each reported condition's levels; danger signs not ticked count as "not this". */

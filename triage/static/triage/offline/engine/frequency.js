@@ -5,7 +5,13 @@ import { sumOf, sumOfProducts, turned } from "./arithmetic.js";
 /** @typedef {import("./arithmetic.js").Row} Row */
 
 /* Almost always, usually, often, sometimes, rarely; a dash is never, whose number the pack says. */
-const WORDS = new Map([["a", 0.93], ["b", 0.75], ["c", 0.45], ["d", 0.2], ["e", 0.05]]);
+const WORDS = new Map([
+  ["a", 0.93],
+  ["b", 0.75],
+  ["c", 0.45],
+  ["d", 0.2],
+  ["e", 0.05],
+]);
 
 /** Chances that sum to one, from letters; a row that came in full is taken as it is.
  * @param {string | Row} row @param {number} never @returns {Row} */

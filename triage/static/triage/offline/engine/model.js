@@ -51,7 +51,10 @@ function compileAfresh(pack, region) {
     questions: [...pack.observations.values()].filter((o) => o.reports && !o.task && o.id !== OPENING),
     reach,
     shares: new Map([...kinds].map(([v, rows]) => [v, rows.map((row) => dividedEach(row, reach.get(v)))])),
-    prior: [...reach.values()].reduce(timesEach, possible.map(([, rate]) => rate)),
+    prior: [...reach.values()].reduce(
+      timesEach,
+      possible.map(([, rate]) => rate),
+    ),
   };
 }
 

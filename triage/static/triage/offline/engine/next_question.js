@@ -36,7 +36,10 @@ export function fromMemory(belief, answers) {
   const { pack } = belief.model;
   if (countAsked(pack, answers) >= pack.limits.questions) return null;
   const outlook = new Outlook(belief);
-  return bestWorthAsking(outlook, askableNow(outlook, answers).filter(({ observation: o }) => o.how === "memory"));
+  return bestWorthAsking(
+    outlook,
+    askableNow(outlook, answers).filter(({ observation: o }) => o.how === "memory"),
+  );
 }
 
 /** The exact worth of one observation, whether or not it may be put as a question.

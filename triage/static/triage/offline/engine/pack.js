@@ -101,7 +101,11 @@ function openGauge(gauge) {
 function tableOf(says, condition) {
   if (!says || typeof says[0] !== "number") return says ?? [];
   const [trust, never, letters] = says;
-  return soften(letters.map((row) => spread(row, never)), condition.sound, trust);
+  return soften(
+    letters.map((row) => spread(row, never)),
+    condition.sound,
+    trust,
+  );
 }
 
 function openFault(fault, conditions) {

@@ -48,6 +48,6 @@ function readingOf(pack, task) {
 /* Whether its outcome is a reading that no plain question asks for, exists after these answers and is not known. */
 function isOpenReading(pack, task, answers) {
   const outcome = readingOf(pack, task);
-  if (!outcome || outcome.how !== "trial" || answers.has(outcome.id)) return false;
+  if (outcome?.how !== "trial" || answers.has(outcome.id)) return false;
   return applies(outcome, answers) && !ruledOut(outcome.needs, answers);
 }

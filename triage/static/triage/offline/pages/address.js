@@ -117,5 +117,7 @@ export class Links {
 
 function quoted(text) {
   const inHex = (sign) => `%${sign.charCodeAt(0).toString(16).toUpperCase()}`;
-  return encodeURIComponent(text).replace(/[!'()*]/g, inHex).replaceAll("%2F", "/");
+  return encodeURIComponent(text)
+    .replace(/[!'()*]/g, inHex)
+    .replaceAll("%2F", "/");
 }

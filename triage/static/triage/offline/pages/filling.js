@@ -5,7 +5,13 @@
  * @typedef {{templates: Object<string, Node[]>, blocks?: Object<string, Node[]>}} Sources `blocks` are those of the page
  *   in hand; a block it does not have is as the base says */
 
-const ESCAPED = new Map([["&", "&amp;"], ["<", "&lt;"], [">", "&gt;"], ['"', "&quot;"], ["'", "&#x27;"]]);
+const ESCAPED = new Map([
+  ["&", "&amp;"],
+  ["<", "&lt;"],
+  [">", "&gt;"],
+  ['"', "&quot;"],
+  ["'", "&#x27;"],
+]);
 
 const TAGS = {
   v: (sources, scope, [told]) => escaped(worthOfExpression(told, scope)),

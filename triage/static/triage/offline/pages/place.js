@@ -17,11 +17,17 @@ export function guessRegion(languages, places, usual) {
 
 /* Two-letter territories, the most wanted first. */
 function territoriesOf(languages) {
-  const weighted = languages.slice(0, LONGEST_HEADER).split(",").flatMap((part, order) => {
-    const [tag, ...rest] = part.trim().split(";");
-    const named = tag.split("-").slice(1).filter((subtag) => /^[a-z]{2}$/i.test(subtag));
-    return named.map((subtag) => ({ territory: subtag.toUpperCase(), order, wanted: qualityOf(rest.join(";")) }));
-  });
+  const weighted = languages
+    .slice(0, LONGEST_HEADER)
+    .split(",")
+    .flatMap((part, order) => {
+      const [tag, ...rest] = part.trim().split(";");
+      const named = tag
+        .split("-")
+        .slice(1)
+        .filter((subtag) => /^[a-z]{2}$/i.test(subtag));
+      return named.map((subtag) => ({ territory: subtag.toUpperCase(), order, wanted: qualityOf(rest.join(";")) }));
+    });
   const inOrder = (one, other) =>
     other.wanted - one.wanted || one.order - other.order || (one.territory < other.territory ? -1 : 1);
   return weighted.sort(inOrder).map(({ territory }) => territory);

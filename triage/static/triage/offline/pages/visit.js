@@ -91,7 +91,8 @@ function noticesOf(visit, asked) {
       visit.say("We do not know the place in this address. The rules and numbers shown are for %(place)s.", words),
     );
   }
-  if (asked.firm) notices.push(visit.say("We do not know the repair firm in this address. The check works without it."));
+  if (asked.firm)
+    notices.push(visit.say("We do not know the repair firm in this address. The check works without it."));
   if (asked.cut) {
     notices.push(visit.say("The address was too long to read to its end. The first answers are used."));
   }

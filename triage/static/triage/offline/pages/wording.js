@@ -70,7 +70,10 @@ function inWordsOf(value, words) {
   if (Array.isArray(value)) return value.map((item) => inWordsOf(item, words));
   if (!value || typeof value !== "object") return value;
   if (value.rows) return value.rows.map((row) => row && shapeOf(value.of, inWordsOf(row, words)));
-  return shapeOf(Object.keys(value), Object.values(value).map((item) => inWordsOf(item, words)));
+  return shapeOf(
+    Object.keys(value),
+    Object.values(value).map((item) => inWordsOf(item, words)),
+  );
 }
 
 function shapeOf(names, values) {

@@ -41,7 +41,11 @@ function lineThrough(points, place) {
   const ys = points.map(([, value]) => value);
   const [middleX, middleY] = [xs, ys].map((row) => sumOf(row) / row.length);
   const apart = xs.map((x) => x - middleX);
-  const slope = sumOfProducts(apart, ys.map((y) => y - middleY)) / (sumOfProducts(apart, apart) || 1);
+  const slope =
+    sumOfProducts(
+      apart,
+      ys.map((y) => y - middleY),
+    ) / (sumOfProducts(apart, apart) || 1);
   const end = middleY - slope * middleX;
   const left = ys.map((y, at) => end + slope * xs[at] - y);
   return { place, end, squares: sumOfProducts(left, left) };

@@ -7,18 +7,13 @@ import { Unreadable } from "./written.js";
 /** @typedef {{leaks: (boolean | null)[], classes: Map<string, number>}} Gasket by place, clockwise from the top left;
  *   `classes` the likelihood of tight, spot and side */
 
-export const SEAL_PLACES = [
-  "top-left",
-  "top",
-  "top-right",
-  "right",
-  "bottom-right",
-  "bottom",
-  "bottom-left",
-  "left",
-];
+export const SEAL_PLACES = ["top-left", "top", "top-right", "right", "bottom-right", "bottom", "bottom-left", "left"];
 const MISLEADS = 0.1;
-const LEAK_LETTERS = new Map([["g", false], ["s", true], ["x", null]]);
+const LEAK_LETTERS = new Map([
+  ["g", false],
+  ["s", true],
+  ["x", null],
+]);
 const FEWEST_PLACES = 5;
 const EIGHT = [...SEAL_PLACES.keys()];
 const SPOTS = [...EIGHT.map((at) => new Set([at])), ...EIGHT.map((at) => new Set([at, (at + 1) % 8]))];

@@ -31,7 +31,12 @@ export const METER_FIELDS = fieldTable(
   ["background", "b", 0, 10000],
   ...RATING_LINES,
 );
-const WAYS = new Map([["flashes", fromCount], ["taps", fromTaps], ["before", fromRegister], ["idle", fromDisplay]]);
+const WAYS = new Map([
+  ["flashes", fromCount],
+  ["taps", fromTaps],
+  ["before", fromRegister],
+  ["idle", fromDisplay],
+]);
 
 /** The power a written reading stands for. @param {string} text @returns {Power} */
 export function readMeter(text) {
@@ -45,7 +50,16 @@ export function readMeter(text) {
   const watts = measured(total.value - resting.value, unsure, total.atLeast);
   const rating = readRating(METER_FIELDS, raw);
   const share = shareOf(rating, watts);
-  return { watts, share, rating, rested, quantities: new Map([["watts", watts], ["share", share]]) };
+  return {
+    watts,
+    share,
+    rating,
+    rested,
+    quantities: new Map([
+      ["watts", watts],
+      ["share", share],
+    ]),
+  };
 }
 
 /* A display's first figure is exactly that. */

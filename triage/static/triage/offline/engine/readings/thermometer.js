@@ -83,7 +83,9 @@ export function turningPoints(points) {
 /** Start and end of each whole cycle that the readings show, one after the other.
  * @param {[number, number][]} points @returns {[number, number][]} */
 export function wholeCycles(points) {
-  const ends = turningPoints(points).filter((_, at) => at % 2 === 0).map(([time]) => time);
+  const ends = turningPoints(points)
+    .filter((_, at) => at % 2 === 0)
+    .map(([time]) => time);
   return ends.slice(1).map((end, at) => [ends[at], end]);
 }
 

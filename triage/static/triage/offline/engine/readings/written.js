@@ -80,7 +80,10 @@ export function pairsIn(table, raw, first, second) {
     const one = checkedNumber(table.get(first), first, item.slice(0, dash));
     return [one, checkedNumber(table.get(second), second, item.slice(dash + 1))];
   });
-  refuseDisorder(found.map(([one]) => one), first);
+  refuseDisorder(
+    found.map(([one]) => one),
+    first,
+  );
   return found;
 }
 

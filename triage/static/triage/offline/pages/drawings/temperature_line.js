@@ -53,7 +53,12 @@ function cycleShapes(points, across, legend) {
   const cycles = wholeCycles(points);
   const shapes = cycles.flatMap(([start, end]) => {
     const [left, right] = [across(start) + 1, across(end) - 1];
-    const corners = [[left, CYCLES - 5], [left, CYCLES], [right, CYCLES], [right, CYCLES - 5]];
+    const corners = [
+      [left, CYCLES - 5],
+      [left, CYCLES],
+      [right, CYCLES],
+      [right, CYCLES - 5],
+    ];
     return corners.slice(1).map((corner, at) => lineShape("cycle", ...corners[at], ...corner));
   });
   if (cycles.length) shapes.push(labelShape(legend.cycle, across(cycles[0][0]), CYCLES + 15));

@@ -30,8 +30,14 @@ function causeShown(visit, { fault, chance, weights }) {
     chance_words: visit.say("%(share)s ovens that answer like this", { share: shortChance(visit, chance) }),
     tenths: tenthsOf(chance),
     explanation: text.means,
-    points_to: heaviestLines(visit, weights.filter(({ decibans }) => decibans >= SPEAKS)),
-    points_away: heaviestLines(visit, weights.filter(({ decibans }) => decibans <= -SPEAKS)),
+    points_to: heaviestLines(
+      visit,
+      weights.filter(({ decibans }) => decibans >= SPEAKS),
+    ),
+    points_away: heaviestLines(
+      visit,
+      weights.filter(({ decibans }) => decibans <= -SPEAKS),
+    ),
     part: text.picture,
   };
 }

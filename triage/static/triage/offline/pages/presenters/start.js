@@ -29,7 +29,10 @@ export function startPage(visit) {
 /* What has a page of its own: the readings and the energy label; none once something dangerous was said. */
 function readingLinks(visit) {
   if (raisedFlags(visit.pack, visit.reading.answers).length) return [];
-  const measured = Object.entries(kindNames(visit)).map(([kind, label]) => ({ label, href: visit.links.reading(kind) }));
+  const measured = Object.entries(kindNames(visit)).map(([kind, label]) => ({
+    label,
+    href: visit.links.reading(kind),
+  }));
   return [...measured, { label: visit.say("The energy label"), href: visit.links.costs() }];
 }
 

@@ -47,10 +47,11 @@ function longSummary(visit, step) {
   return joinedParts([
     summaryHead(visit, step),
     section(visit.say("KIND OF OVEN"), told.oven),
-    section(
-      visit.say("ANSWERS (weight for the likeliest cause, in decibans: above zero points to it)"),
-      [...told.plain, ...told.readings, ...told.tried],
-    ),
+    section(visit.say("ANSWERS (weight for the likeliest cause, in decibans: above zero points to it)"), [
+      ...told.plain,
+      ...told.readings,
+      ...told.tried,
+    ]),
     section(visit.say("LIKELY CAUSES, of ovens that answer like this"), causeLines(visit, verdict)),
     section(visit.say("ALSO CHECK"), names),
     section(visit.say("TOLD TO DO FIRST"), toldFirst(visit, flagsOfStep(step))),

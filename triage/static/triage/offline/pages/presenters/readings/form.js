@@ -69,7 +69,9 @@ function readingResult(visit, kind, text, meant, observations) {
   const headline = readingWords(visit, text, gauge);
   const isAsked = (one) => meant.includes(one) || one.gauge.quantity !== gauge.quantity;
   const alarming = observations.filter((one) => isAsked(one) && raisedBy(one, text).length);
-  const answering = [...new Set([...meant, ...alarming])].filter((one) => alarming.includes(one) || isFitting(visit, one));
+  const answering = [...new Set([...meant, ...alarming])].filter(
+    (one) => alarming.includes(one) || isFitting(visit, one),
+  );
   const answers = answering.map(({ id }) => [id, text]);
   const onward = alarming.length ? visit.links.step(answers) : visit.links.onward(answers);
   const sureness = visit.say("± is a range that holds the true value about 19 times in 20.");

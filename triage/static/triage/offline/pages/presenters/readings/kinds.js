@@ -32,9 +32,7 @@ export function formIntros(visit) {
   return {
     meter: visit.say("Fill in one of the three ways. Everything else is optional and makes it surer."),
     thermometer: visit.say("One reading is enough to begin with. Three or more tell far more."),
-    "run-on": visit.say(
-      "Say when you last heard the fan and when you first found it still. Listen from a step away.",
-    ),
+    "run-on": visit.say("Say when you last heard the fan and when you first found it still. Listen from a step away."),
     preheat: visit.say("The more you can say about the oven, the surer the comparison."),
     gasket: visit.say("Tick each place where the paper slips or the light shows. Leave the others."),
   };

@@ -18,7 +18,10 @@ const BETWEEN_TAPS = new RegExp(`(?:${SPACE}|[_;])+`);
 export const METER = {
   read(visit, typed) {
     const { light, counted, register, display } = meterBlanks(visit);
-    typed.read([...light, ...counted, ...register, ...display, backgroundBlank(visit), ...plateBlanks(visit)], METER_FIELDS);
+    typed.read(
+      [...light, ...counted, ...register, ...display, backgroundBlank(visit), ...plateBlanks(visit)],
+      METER_FIELDS,
+    );
     readTaps(visit, typed);
   },
 

@@ -12,7 +12,10 @@ import { kindNames } from "./kinds.js";
 export function readingPage(visit, kind) {
   if (!visit.reading.answers.has(SCREEN)) {
     const signs = dangerPage(visit);
-    return ["danger", { ...signs, none: { ...signs.none, href: visit.links.reading(kind, [[SCREEN, NONE_OF_THESE]]) } }];
+    return [
+      "danger",
+      { ...signs, none: { ...signs.none, href: visit.links.reading(kind, [[SCREEN, NONE_OF_THESE]]) } },
+    ];
   }
   const tasks = tasksOf(visit, kind);
   const [first] = tasks;
@@ -20,20 +23,23 @@ export function readingPage(visit, kind) {
   const opened = isOpen(visit, first) && !removed;
   const measured = new Set(tasks.flatMap((task) => measuredBy(visit.pack, task)));
   const here = (more) => visit.links.reading(kind, more);
-  return ["reading", {
-    heading: kindNames(visit)[kind],
-    intro: visit.texts.tasks.get(first.id).why,
-    note: readingNote(visit, first, removed),
-    cautions: cautionsOf(visit, first),
-    gates: removed ? [] : first.gates.map((gate) => gateShown(visit, first, gate, here)),
-    how: first.heat || !opened ? "" : visit.texts.questions.get(first.outcome).look,
-    closed_text: opened || removed ? "" : visit.say("Answer these first. The form shows once each answer is yes."),
-    form: opened ? readingForm(visit, [...measured], visit.links.readingPath(kind)) : null,
-    check: { label: visit.say("Go to the check"), href: visit.links.onward() },
-    part: first.picture,
-    local_line: visit.place.local_line,
-    problems: problemSentences(visit),
-  }];
+  return [
+    "reading",
+    {
+      heading: kindNames(visit)[kind],
+      intro: visit.texts.tasks.get(first.id).why,
+      note: readingNote(visit, first, removed),
+      cautions: cautionsOf(visit, first),
+      gates: removed ? [] : first.gates.map((gate) => gateShown(visit, first, gate, here)),
+      how: first.heat || !opened ? "" : visit.texts.questions.get(first.outcome).look,
+      closed_text: opened || removed ? "" : visit.say("Answer these first. The form shows once each answer is yes."),
+      form: opened ? readingForm(visit, [...measured], visit.links.readingPath(kind)) : null,
+      check: { label: visit.say("Go to the check"), href: visit.links.onward() },
+      part: first.picture,
+      local_line: visit.place.local_line,
+      problems: problemSentences(visit),
+    },
+  ];
 }
 
 /* The tasks whose figures are of this kind, in the pack's order. */

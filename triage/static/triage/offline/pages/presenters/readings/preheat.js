@@ -24,7 +24,11 @@ export const PREHEAT = {
     const optional = ovenBlanks(visit).map((blank) => typed.fieldOf(blank));
     return [
       { fields: [...neededBlanks(visit).map((blank) => typed.fieldOf(blank)), waiting], tool: "preheat" },
-      { fields: optional, summary: visit.say("About the oven and the room"), open: optional.some(({ value }) => value) },
+      {
+        fields: optional,
+        summary: visit.say("About the oven and the room"),
+        open: optional.some(({ value }) => value),
+      },
       plateGroup(visit, typed),
     ];
   },

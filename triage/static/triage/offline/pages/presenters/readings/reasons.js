@@ -15,7 +15,10 @@ export function reasonSentence(visit, reason, words) {
     case "not-a-number":
       return visit.say("“%(typed)s” is not a number we can read. Write it in digits, such as 12.5.", words);
     case "two-ways":
-      return visit.say("“%(typed)s” can be read in two ways. Leave out the sign between thousands, such as 1200.", words);
+      return visit.say(
+        "“%(typed)s” can be read in two ways. Leave out the sign between thousands, such as 1200.",
+        words,
+      );
     case "too-small":
       return visit.say("This cannot be less than %(low)s. Check the number and its unit.", words);
     case "too-large":
@@ -27,7 +30,9 @@ export function reasonSentence(visit, reason, words) {
     case "too-few":
       return visit.say("There are too few readings to tell anything. Take some more.");
     case "out-of-order":
-      return visit.say("Each time must be later than the one before it. Two readings have the same or an earlier time.");
+      return visit.say(
+        "Each time must be later than the one before it. Two readings have the same or an earlier time.",
+      );
     case "backwards":
       return visit.say("The second figure is lower than the first. Look if the two were swapped.");
     case "one-way":

@@ -43,10 +43,9 @@ export const RUN_ON = {
       { start: USUAL_MINUTES, end: LONG_MINUTES, kind: "long", words: visit.say("long") },
       { start: LONG_MINUTES, end: length, kind: "never", words: visit.say("too long") },
     ];
-    const words = visit.say(
-      "The fan was %(found)s. Up to 30 minutes is usual, up to 60 is long, more is too long.",
-      { found: runOnWords(visit, text) },
-    );
+    const words = visit.say("The fan was %(found)s. Up to 30 minutes is usual, up to 60 is long, more is too long.", {
+      found: runOnWords(visit, text),
+    });
     const seen = [running ? value : Math.max(value - unsure, 0), value + unsure, running];
     const lines = [
       running || minutes.value
@@ -63,6 +62,11 @@ export const RUN_ON = {
 function runOnBlanks(visit) {
   return [
     blankFor("heard", visit.say("Last heard running"), visit.say("Minutes after you switched the oven off"), "min"),
-    blankFor("stopped", visit.say("First found still"), visit.say("Leave empty while it runs. 0 if it never ran on"), "min"),
+    blankFor(
+      "stopped",
+      visit.say("First found still"),
+      visit.say("Leave empty while it runs. 0 if it never ran on"),
+      "min",
+    ),
   ];
 }

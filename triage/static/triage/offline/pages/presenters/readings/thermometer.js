@@ -1,7 +1,12 @@
 /* The thermometer test: the set point and readings with their times, in rows that grow as they are filled. As
    `triage/check_pages/presenters/readings/thermometer.py`. */
 
-import { THERMOMETER_FIELDS, readThermometer, turningPoints, wholeCycles } from "../../../engine/readings/thermometer.js";
+import {
+  THERMOMETER_FIELDS,
+  readThermometer,
+  turningPoints,
+  wholeCycles,
+} from "../../../engine/readings/thermometer.js";
 import { headingOf } from "../../../engine/readings/warming.js";
 import { MOST_ITEMS, writtenReading } from "../../../engine/readings/written.js";
 import { temperatureLine } from "../../drawings/temperature_line.js";
