@@ -31,7 +31,10 @@ def secret(name: str) -> str:
     )
 
 
-def text(name: str, *, default: str) -> str:
+def text(name: str, *, default: str, old_name: str = "") -> str:
+    """`old_name` is what the variable was called before: whoever still sets it is told, rather than passed over."""
+    if old_name and os.environ.get(old_name, "").strip():
+        raise ImproperlyConfigured(f"{old_name} is now called {name}. Set {name} and remove {old_name}.")
     return os.environ.get(name, "").strip() or default
 
 

@@ -44,7 +44,7 @@ MIDDLEWARE = [
     "csp.middleware.CSPMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
-    "triage.operations.counting.StepCountingMiddleware",
+    "triage.operations.step_metrics.StepCountingMiddleware",
     "triage.web.desk_only.DeskOnlyMiddleware",
 ]
 
@@ -116,7 +116,7 @@ EMAIL_TIMEOUT = 20
 DEFAULT_FROM_EMAIL = env.text("EMAIL_FROM", default="oven-check@localhost")
 
 for setting in SETTINGS:
-    globals()[setting.name] = env.text(setting.name, default=setting.default)
+    globals()[setting.name] = env.text(setting.name, default=setting.default, old_name=setting.old_name)
 
 # In production `collectstatic` builds hashed, compressed files once. A demo and a developer serve the
 # source files.
@@ -147,8 +147,8 @@ LOGGING = {
     "version": 1,
     "disable_existing_loggers": False,
     "formatters": {
-        "text": {"()": "triage.operations.log_lines.TextLines", "outspoken": DEBUG},
-        "json": {"()": "triage.operations.log_lines.JSONLines", "outspoken": DEBUG},
+        "text": {"()": "triage.operations.log_lines.TextFormatter", "verbose": DEBUG},
+        "json": {"()": "triage.operations.log_lines.JSONFormatter", "verbose": DEBUG},
     },
     "handlers": {"terminal": {"class": "logging.StreamHandler", "formatter": LOG_FORMAT}},
     "root": {"handlers": ["terminal"], "level": "WARNING"},

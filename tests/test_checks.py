@@ -49,15 +49,15 @@ def test_where_webhooks_may_go_is_one_of_two(settings):
 
 @pytest.mark.parametrize("right", ["none", "127.0.0.1", "10.0.0.0/8, 2001:db8::/32"])
 def test_who_may_read_the_metrics_can_be_told(settings, right):
-    settings.TRIAGE_METRICS_FROM = right
+    settings.TRIAGE_METRICS_ALLOWED_NETWORKS = right
     assert checks.check_metrics() == []
 
 
 @pytest.mark.parametrize("wrong", ["all", "10.0.0.1/8", "127.0.0.1;10.0.0.1", "127.0.0.1,"])
 def test_who_may_read_the_metrics_is_a_list_of_addresses(settings, wrong):
-    settings.TRIAGE_METRICS_FROM = wrong
+    settings.TRIAGE_METRICS_ALLOWED_NETWORKS = wrong
     (error,) = checks.check_metrics()
-    assert (error.id, error.msg) == ("triage.E004", f"TRIAGE_METRICS_FROM is {wrong!r}.")
+    assert (error.id, error.msg) == ("triage.E004", f"TRIAGE_METRICS_ALLOWED_NETWORKS is {wrong!r}.")
     assert error.hint == "Use addresses or networks, as in 127.0.0.1,10.0.0.0/8."
 
 
@@ -71,11 +71,22 @@ def test_a_token_for_the_metrics_cannot_be_guessed(settings):
 
 @pytest.mark.parametrize("wrong", ["0", "-1", "many", "1.5", "٣"])
 def test_the_limit_on_hand_overs_is_a_number(settings, wrong):
-    assert checks.check_hand_overs() == []
-    settings.TRIAGE_HAND_OVERS = wrong
-    (error,) = checks.check_hand_overs()
+    assert checks.check_booking_rate_limit() == []
+    settings.TRIAGE_BOOKING_RATE_LIMIT = wrong
+    (error,) = checks.check_booking_rate_limit()
     assert (error.id, error.msg, error.hint) == (
         "triage.E006",
-        f"TRIAGE_HAND_OVERS is {wrong!r}.",
+        f"TRIAGE_BOOKING_RATE_LIMIT is {wrong!r}.",
         "Use a whole number, as in 60.",
+    )
+
+
+def test_a_setting_under_its_old_name_is_refused_with_the_new_one(settings):
+    assert checks.check_renamed_settings() == []
+    settings.TRIAGE_METRICS_FOLDER = "/run/oven-check"
+    (error,) = checks.check_renamed_settings()
+    assert (error.id, error.msg, error.hint) == (
+        "triage.E007",
+        "TRIAGE_METRICS_FOLDER is now called TRIAGE_METRICS_DIR.",
+        "Set TRIAGE_METRICS_DIR and remove TRIAGE_METRICS_FOLDER.",
     )

@@ -1,15 +1,12 @@
 """How Django knows this package."""
 
+import os
+
 from django.apps import AppConfig
 from django.core.checks import register
 
-from triage.checks import (
-    check_default_region,
-    check_hand_overs,
-    check_knowledge,
-    check_metrics,
-    check_webhook_networks,
-)
+from triage import checks
+from triage.conf import METRICS_DIR
 
 
 class TriageConfig(AppConfig):
@@ -18,8 +15,12 @@ class TriageConfig(AppConfig):
     default_auto_field = "django.db.models.BigAutoField"
 
     def ready(self) -> None:
-        register(check_knowledge)
-        register(check_default_region)
-        register(check_webhook_networks)
-        register(check_metrics)
-        register(check_hand_overs)
+        if METRICS_DIR.value() != METRICS_DIR.default:
+            # prometheus-client looks for this once, when it is first imported, which no module does before now.
+            os.environ["PROMETHEUS_MULTIPROC_DIR"] = METRICS_DIR.value()
+        register(checks.check_knowledge)
+        register(checks.check_default_region)
+        register(checks.check_webhook_networks)
+        register(checks.check_metrics)
+        register(checks.check_booking_rate_limit)
+        register(checks.check_renamed_settings)

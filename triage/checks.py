@@ -6,19 +6,28 @@ E003  where webhooks may go is neither public nor any
 E004  who may read the metrics is no list of addresses
 E005  the metrics' token can be guessed
 E006  how many hand-overs an address may send is no number
+E007  a setting is set under the name it had before
 """
 
 from typing import Any
 
+from django.conf import settings
 from django.core.checks import CheckMessage, Error
 
-from triage.conf import DEFAULT_REGION, HAND_OVERS, METRICS_FROM, METRICS_TOKEN, WEBHOOK_NETWORKS
+from triage.conf import (
+    BOOKING_RATE_LIMIT,
+    DEFAULT_REGION,
+    METRICS_ALLOWED_NETWORKS,
+    METRICS_TOKEN,
+    SETTINGS,
+    WEBHOOK_NETWORKS,
+)
 from triage.knowledge.library import library
 from triage.knowledge.problems import PackProblems
-from triage.operations.allowed import NO_TOKEN, SHORTEST_TOKEN, networks
+from triage.operations.metrics_auth import MIN_TOKEN_LENGTH, NO_TOKEN, networks
 
 
-def check_knowledge(**_told: Any) -> list[CheckMessage]:
+def check_knowledge(**_options: Any) -> list[CheckMessage]:
     """Every mistake in the knowledge, all at once."""
     try:
         library()
@@ -29,7 +38,7 @@ def check_knowledge(**_told: Any) -> list[CheckMessage]:
     return []
 
 
-def check_default_region(**_told: Any) -> list[CheckMessage]:
+def check_default_region(**_options: Any) -> list[CheckMessage]:
     """Whether the region that applies until a person chooses is one we know."""
     try:
         known = library().regions
@@ -42,7 +51,7 @@ def check_default_region(**_told: Any) -> list[CheckMessage]:
     return [Error(what, hint=f"Use one of: {', '.join(sorted(known))}.", id="triage.E002")]
 
 
-def check_webhook_networks(**_told: Any) -> list[CheckMessage]:
+def check_webhook_networks(**_options: Any) -> list[CheckMessage]:
     """Whether it is plain where webhooks may go."""
     chosen = WEBHOOK_NETWORKS.value()
     if chosen in ("public", "any"):
@@ -50,24 +59,33 @@ def check_webhook_networks(**_told: Any) -> list[CheckMessage]:
     return [Error(f"{WEBHOOK_NETWORKS.name} is {chosen!r}.", hint="Use public or any.", id="triage.E003")]
 
 
-def check_metrics(**_told: Any) -> list[CheckMessage]:
+def check_metrics(**_options: Any) -> list[CheckMessage]:
     """Whether it is plain who may read the metrics."""
     found: list[CheckMessage] = []
     try:
         list(networks())
     except ValueError:
-        what = f"{METRICS_FROM.name} is {METRICS_FROM.value()!r}."
+        what = f"{METRICS_ALLOWED_NETWORKS.name} is {METRICS_ALLOWED_NETWORKS.value()!r}."
         found.append(Error(what, hint="Use addresses or networks, as in 127.0.0.1,10.0.0.0/8.", id="triage.E004"))
     token = METRICS_TOKEN.value()
-    if token != NO_TOKEN and len(token) < SHORTEST_TOKEN:
+    if token != NO_TOKEN and len(token) < MIN_TOKEN_LENGTH:
         what = f"{METRICS_TOKEN.name} has {len(token)} characters."
-        found.append(Error(what, hint=f"Use {SHORTEST_TOKEN} or more that nobody can guess.", id="triage.E005"))
+        found.append(Error(what, hint=f"Use {MIN_TOKEN_LENGTH} or more that nobody can guess.", id="triage.E005"))
     return found
 
 
-def check_hand_overs(**_told: Any) -> list[CheckMessage]:
+def check_booking_rate_limit(**_options: Any) -> list[CheckMessage]:
     """Whether the limit on hand-overs is a number."""
-    chosen = HAND_OVERS.value()
+    chosen = BOOKING_RATE_LIMIT.value()
     if chosen.isascii() and chosen.isdigit() and int(chosen) > 0:
         return []
-    return [Error(f"{HAND_OVERS.name} is {chosen!r}.", hint="Use a whole number, as in 60.", id="triage.E006")]
+    return [Error(f"{BOOKING_RATE_LIMIT.name} is {chosen!r}.", hint="Use a whole number, as in 60.", id="triage.E006")]
+
+
+def check_renamed_settings(**_options: Any) -> list[CheckMessage]:
+    """Whether a setting still goes by its old name, under which nobody reads it."""
+    return [
+        Error(f"{s.old_name} is now called {s.name}.", hint=f"Set {s.name} and remove {s.old_name}.", id="triage.E007")
+        for s in SETTINGS
+        if s.old_name and hasattr(settings, s.old_name)
+    ]

@@ -11,11 +11,12 @@ from django.core.exceptions import ImproperlyConfigured
 
 @dataclass(frozen=True)
 class Setting:
-    """A text that a site may choose in its Django settings."""
+    """A text that a site may choose in its Django settings. `old_name` is refused, with this one named instead."""
 
     name: str
     default: str
     meaning: str
+    old_name: str = ""
 
     def value(self) -> str:
         """What the site chose, else the default; ImproperlyConfigured when it is not a text."""
@@ -37,16 +38,18 @@ WEBHOOK_NETWORKS = Setting(
     meaning="Where webhooks may go: public for https addresses on the internet, any to try a receiver on this machine.",
 )
 
-HAND_OVERS = Setting(
-    name="TRIAGE_HAND_OVERS",
+BOOKING_RATE_LIMIT = Setting(
+    name="TRIAGE_BOOKING_RATE_LIMIT",
     default="60",
     meaning="How many hand-overs one address may send in ten minutes by the forms of this site.",
+    old_name="TRIAGE_HAND_OVERS",
 )
 
-METRICS_FROM = Setting(
-    name="TRIAGE_METRICS_FROM",
+METRICS_ALLOWED_NETWORKS = Setting(
+    name="TRIAGE_METRICS_ALLOWED_NETWORKS",
     default="none",
     meaning="Addresses and networks that may read /metrics/, with commas between them, or none.",
+    old_name="TRIAGE_METRICS_FROM",
 )
 
 METRICS_TOKEN = Setting(
@@ -55,10 +58,18 @@ METRICS_TOKEN = Setting(
     meaning="A secret of 32 characters or more that opens /metrics/ as a bearer token, or none.",
 )
 
-METRICS_FOLDER = Setting(
-    name="TRIAGE_METRICS_FOLDER",
+METRICS_DIR = Setting(
+    name="TRIAGE_METRICS_DIR",
     default="none",
-    meaning="A folder in which the processes of one host keep their counts of steps, or none for each by itself.",
+    meaning="A directory in which the processes of one host keep their counts of steps, or none for each by itself.",
+    old_name="TRIAGE_METRICS_FOLDER",
 )
 
-SETTINGS = (DEFAULT_REGION, WEBHOOK_NETWORKS, HAND_OVERS, METRICS_FROM, METRICS_TOKEN, METRICS_FOLDER)
+SETTINGS = (
+    DEFAULT_REGION,
+    WEBHOOK_NETWORKS,
+    BOOKING_RATE_LIMIT,
+    METRICS_ALLOWED_NETWORKS,
+    METRICS_TOKEN,
+    METRICS_DIR,
+)

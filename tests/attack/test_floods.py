@@ -12,7 +12,7 @@ pytestmark = pytest.mark.django_db
 
 @pytest.fixture
 def firm(settings):
-    settings.TRIAGE_HAND_OVERS = "2"
+    settings.TRIAGE_BOOKING_RATE_LIMIT = "2"
     return make_firm()
 
 
@@ -39,7 +39,7 @@ def test_the_same_form_may_be_sent_again_later(client, firm, settings):
     send(client, form_address(firm))
     page = read_page(send(client, form_address(firm)))
     state = page.one('input[name="state"]').attributes["value"]
-    settings.TRIAGE_HAND_OVERS = "60"
+    settings.TRIAGE_BOOKING_RATE_LIMIT = "60"
     assert send(client, form_address(firm), state=state).status_code == 302
 
 

@@ -9,7 +9,7 @@ os.environ.setdefault("ALLOWED_HOSTS", "127.0.0.1")
 os.environ.setdefault("DATABASE_URL", "sqlite:///:memory:")
 os.environ.setdefault("HTTPS_ONLY", "0")
 os.environ.setdefault("STATIC_FROM_SOURCE", "0")
-os.environ.setdefault("TRIAGE_HAND_OVERS", "1000000")  # a whole crowd comes from one address here
+os.environ.setdefault("TRIAGE_BOOKING_RATE_LIMIT", "1000000")  # a whole crowd comes from one address here
 
 from site_config.settings import *  # noqa: F403  (the environment first)
 

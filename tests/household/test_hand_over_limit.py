@@ -13,7 +13,7 @@ pytestmark = pytest.mark.django_db
 
 
 def test_so_many_as_the_site_says(rf, settings):
-    settings.TRIAGE_HAND_OVERS = "3"
+    settings.TRIAGE_BOOKING_RATE_LIMIT = "3"
     assert [count_hand_over(rf.post("/")).exceeded for _ in range(4)] == [False, False, False, True]
     assert not count_hand_over(rf.post("/", REMOTE_ADDR="192.0.2.9")).exceeded
 

@@ -47,8 +47,8 @@ def environment_of(folder, **changes):
         "HTTPS_ONLY": "0",
         "STATIC_FROM_SOURCE": "1",
         "LOG_FORMAT": "json",
-        "TRIAGE_METRICS_FROM": "127.0.0.1",
-        "TRIAGE_METRICS_FOLDER": f"{folder}/counts",
+        "TRIAGE_METRICS_ALLOWED_NETWORKS": "127.0.0.1",
+        "TRIAGE_METRICS_DIR": f"{folder}/counts",
     }
     return {**kept, **chosen, **changes}
 

@@ -37,8 +37,8 @@ print(sheet_address(JobSheet.objects.first()))
 OPEN = """
 import sys, django; django.setup()
 from django.test import Client
-from triage.operations.readiness import obstacle
-print(obstacle() or "ready", Client().get(sys.argv[1]).status_code)
+from triage.operations.readiness import not_ready_reason
+print(not_ready_reason() or "ready", Client().get(sys.argv[1]).status_code)
 """
 
 

@@ -7,7 +7,7 @@ import sys
 import pytest
 from django.db import IntegrityError
 
-from triage.operations.log_lines import JSONLines, TextLines
+from triage.operations.log_lines import JSONFormatter, TextFormatter
 
 ROW = "Failing row contains (1, Alex Grey, 020 7946 0000)."
 
@@ -26,7 +26,7 @@ def record(message="job sheet %s written", *args, request=None, problem=None):
 
 
 def test_a_program_reads_one_object_on_one_line():
-    line = JSONLines().format(record("job sheet %s written\nfor firm %s", 3, 7))
+    line = JSONFormatter().format(record("job sheet %s written\nfor firm %s", 3, 7))
     told = json.loads(line)
     assert "\n" not in line
     assert (told["level"], told["logger"], told["message"]) == (
@@ -37,7 +37,7 @@ def test_a_program_reads_one_object_on_one_line():
     assert told["time"].endswith("+00:00")
 
 
-@pytest.mark.parametrize("lines", [TextLines(), JSONLines()])
+@pytest.mark.parametrize("lines", [TextFormatter(), JSONFormatter()])
 def test_a_path_is_told_by_the_name_of_its_address(rf, lines):
     request = rf.get("/desk/invitation/s3cret/?complaint=no-heat")
     line = lines.format(record("%s: %s", "Internal Server Error", request.path, request=request))
@@ -49,7 +49,7 @@ def test_a_path_is_told_by_the_name_of_its_address(rf, lines):
     )
 
 
-@pytest.mark.parametrize("lines", [TextLines(), JSONLines()])
+@pytest.mark.parametrize("lines", [TextFormatter(), JSONFormatter()])
 def test_an_exception_keeps_its_kind_and_its_place_and_loses_its_words(lines):
     line = lines.format(record("it broke", problem=IntegrityError(ROW)))
     assert "django.db.utils.IntegrityError" in line
@@ -61,7 +61,7 @@ def test_an_exception_keeps_its_kind_and_its_place_and_loses_its_words(lines):
 def test_the_exception_it_came_from_is_told_first_and_as_quietly():
     problem = ValueError("outer Alex")
     problem.__cause__ = KeyError("inner 7946")
-    line = TextLines().format(record("it broke", problem=problem))
+    line = TextFormatter().format(record("it broke", problem=problem))
     assert line.index("builtins.KeyError") < line.index("builtins.ValueError")
     assert "Alex" not in line
     assert "7946" not in line
@@ -69,10 +69,12 @@ def test_the_exception_it_came_from_is_told_first_and_as_quietly():
 
 def test_a_developer_sees_everything(rf):
     request = rf.get("/check/")
-    told = TextLines(outspoken=True).format(record("%s", request.path, request=request, problem=ValueError("because")))
+    told = TextFormatter(verbose=True).format(
+        record("%s", request.path, request=request, problem=ValueError("because"))
+    )
     assert "/check/" in told
     assert "ValueError: because" in told
 
 
 def test_a_message_with_a_percent_sign_and_no_values_stays(rf):
-    assert TextLines().format(record("100 % sure", request=rf.get("/"))) == "ERROR triage.some: 100 % sure"
+    assert TextFormatter().format(record("100 % sure", request=rf.get("/"))) == "ERROR triage.some: 100 % sure"

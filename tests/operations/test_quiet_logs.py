@@ -16,7 +16,7 @@ from tests.household.checks_done import answers_of
 from tests.household.every_page import PAGES
 from tests.operations.production import ACCESS_LINE, production
 from tests.whole_site.project_files import ROOT
-from triage.operations.log_lines import JSONLines, TextLines
+from triage.operations.log_lines import JSONFormatter, TextFormatter
 
 ANSWER, CONTACT = "mark-of-an-answer", "mark-of-a-contact"
 MARKS = (ANSWER, CONTACT, "no-heat", "fan-element", "S3CRET")
@@ -109,7 +109,7 @@ urlpatterns = [path("breaks/<str:token>/", breaks, name="breaks")]
 handler500 = "triage.household.views.mishap.server_error"
 
 
-@pytest.mark.parametrize("lines", [TextLines(), JSONLines()])
+@pytest.mark.parametrize("lines", [TextFormatter(), JSONFormatter()])
 def test_a_page_that_breaks_is_told_without_what_it_was_asked(client, settings, caplog, lines):
     settings.ROOT_URLCONF = __name__
     client.raise_request_exception = False

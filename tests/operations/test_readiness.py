@@ -5,7 +5,7 @@ from django.db import OperationalError
 
 from triage.knowledge.problems import PackProblems
 from triage.operations import readiness
-from triage.operations.readiness import obstacle
+from triage.operations.readiness import not_ready_reason
 
 pytestmark = pytest.mark.django_db
 
@@ -24,13 +24,13 @@ class OlderDatabase:
 
 @pytest.fixture(autouse=True)
 def nothing_remembered():
-    readiness._see_that_migrations_are_applied.cache_clear()
+    readiness._require_migrations.cache_clear()
     yield
-    readiness._see_that_migrations_are_applied.cache_clear()
+    readiness._require_migrations.cache_clear()
 
 
 def test_a_site_that_is_ready():
-    assert obstacle() == ""
+    assert not_ready_reason() == ""
 
 
 def test_broken_knowledge(monkeypatch):
@@ -38,7 +38,7 @@ def test_broken_knowledge(monkeypatch):
         raise PackProblems([])
 
     monkeypatch.setattr(readiness, "library", broken)
-    assert obstacle() == "The knowledge has mistakes. Run manage.py check, which lists them."
+    assert not_ready_reason() == "The knowledge has mistakes. Run manage.py check, which lists them."
 
 
 def test_a_database_that_is_away_and_comes_back(monkeypatch):
@@ -46,19 +46,19 @@ def test_a_database_that_is_away_and_comes_back(monkeypatch):
         raise OperationalError("host db.internal, user oven, password hunter2")
 
     with monkeypatch.context() as patch:
-        patch.setattr(readiness, "_ask_the_database", away)
-        assert obstacle() == "The database does not answer. See that it runs and that DATABASE_URL is right."
-    assert obstacle() == ""
+        patch.setattr(readiness, "_query_database", away)
+        assert not_ready_reason() == "The database does not answer. See that it runs and that DATABASE_URL is right."
+    assert not_ready_reason() == ""
 
 
 def test_a_database_that_is_older_than_the_release(monkeypatch):
     with monkeypatch.context() as patch:
         patch.setattr(readiness, "MigrationExecutor", OlderDatabase)
-        assert obstacle() == "The database is older than this release. Run manage.py migrate."
-    assert obstacle() == ""
+        assert not_ready_reason() == "The database is older than this release. Run manage.py migrate."
+    assert not_ready_reason() == ""
 
 
 def test_once_applied_migrations_are_not_read_again(django_assert_num_queries):
-    obstacle()
+    not_ready_reason()
     with django_assert_num_queries(1):
-        assert obstacle() == ""
+        assert not_ready_reason() == ""

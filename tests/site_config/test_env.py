@@ -125,3 +125,11 @@ def test_a_choice_is_one_of_those_that_are_known(variable):
     with pytest.raises(ImproperlyConfigured) as refused:
         env.choice("THE_NAME", ("text", "json"), default="text")
     assert str(refused.value) == 'THE_NAME is "xml". Use one of: text, json.'
+
+
+def test_a_variable_under_its_old_name_is_refused_with_the_new_one(monkeypatch):
+    monkeypatch.setenv("OLD", "  ")
+    assert env.text("NEW", default="none", old_name="OLD") == "none"
+    monkeypatch.setenv("OLD", "/run/oven-check")
+    with pytest.raises(ImproperlyConfigured, match=r"^OLD is now called NEW\. Set NEW and remove OLD\.$"):
+        env.text("NEW", default="none", old_name="OLD")

@@ -6,7 +6,7 @@ A whole street may share one address, so the limit is wide; a firm's own telepho
 from django.http import HttpRequest
 from django.utils.translation import ngettext
 
-from triage.conf import HAND_OVERS
+from triage.conf import BOOKING_RATE_LIMIT
 from triage.jobsheet.errors import Problem
 from triage.web.client_address import client_address
 from triage.web.rate_limit import Allowance, Policy, count_request, network_of
@@ -16,7 +16,7 @@ TOO_MANY = 429
 
 
 def count_hand_over(request: HttpRequest) -> Allowance:
-    policy = Policy("hand-over", quota=int(HAND_OVERS.value()), seconds=SECONDS)
+    policy = Policy("hand-over", quota=int(BOOKING_RATE_LIMIT.value()), seconds=SECONDS)
     return count_request(policy, network_of(client_address(request)))
 
 

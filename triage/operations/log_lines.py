@@ -2,7 +2,7 @@
 
 Django names the path of a request that went wrong, and a path may be a link that is a secret; the name of the address
 stands in its place. A traceback keeps where it happened and the exception's kind, and loses what the exception says: a
-database that refuses a row tells the whole row. `outspoken`, for a developer's own machine, keeps both.
+database that refuses a row tells the whole row. `verbose`, for a developer's own machine, keeps both.
 """
 
 import json
@@ -15,61 +15,61 @@ from typing import Any
 ExceptionInfo = tuple[type[BaseException], BaseException, TracebackType | None] | tuple[None, None, None]
 
 
-class QuietLines(logging.Formatter):
+class RedactingFormatter(logging.Formatter):
     """Common to both: what is taken out of a line before it is written."""
 
-    def __init__(self, *, outspoken: bool = False) -> None:
+    def __init__(self, *, verbose: bool = False) -> None:
         super().__init__()
-        self.outspoken = outspoken
+        self.verbose = verbose
 
-    def words_of(self, record: logging.LogRecord) -> str:
+    def message_of(self, record: logging.LogRecord) -> str:
         path = getattr(getattr(record, "request", None), "path", None)
-        if self.outspoken or path is None or not isinstance(record.args, tuple):
+        if self.verbose or path is None or not isinstance(record.args, tuple):
             return record.getMessage()
-        args = tuple(_name_of(record) if arg == path else arg for arg in record.args)
+        args = tuple(_view_name(record) if arg == path else arg for arg in record.args)
         return str(record.msg) % args if args else str(record.msg)
 
     def formatException(self, ei: ExceptionInfo) -> str:  # noqa: N802  (the library's name)
-        if self.outspoken:
+        if self.verbose:
             return super().formatException(ei)
-        return "\n".join(_quiet_lines(ei[1])) if ei[1] else ""
+        return "\n".join(_redacted_traceback(ei[1])) if ei[1] else ""
 
 
-class TextLines(QuietLines):
+class TextFormatter(RedactingFormatter):
     """For a person at a terminal."""
 
     def format(self, record: logging.LogRecord) -> str:
-        lines = [f"{record.levelname} {record.name}: {self.words_of(record)}"]
+        lines = [f"{record.levelname} {record.name}: {self.message_of(record)}"]
         if record.exc_info:
             lines.append(self.formatException(record.exc_info))
         return "\n".join(lines)
 
 
-class JSONLines(QuietLines):
+class JSONFormatter(RedactingFormatter):
     """One object on one line, for a program."""
 
     def format(self, record: logging.LogRecord) -> str:
-        told: dict[str, Any] = {
+        fields: dict[str, Any] = {
             "time": datetime.fromtimestamp(record.created, UTC).isoformat(timespec="milliseconds"),
             "level": record.levelname.lower(),
             "logger": record.name,
             "process": record.process,
-            "message": self.words_of(record),
+            "message": self.message_of(record),
         }
         if record.exc_info:
-            told["trace"] = self.formatException(record.exc_info)
-        return json.dumps(told, ensure_ascii=False)
+            fields["trace"] = self.formatException(record.exc_info)
+        return json.dumps(fields, ensure_ascii=False)
 
 
-def _name_of(record: logging.LogRecord) -> str:
+def _view_name(record: logging.LogRecord) -> str:
     match = getattr(record.request, "resolver_match", None)  # type: ignore[attr-defined]
     return str(match.view_name) if match else "an address that is none"
 
 
-def _quiet_lines(problem: BaseException) -> list[str]:
+def _redacted_traceback(problem: BaseException) -> list[str]:
     """The calls and the kinds of an exception and of those it came from, the innermost first."""
     before = problem.__cause__ or (None if problem.__suppress_context__ else problem.__context__)
     frames = traceback.extract_tb(problem.__traceback__)
     lines = [f"  {frame.filename}:{frame.lineno} in {frame.name}" for frame in frames]
     kind = type(problem)
-    return [*(_quiet_lines(before) if before else []), *lines, f"{kind.__module__}.{kind.__qualname__}"]
+    return [*(_redacted_traceback(before) if before else []), *lines, f"{kind.__module__}.{kind.__qualname__}"]

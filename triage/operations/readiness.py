@@ -14,34 +14,34 @@ from triage.knowledge.library import library
 from triage.knowledge.problems import PackProblems
 
 
-class NotYet(Exception):
+class PendingMigrations(Exception):
     """The database lacks a table or a column that this release uses."""
 
 
-def obstacle() -> str:
+def not_ready_reason() -> str:
     """Why this process cannot serve; nothing where it can."""
     try:
         library()
     except PackProblems:
         return _("The knowledge has mistakes. Run manage.py check, which lists them.")
     try:
-        _ask_the_database()
-        _see_that_migrations_are_applied()
+        _query_database()
+        _require_migrations()
     except DatabaseError:
         return _("The database does not answer. See that it runs and that DATABASE_URL is right.")
-    except NotYet:
+    except PendingMigrations:
         return _("The database is older than this release. Run manage.py migrate.")
     return ""
 
 
-def _ask_the_database() -> None:
+def _query_database() -> None:
     with connection.cursor() as cursor:
         cursor.execute("SELECT 1")
 
 
 @cache
-def _see_that_migrations_are_applied() -> None:
+def _require_migrations() -> None:
     """Returns once, then from memory; an exception is never remembered."""
     executor = MigrationExecutor(connection)
     if executor.migration_plan(executor.loader.graph.leaf_nodes()):
-        raise NotYet
+        raise PendingMigrations

@@ -2,12 +2,10 @@
 
 from django.urls import path
 
-from triage.operations.views.health import health
-from triage.operations.views.metrics import metrics
-from triage.operations.views.ready import ready
+from triage.operations import views
 
 urlpatterns = [
-    path("health/", health, name="operations-health"),
-    path("ready/", ready, name="operations-ready"),
-    path("metrics/", metrics, name="operations-metrics"),
+    path("health/", views.health, name="operations-health"),
+    path("ready/", views.ready, name="operations-ready"),
+    path("metrics/", views.metrics, name="operations-metrics"),
 ]

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from django.http import HttpRequest
 from django.utils.crypto import constant_time_compare
 
-from triage.conf import METRICS_FROM, METRICS_TOKEN
+from triage.conf import METRICS_ALLOWED_NETWORKS, METRICS_TOKEN
 from triage.web.client_address import client_address
 
 NOBODY = NO_TOKEN = "none"  # noqa: S105  (the word that means there is no token)
-SHORTEST_TOKEN = 32
+MIN_TOKEN_LENGTH = 32
 
 Network = ipaddress.IPv4Network | ipaddress.IPv6Network
 
@@ -21,7 +21,7 @@ def may_read_metrics(request: HttpRequest) -> bool:
 
 def networks() -> Iterator[Network]:
     """The chosen networks. Raises ValueError where one is none."""
-    chosen = METRICS_FROM.value()
+    chosen = METRICS_ALLOWED_NETWORKS.value()
     for entry in () if chosen == NOBODY else chosen.split(","):
         yield ipaddress.ip_network(entry.strip())
 
@@ -36,5 +36,5 @@ def _comes_from_there(address: str) -> bool:
 
 def _shows_token(header: str) -> bool:
     token = METRICS_TOKEN.value()
-    scheme, _space, told = header.partition(" ")
-    return token != NO_TOKEN and scheme.lower() == "bearer" and constant_time_compare(told.strip(), token)
+    scheme, _space, secret = header.partition(" ")
+    return token != NO_TOKEN and scheme.lower() == "bearer" and constant_time_compare(secret.strip(), token)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from triage.operations.allowed import may_read_metrics
+from triage.operations.metrics_auth import may_read_metrics
 
 TOKEN = "a-token-of-more-than-32-characters-1"
 
@@ -18,13 +18,13 @@ def test_at_first_nobody_may(rf):
 
 
 def test_a_chosen_network_may(rf, settings):
-    settings.TRIAGE_METRICS_FROM = "127.0.0.1, 10.0.0.0/8,2001:db8::/32"
+    settings.TRIAGE_METRICS_ALLOWED_NETWORKS = "127.0.0.1, 10.0.0.0/8,2001:db8::/32"
     assert [asks(rf, address) for address in ("127.0.0.1", "10.9.8.7", "2001:db8::5")] == [True] * 3
     assert [asks(rf, address) for address in ("127.0.0.2", "11.0.0.1", "2001:db9::5", "nonsense")] == [False] * 4
 
 
 def test_an_address_that_anybody_could_have_written_does_not_count(rf, settings):
-    settings.TRIAGE_METRICS_FROM = "127.0.0.1"
+    settings.TRIAGE_METRICS_ALLOWED_NETWORKS = "127.0.0.1"
     settings.SECURE_PROXY_SSL_HEADER = None
     assert not asks(rf, X_Forwarded_For="127.0.0.1")
     settings.SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
