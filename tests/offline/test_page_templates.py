@@ -59,6 +59,16 @@ def test_a_sentence_keeps_its_words_open_and_counts_by_its_forms(written_down):
     assert written_down("{% load i18n %}" + counted) == [["w", {"n": "all|length"}, [["n", "n", "010", *forms]]]]
 
 
+def test_a_text_kept_under_a_name_is_filled_where_the_name_stands(written_down):
+    part = '{% load i18n %}{% translate "half" as part %}'
+    line = "{% blocktranslate asvar line %}{{ part }} of it{% endblocktranslate %}{{ line }}"
+    assert written_down(part + line) == [
+        ["s", "part", ["half"]],
+        ["s", "line", [["v", "part"], " of it"]],
+        ["v", "line"],
+    ]
+
+
 @pytest.mark.parametrize(
     ("source", "words"),
     [
@@ -92,7 +102,7 @@ def letters_in(told):
         return set().union(*(letters_in(item) for item in told.values()))
     if not isinstance(told, list):
         return set()
-    own = {told[0]} if told and isinstance(told[0], str) and len(told) > 1 and told[0] in set("vifwubnr") else set()
+    own = {told[0]} if told and isinstance(told[0], str) and len(told) > 1 and told[0] in set("vifwubnrs") else set()
     return own.union(*(letters_in(item) for item in told))
 
 

@@ -77,6 +77,8 @@ class PageTemplates:
     def _node(self, node: Node) -> list[Told]:
         if isinstance(node, TextNode):
             return [node.s]
+        if isinstance(node, TranslateNode) and node.asvar:
+            return [_remembered(node, node.asvar)]
         if isinstance(node, CONSTANTS):
             return [_constant(node)]
         if isinstance(node, SILENT):
@@ -133,7 +135,8 @@ class PageTemplates:
             plural, _ = node.render_token_list(node.plural)
             which, forms = counted_forms(lambda n: ngettext(single, plural, n))
             told = [["n", node.countervar, which, *map(_open_words, forms)]]
-        return [["w", words, told]] if words else told
+        told = [["w", words, told]] if words else told
+        return [["s", node.asvar, told]] if node.asvar else told
 
 
 def _open_words(sentence: str) -> list[Told]:
@@ -143,6 +146,13 @@ def _open_words(sentence: str) -> list[Told]:
 def _constant(node: Node) -> str:
     """The same on every page, so it is written out now."""
     return str(node.render_annotated(Context({})))
+
+
+def _remembered(node: TranslateNode, name: str) -> list[Any]:
+    """A text that the template keeps under a name, for a sentence that stands further on."""
+    context = Context({})
+    node.render_annotated(context)
+    return ["s", name, [str(context[name])]]
 
 
 def _named(expressions: dict[str, FilterExpression]) -> dict[str, Any]:

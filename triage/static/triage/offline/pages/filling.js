@@ -18,7 +18,7 @@ const TAGS = {
   i: (sources, scope, branches) => fillNodes(sources, scope, chosenBranch(branches, scope)),
   f: (sources, scope, [names, told, nodes]) => fillLoop(sources, scope, names, worthOfExpression(told, scope), nodes),
   w: (sources, scope, [more, nodes]) => fillNodes(sources, scopeWith(scope, more), nodes),
-  u: (sources, scope, [name]) => fillNodes(sources, scope, sources.templates[name]),
+  u: (sources, scope, [name]) => fillNodes(sources, Object.create(scope), sources.templates[name]),
   b: (sources, scope, [name, nodes]) => fillNodes(sources, scope, sources.blocks?.[name] ?? nodes),
   n: (sources, scope, [told, which, ...forms]) => {
     return fillNodes(sources, scope, formFor(worthOfExpression(told, scope), which, forms));
@@ -26,7 +26,18 @@ const TAGS = {
   r: (sources, scope, [told, most, width]) => {
     return String(Math.round((Number(worthOfExpression(told, scope)) / most) * width));
   },
+  s: (sources, scope, [name, nodes]) => {
+    scope[name] = new FilledText(fillNodes(sources, scope, nodes));
+    return "";
+  },
 };
+
+/* A text that a template made itself, for a sentence further on: it is escaped already. */
+class FilledText {
+  constructor(text) {
+    this.text = text;
+  }
+}
 
 const FILTERS = { lower: (text) => text.toLowerCase(), length: (list) => list.length };
 
@@ -64,6 +75,7 @@ export function formFor(count, which, forms) {
 }
 
 function escaped(value) {
+  if (value instanceof FilledText) return value.text;
   return String(value ?? "").replace(/[&<>"']/g, (sign) => ESCAPED.get(sign));
 }
 
