@@ -5,13 +5,13 @@ import json
 from datetime import UTC, datetime
 from email import policy
 
-import icalendar
 import jsonschema
 import pytest
 from django.core import mail
 from standardwebhooks.webhooks import Webhook
 
 from tests.firm_builders import make_booking, make_delivery, make_firm, make_job_sheet, make_member
+from tests.jobsheet.formats.calendar_reader import read_calendar
 from tests.jobsheet.receivers import receiver
 from triage.jobsheet.actions import erase, set_status
 from triage.jobsheet.formats.json import schema
@@ -122,8 +122,8 @@ def test_an_e_mail_holds_the_sheet_as_text_json_and_calendar():
     attached = {part.get_filename(): part for part in message.iter_attachments()}
     told = json.loads(attached[f"{sheet.reference}.json"].get_content())
     jsonschema.validate(told, schema(), jsonschema.Draft202012Validator)
-    calendar = icalendar.Calendar.from_ical(attached[f"{sheet.reference}.ics"].get_content())
-    assert len(calendar.walk("VEVENT")) == 1
+    calendar = read_calendar(attached[f"{sheet.reference}.ics"].get_payload(decode=True).decode())
+    assert [component.kind for component in calendar.inside] == ["VEVENT"]
 
 
 def test_a_name_with_a_line_break_makes_no_header():

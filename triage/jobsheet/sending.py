@@ -14,7 +14,7 @@ from triage.jobsheet.errors import Refused
 from triage.jobsheet.formats.calendar import visit_request
 from triage.jobsheet.formats.json import sheet_json
 from triage.jobsheet.formats.text import sheet_text
-from triage.jobsheet.formats.webhook import headers_for, message_body
+from triage.jobsheet.formats.webhook import message_body, signed_headers
 from triage.jobsheet.posting import NotDelivered, post
 from triage.models import Delivery, JobSheet
 from triage.models.delivery import Channel, Event
@@ -34,10 +34,10 @@ def _post(delivery: Delivery, now: datetime) -> None:
         raise NotDelivered(_("The firm has no webhook any more."), permanent=True)
     body = message_body(delivery.event, delivery.created, told_by(delivery))
     try:
-        headers = headers_for(firm.webhook_secret, delivery.message, now, body)
+        headers = signed_headers(firm.webhook_secret, delivery.message, now, body)
     except Refused as reason:
         raise NotDelivered(str(reason), permanent=True) from reason
-    post(firm.webhook_url, headers, body)
+    post(firm.webhook_url, headers, body.encode())
 
 
 def told_by(delivery: Delivery) -> Mapping[str, object]:

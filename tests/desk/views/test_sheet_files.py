@@ -5,12 +5,12 @@ import json
 
 import pytest
 from django.urls import reverse
-from icalendar import Calendar
 from jsonschema import Draft202012Validator
 from PIL import Image
 
 from tests.desk.desk_cast import client_of
 from tests.firm_builders import make_booking, make_firm, make_job_sheet, make_member
+from tests.jobsheet.formats.calendar_reader import read_calendar
 from triage.jobsheet.formats.json import schema
 
 pytestmark = pytest.mark.django_db
@@ -40,7 +40,7 @@ def test_json_is_as_its_schema_says(sheet, get):
 
 
 def test_the_calendar_file_is_one(get):
-    assert Calendar.from_ical(get("calendar").content).walk("VEVENT")[0]["STATUS"] == "TENTATIVE"
+    assert read_calendar(get("calendar").content.decode()).inside[0].values["STATUS"] == "TENTATIVE"
 
 
 def test_text_names_the_sheet(sheet, get):
