@@ -122,7 +122,8 @@ def test_an_e_mail_holds_the_sheet_as_text_json_and_calendar():
     attached = {part.get_filename(): part for part in message.iter_attachments()}
     told = json.loads(attached[f"{sheet.reference}.json"].get_content())
     jsonschema.validate(told, schema(), jsonschema.Draft202012Validator)
-    calendar = read_calendar(attached[f"{sheet.reference}.ics"].get_payload(decode=True).decode())
+    file = attached[f"{sheet.reference}.ics"].get_content()
+    calendar = read_calendar(file.replace("\n", "\r\n"))  # as SMTP ends every line
     assert [component.kind for component in calendar.inside] == ["VEVENT"]
 
 
