@@ -45,7 +45,7 @@ MIDDLEWARE = [
     "django.middleware.common.CommonMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
     "triage.operations.step_metrics.StepCountingMiddleware",
-    "triage.web.desk_only.DeskOnlyMiddleware",
+    "triage.desk.middleware.SessionsForDesk",
 ]
 
 TEMPLATES = [
@@ -96,14 +96,14 @@ if env.flag("TRUST_PROXY", default=False):
 # Warnings of `check --deploy` that are answered elsewhere, or are not this site's to decide.
 SILENCED_SYSTEM_CHECKS = [
     "security.W002",  # who may frame a page is said by frame-ancestors of the content policy, page by page
-    "security.W003",  # form tokens are checked inside DeskOnlyMiddleware, where there are sessions to protect
+    "security.W003",  # form tokens are checked inside SessionsForDesk, where there are sessions to protect
     "security.W005",  # other hosts of the domain are for their operator to speak for
     "security.W021",  # and so is a list that browsers are shipped with
 ]
 SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = HTTPS_ONLY
 SESSION_COOKIE_PATH = CSRF_COOKIE_PATH = "/desk/"
 SESSION_COOKIE_AGE = 12 * 3600  # a working day
-CSRF_FAILURE_VIEW = "triage.desk.views.mishap.form_expired"
+CSRF_FAILURE_VIEW = "triage.desk.views.errors.form_expired"
 
 # Job sheets by e-mail. Without a mail server they are written to the terminal, which is what a demo wants.
 EMAIL_HOST = env.text("EMAIL_HOST", default="")

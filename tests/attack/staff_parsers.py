@@ -9,10 +9,10 @@ from django.http import QueryDict
 from django.test import RequestFactory, override_settings
 
 from tests.attack.parser import Parser
-from triage.desk.presenters.findings import read_findings
-from triage.desk.presenters.inbox import found_sheets, read_wanted
-from triage.desk.second_factor import STEP, code_at, step_of
-from triage.desk.settings_form import SettingsForm, settings_of
+from triage.desk.presenters.inbox import filtered_sheets, parse_filter
+from triage.desk.presenters.outcome_form import parse_outcome_form
+from triage.desk.second_factor import STEP_SECONDS, code_at, matching_step
+from triage.desk.settings_form import SettingsForm, initial_settings
 from triage.household.sheet_address import told_in
 from triage.jobsheet.errors import Refused
 from triage.jobsheet.networks import NotAllowed, is_public, read_target
@@ -65,11 +65,11 @@ def inbox(told):
         asked = QueryDict(told)
     except TooManyFieldsSent:  # more than a thousand: the page for what cannot be read
         return
-    wanted = read_wanted(asked)
-    _sql, values = found_sheets(Member(firm_id=1), wanted).query.get_compiler("default").as_sql()
+    wanted = parse_filter(asked)
+    _sql, values = filtered_sheets(Member(firm_id=1), wanted).query.get_compiler("default").as_sql()
     assert "\x00" not in "".join(map(str, values))
     "".join(map(str, values)).encode()
-    assert read_wanted(QueryDict(wanted.query)).query == wanted.query
+    assert parse_filter(QueryDict(wanted.query)).query == wanted.query
 
 
 def settings(told):
@@ -77,20 +77,20 @@ def settings(told):
     form = SettingsForm(QueryDict(told))
     if not form.is_valid():
         raise forms.ValidationError(list(form.errors))
-    again = SettingsForm(settings_of(Firm(**form.cleaned_data)))
+    again = SettingsForm(initial_settings(Firm(**form.cleaned_data)))
     assert again.is_valid(), again.errors
     assert again.cleaned_data == form.cleaned_data
     assert "\x00" not in str(form.cleaned_data)
 
 
 def findings(told):
-    found = read_findings(JobSheet(region="ie"), QueryDict(told))
+    found = parse_outcome_form(JobSheet(region="ie"), QueryDict(told))
     assert all(part == part.strip() for part in found.fitted)
 
 
 def code(told):
-    step = step_of(SECRET, told.decode("utf-8", "surrogateescape"), NOW)
-    assert step is None or abs(step - NOW // STEP) <= 1
+    step = matching_step(SECRET, told.decode("utf-8", "surrogateescape"), NOW)
+    assert step is None or abs(step - NOW // STEP_SECONDS) <= 1
 
 
 def forwarded(told):
@@ -138,7 +138,7 @@ def staff_parsers():
             [urlencode({**outcome, "left": "first-visit"}).encode(), urlencode({**outcome, **given_up}).encode()],
             (Refused, SuspiciousOperation),
         ),
-        "code": Parser(code, [code_at(SECRET, int(NOW) // STEP).encode(), b"123 456"]),
+        "code": Parser(code, [code_at(SECRET, int(NOW) // STEP_SECONDS).encode(), b"123 456"]),
         "X-Forwarded-For": Parser(forwarded, [b"203.0.113.9, 2001:db8::1", b"::ffff:192.0.2.1"]),
         "sender's link": Parser(senders_link, [b"token=0123456789abcdef0123456789abcdef01234567&sent=yes"]),
     }

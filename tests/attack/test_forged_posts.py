@@ -4,7 +4,7 @@ import pytest
 from django.test import Client
 
 from tests.attack.whole_site import ROUTES, World
-from tests.desk.who_may import token_of
+from tests.desk.permissions import token_of
 from triage.models import JobSheet
 
 pytestmark = pytest.mark.django_db

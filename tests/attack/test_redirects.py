@@ -5,7 +5,7 @@ from urllib.parse import quote, urlsplit
 import pytest
 
 from tests.attack.whole_site import ROUTES, World
-from tests.desk.desk_cast import PASSWORD, make_account
+from tests.desk.clients import PASSWORD, make_account
 from tests.firm_builders import make_firm, make_job_sheet, make_member
 from triage.models.firm import Role
 

@@ -6,8 +6,8 @@ import pytest
 from django.test import Client
 
 from tests.attack.whole_site import World
-from tests.desk.desk_cast import make_account
-from tests.desk.who_may import token_of
+from tests.desk.clients import make_account
+from tests.desk.permissions import token_of
 from triage.jobsheet.reference import SIGNS, new_reference
 
 pytestmark = pytest.mark.django_db

@@ -9,11 +9,11 @@ import pytest
 from django.urls import reverse
 
 from tests.attack.whole_site import World, desk_addresses, is_page
-from tests.desk.who_may import token_of
+from tests.desk.permissions import token_of
 from tests.firm_builders import make_booking, make_job_sheet
 from tests.household.hand_overs import form_address
 from tests.reading_pages import read_page
-from triage.desk.settings_form import settings_of
+from triage.desk.settings_form import initial_settings
 from triage.jobsheet.booking import LONGEST, SEVERAL_LINES
 from triage.jobsheet.formats.table import STARTS_A_FORMULA
 from triage.models import Outcome
@@ -74,7 +74,7 @@ def world_with(words):
 
 def filled_in(firm, words):
     """The forms of the desk with the words in every field that keeps any text, at the length it takes."""
-    settings = settings_of(firm) | dict.fromkeys(LINE, words[:40])
+    settings = initial_settings(firm) | dict.fromkeys(LINE, words[:40])
     settings |= {"prices": f"{words}: {words}", "hours": f"Any day: {words}", "areas": words}
     return {
         "desk-note": {"text": words},
@@ -124,7 +124,7 @@ def test_what_a_form_refuses_comes_back_as_text(name):
     fields = ("found", "fitted", "left", "barrier", "other_fault", "other_parts", "minutes", "other_minutes")
     refused = {
         "desk-outcome": dict.fromkeys(fields, words),
-        "desk-settings": dict.fromkeys(settings_of(world.firm), words),
+        "desk-settings": dict.fromkeys(initial_settings(world.firm), words),
         "desk-call-hand-over": dict.fromkeys((*LONGEST, "notes", "state", "day-1", "agreed"), words),
         "desk-staff": {"name": words, "role": words},
         "desk-note": {"text": words * 1000},

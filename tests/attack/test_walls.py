@@ -5,8 +5,8 @@ from django.urls import reverse
 
 from tests.api.asking import address, bearer, firm_with_key, send
 from tests.attack.whole_site import ROUTES, World
-from tests.desk.desk_cast import client_of
-from tests.desk.who_may import OPENED, token_of
+from tests.desk.clients import client_of
+from tests.desk.permissions import GET_ACCESS, token_of
 from tests.firm_builders import make_firm, make_job_sheet, make_member
 from triage.models import AccessLine, ApiKey, Invitation, JobSheet, Member
 from triage.models.access_line import Deed
@@ -25,14 +25,14 @@ def test_a_stranger_changes_nothing_of_another_firm_by_any_id():
         "desk-note": {"text": "I was here."},
         "desk-outcome": {"found": "fan-element-open", "left": "first-visit"},
         "desk-erase": {"sure": "yes"},
-        "desk-delivery-again": {},
-        "desk-staff-deed": {"role": "owner"},
+        "desk-delivery-retry": {},
+        "desk-staff-action": {"role": "owner"},
         "desk-withdraw": {},
         "desk-key-revoke": {},
     }.items():
         assert stranger.post(world.address(name), told).status_code == 404, name
     for deed in ("role", "remove", "reset"):
-        there = reverse("desk-staff-deed", args=[world.things["desk-staff-deed"], deed])
+        there = reverse("desk-staff-action", args=[world.things["desk-staff-action"], deed])
         assert stranger.post(there, {"role": "agent"}).status_code == 404, deed
     assert _everything(world) == before
     assert not AccessLine.objects.filter(sheet__reference=reference, member__firm__slug="stranger").exists()
@@ -51,7 +51,7 @@ def test_whatever_shows_something_of_a_job_sheet_leaves_a_line_with_who_looked()
     world = World()
     owner = world.clients["owner"]
     lines = AccessLine.objects.filter(sheet=world.sheet, member__role=Role.OWNER)
-    naming = [name for name in OPENED if name.startswith("desk-") and "reference" in ROUTES[name]]
+    naming = [name for name in GET_ACCESS if name.startswith("desk-") and "reference" in ROUTES[name]]
     assert len(naming) > 9
     for name in naming:
         before = lines.count()

@@ -4,7 +4,7 @@ import socket
 
 import pytest
 
-from tests.desk.desk_cast import client_of
+from tests.desk.clients import client_of
 from tests.firm_builders import make_firm, make_job_sheet, make_member
 from tests.jobsheet.receivers import answers, receiver
 from triage.jobsheet.delivery import deliver_due

@@ -7,8 +7,8 @@ from django.test import Client, RequestFactory
 
 from tests.desk.call.conftest import asked_by
 from tests.desk.call.reading_aloud import told_and_read
+from tests.desk.permissions import GET_ACCESS, token_of
 from tests.desk.test_access import ROUTES, World
-from tests.desk.who_may import OPENED, token_of
 from tests.household.every_page import PAGES
 from tests.household.hand_overs import form_address
 from triage.desk.call.open_call import open_call
@@ -55,7 +55,7 @@ def desk_addresses(world, more=""):
     """Whatever can be opened at the desk, each by its name. A page of a call is one that was read out to its end, so
     that it may be handed over; `more` stands in its query too."""
     heard = heard_out(world.firm) + more
-    for name in OPENED:
+    for name in GET_ACCESS:
         if name.startswith("desk-"):
             yield name, f"{world.address(name)}?{heard}" if "call/" in ROUTES[name] else world.address(name)
 

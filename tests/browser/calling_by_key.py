@@ -3,7 +3,7 @@
 from urllib.parse import parse_qsl, urlsplit
 
 from tests.browser.walking_by_hand import MOST_STEPS
-from tests.desk.desk_cast import PASSWORD, client_of
+from tests.desk.clients import PASSWORD, client_of
 from tests.firm_builders import make_firm, make_member
 from triage.desk.call.speech import seconds_to_say
 from triage.models.firm import Role

@@ -10,7 +10,7 @@ from playwright.sync_api import expect
 from pypdf import PdfReader
 
 from tests.browser.examining import examine, take_pictures
-from tests.desk.desk_cast import PASSWORD, make_account
+from tests.desk.clients import PASSWORD, make_account
 from tests.desk.outcomes import make_outcomes
 from tests.firm_builders import make_booking, make_delivery, make_firm, make_job_sheet
 from triage.models import Member, Outcome

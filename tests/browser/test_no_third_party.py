@@ -7,7 +7,7 @@ import pytest
 from django.contrib.auth.models import User
 
 from tests.attack.whole_site import World, desk_addresses, is_page
-from tests.desk.who_may import ALIKE_FOR_ALL
+from tests.desk.permissions import ALIKE_FOR_ALL
 from tests.household.every_page import PAGES
 from tests.household.hand_overs import form_address
 from triage.household.sheet_address import sheet_address

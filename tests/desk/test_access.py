@@ -9,11 +9,11 @@ from django.urls import URLPattern, get_resolver, path, reverse
 from django.utils import timezone
 from PIL import Image
 
-from tests.desk.desk_cast import client_of, make_account
-from tests.desk.who_may import ALIKE_FOR_ALL, CAST, OPENED, SENT, token_of
+from tests.desk.clients import client_of, make_account
+from tests.desk.permissions import ACTORS, ALIKE_FOR_ALL, GET_ACCESS, POST_ACCESS, token_of
 from tests.firm_builders import make_booking, make_delivery, make_firm, make_job_sheet, make_member
 from triage.desk import access, staff
-from triage.desk.bench import keep
+from triage.desk.knowledge_report import save_report
 from triage.models import Invitation
 from triage.models.firm import Role
 from triage.models.reckoning import Topic
@@ -49,16 +49,16 @@ class World:
         self.token = staff.invite(firm=self.firm, name="Kim", role=Role.AGENT)
         members = {role.value: make_member(self.firm, role) for role in Role}
         members["stranger"] = make_member(make_firm(), Role.OWNER)
-        self.clients = {name: client_of(members[name]) if name in members else Client() for name in CAST}
+        self.clients = {name: client_of(members[name]) if name in members else Client() for name in ACTORS}
         self.things = {
-            "desk-delivery-again": make_delivery(self.firm, state="dead").pk,
-            "desk-staff-deed": make_member(self.firm, Role.REPAIRER).pk,
+            "desk-delivery-retry": make_delivery(self.firm, state="dead").pk,
+            "desk-staff-action": make_member(self.firm, Role.REPAIRER).pk,
             "desk-key-revoke": make_key(firm=self.firm, name="Telephone menu")[0].pk,
             "desk-withdraw": Invitation.objects.get(firm=self.firm).pk,
         }
 
     def address(self, name):
-        if name == "desk-staff-deed":
+        if name == "desk-staff-action":
             return reverse(name, args=[self.things[name], "role"])
         if name in self.things:
             return reverse(name, args=[self.things[name]])
@@ -83,26 +83,26 @@ def outcome_of(response):
 
 
 def test_every_address_of_the_site_has_a_row():
-    assert set(ROUTES) == ALIKE_FOR_ALL | set(OPENED) | set(SENT)
+    assert set(ROUTES) == ALIKE_FOR_ALL | set(GET_ACCESS) | set(POST_ACCESS)
 
 
 def test_each_of_the_cast_opens_what_is_theirs_and_nothing_else(monkeypatch):
     monkeypatch.setattr("triage.jobsheet.formats.repair_form.APPLIES_FROM", timezone.localdate())
     world = World()
     found = {}
-    for name in OPENED:
+    for name in GET_ACCESS:
         address = world.address(name)
-        asked = {who: f"{address}?token={token_of(world.sheet)}" if who == "householder" else address for who in CAST}
-        found[name] = tuple(outcome_of(world.clients[who].get(asked[who])) for who in CAST)
-    assert found == OPENED
+        asked = {who: f"{address}?token={token_of(world.sheet)}" if who == "householder" else address for who in ACTORS}
+        found[name] = tuple(outcome_of(world.clients[who].get(asked[who])) for who in ACTORS)
+    assert found == GET_ACCESS
 
 
-@pytest.mark.parametrize("name", SENT)
+@pytest.mark.parametrize("name", POST_ACCESS)
 def test_each_of_the_cast_sends_what_is_theirs_and_nothing_else(name):
     world = World()
-    told, wanted = SENT[name]
+    told, wanted = POST_ACCESS[name]
     address = world.address(name)
-    got = [world.clients[who].post(address, told) for who in CAST]
+    got = [world.clients[who].post(address, told) for who in ACTORS]
     signed_out = name == "desk-sign-out"  # which leads there, because it is what was asked for
     assert tuple("in" if signed_out else outcome_of(response) for response in got) == wanted
     assert all(response.status_code < 500 for response in got)
@@ -111,16 +111,16 @@ def test_each_of_the_cast_sends_what_is_theirs_and_nothing_else(name):
 def test_what_has_no_form_takes_no_post():
     world = World()
     owner = world.clients["owner"]
-    taken = [name for name in OPENED if name not in SENT and name.startswith("desk")]
+    taken = [name for name in GET_ACCESS if name not in POST_ACCESS and name.startswith("desk")]
     assert {owner.post(world.address(name)).status_code for name in taken} == {405}
-    assert {owner.get(world.address(name)).status_code for name in SENT if name not in OPENED} == {405}
+    assert {owner.get(world.address(name)).status_code for name in POST_ACCESS if name not in GET_ACCESS} == {405}
 
 
 def test_outside_the_desk_nobody_is_told_apart():
     world = World()
     different = {}
     for name in ALIKE_FOR_ALL:
-        got = {who: world.clients[who].get(world.address(name)).status_code for who in CAST}
+        got = {who: world.clients[who].get(world.address(name)).status_code for who in ACTORS}
         if len(set(got.values())) > 1 or max(got.values()) >= 500:
             different[name] = got
     assert different == {}
@@ -129,19 +129,19 @@ def test_outside_the_desk_nobody_is_told_apart():
 def test_no_page_of_the_desk_may_be_kept_and_each_answers_forms_with_its_origin():
     world = World()
     for who in ("nobody", "owner"):
-        for name in OPENED:
+        for name in GET_ACCESS:
             if name.startswith("desk"):
                 response = world.clients[who].get(world.address(name))
                 assert "no-store" in response.headers["Cache-Control"], name
                 assert response.headers["Referrer-Policy"] == "same-origin", name
 
 
-@pytest.mark.parametrize("name", SENT)
+@pytest.mark.parametrize("name", POST_ACCESS)
 def test_every_form_needs_its_token(name):
     world = World()
     strict = Client(enforce_csrf_checks=True)
     strict.cookies = world.clients["owner"].cookies
-    response = strict.post(world.address(name), SENT[name][0])
+    response = strict.post(world.address(name), POST_ACCESS[name][0])
     assert response.status_code == 403
     assert "This form is too old" in response.content.decode()
 
@@ -157,7 +157,7 @@ def test_another_firms_job_sheet_and_none_at_all_read_alike():
 def test_who_keeps_the_pack_sees_it_without_belonging_to_a_firm():
     client = Client()
     client.force_login(make_account(is_staff=True))
-    keep(Topic.KNOWLEDGE, {"tree": "<svg/>"}, "x")
+    save_report(Topic.KNOWLEDGE, {"tree": "<svg/>"}, "x")
     assert client.get(reverse("desk-knowledge-tree")).status_code == 200
     assert client.get(reverse("desk-inbox")).url == reverse("desk-firms")
 
@@ -180,7 +180,7 @@ def test_other_addresses_can_be_put_behind_the_door(rf):
     def view(_request):
         raise AssertionError("nobody was let in")
 
-    (guarded,) = access.behind_sign_in([path("call/", view, name="call")], Role.AGENT)
+    (guarded,) = access.protect([path("call/", view, name="call")], Role.AGENT)
     assert guarded.name == "call"
     client = Client()
     request = rf.get("/desk/call/")

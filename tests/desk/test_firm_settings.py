@@ -11,10 +11,10 @@ pytestmark = pytest.mark.django_db
 
 def test_a_first_webhook_brings_a_secret_and_a_second_keeps_it():
     firm = make_firm(webhook_url="", webhook_secret="")
-    secret = change_settings(firm=firm, told={"webhook_url": "https://hearth.example/in"})
+    secret = change_settings(firm=firm, values={"webhook_url": "https://hearth.example/in"})
     firm.refresh_from_db()
     assert (firm.webhook_secret, len(key_of(secret))) == (secret, 32)
-    assert change_settings(firm=firm, told={"webhook_url": "https://hearth.example/other", "name": "Hearth"}) == ""
+    assert change_settings(firm=firm, values={"webhook_url": "https://hearth.example/other", "name": "Hearth"}) == ""
     firm.refresh_from_db()
     assert (firm.webhook_secret, firm.name) == (secret, "Hearth")
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.desk.desk_cast import PASSWORD, make_account
+from tests.desk.clients import PASSWORD, make_account
 from triage.desk.forms import AccountForm, CodeForm, InvitationForm, PasswordForm, SignInForm
 
 pytestmark = pytest.mark.django_db

@@ -5,14 +5,14 @@ import pytest
 
 from tests.firm_builders import make_firm, make_member
 from triage.desk.second_factor import (
-    STEP,
-    authenticator_address,
+    STEP_SECONDS,
     code_at,
+    disable_second_factor,
+    enable_second_factor,
+    matching_step,
     new_secret,
-    step_of,
-    switch_off,
-    switch_on,
-    use_code,
+    provisioning_uri,
+    verify_code,
 )
 
 # RFC 6238, appendix B, the rows for SHA-1: the key is the ASCII text 12345678901234567890, the codes have 8 digits.
@@ -32,7 +32,7 @@ NOW = 1_900_000_000
 
 @pytest.mark.parametrize("moment", RFC_6238)
 def test_codes_are_those_of_rfc_6238(moment):
-    assert code_at(RFC_SECRET, moment // STEP, digits=8) == RFC_6238[moment]
+    assert code_at(RFC_SECRET, moment // STEP_SECONDS, digits=8) == RFC_6238[moment]
 
 
 def test_codes_are_those_of_rfc_4226():
@@ -42,56 +42,56 @@ def test_codes_are_those_of_rfc_4226():
 @pytest.mark.parametrize("number", range(20))
 def test_codes_are_those_of_another_library(number):
     secret, moment = new_secret(), NOW + 12345 * number
-    assert code_at(secret, moment // STEP) == pyotp.TOTP(secret).at(moment)
+    assert code_at(secret, moment // STEP_SECONDS) == pyotp.TOTP(secret).at(moment)
 
 
 def test_the_address_is_read_by_another_library():
     secret = new_secret()
-    read = pyotp.parse_uri(authenticator_address(secret, "robin@desk", "Hearth & Hob: Repairs"))
+    read = pyotp.parse_uri(provisioning_uri(secret, "robin@desk", "Hearth & Hob: Repairs"))
     assert (read.secret, read.name, read.issuer) == (secret, "robin@desk", "Hearth Hob Repairs")
-    assert read.at(NOW) == code_at(secret, NOW // STEP)
+    assert read.at(NOW) == code_at(secret, NOW // STEP_SECONDS)
 
 
 @pytest.mark.parametrize(("off", "taken"), [(-2, False), (-1, True), (0, True), (1, True), (2, False)])
 def test_a_clock_may_be_half_a_minute_off(off, taken):
-    step = NOW // STEP + off
-    assert (step_of(RFC_SECRET, code_at(RFC_SECRET, step), NOW) == step) is taken
+    step = NOW // STEP_SECONDS + off
+    assert (matching_step(RFC_SECRET, code_at(RFC_SECRET, step), NOW) == step) is taken
 
 
 @pytest.mark.parametrize("typed", ["", "12345", "1234567", "abcdef", "１２３４５６", "12 34 5a", "-12345", "\x00" * 6])
 def test_what_is_no_code_is_not_one(typed):
-    assert step_of(RFC_SECRET, typed, NOW) is None
+    assert matching_step(RFC_SECRET, typed, NOW) is None
 
 
 def test_spaces_in_a_code_do_no_harm():
-    code = code_at(RFC_SECRET, NOW // STEP)
-    assert step_of(RFC_SECRET, f" {code[:3]} {code[3:]} ", NOW) == NOW // STEP
+    code = code_at(RFC_SECRET, NOW // STEP_SECONDS)
+    assert matching_step(RFC_SECRET, f" {code[:3]} {code[3:]} ", NOW) == NOW // STEP_SECONDS
 
 
 @pytest.mark.django_db
 def test_no_code_works_twice_nor_an_older_one_after_it():
     member = make_member(make_firm(), totp_secret=RFC_SECRET)
-    step = NOW // STEP
-    assert use_code(member, code_at(RFC_SECRET, step), NOW)
+    step = NOW // STEP_SECONDS
+    assert verify_code(member, code_at(RFC_SECRET, step), NOW)
     stale = code_at(RFC_SECRET, step)
-    assert not use_code(member, stale, NOW)
+    assert not verify_code(member, stale, NOW)
     member.refresh_from_db()
-    assert not use_code(member, stale, NOW)
-    assert not use_code(member, code_at(RFC_SECRET, step - 1), NOW)
-    assert use_code(member, code_at(RFC_SECRET, step + 1), NOW)
+    assert not verify_code(member, stale, NOW)
+    assert not verify_code(member, code_at(RFC_SECRET, step - 1), NOW)
+    assert verify_code(member, code_at(RFC_SECRET, step + 1), NOW)
 
 
 @pytest.mark.django_db
 def test_it_is_taken_into_use_only_with_a_code_of_its_own():
     member = make_member(make_firm())
     secret = new_secret()
-    assert not switch_on(member, secret, "000000", NOW)
+    assert not enable_second_factor(member, secret, "000000", NOW)
     member.refresh_from_db()
     assert member.totp_secret == ""
-    code = code_at(secret, NOW // STEP)
-    assert switch_on(member, secret, code, NOW)
+    code = code_at(secret, NOW // STEP_SECONDS)
+    assert enable_second_factor(member, secret, code, NOW)
     member.refresh_from_db()
-    assert not use_code(member, code, NOW)
-    switch_off(member)
+    assert not verify_code(member, code, NOW)
+    disable_second_factor(member)
     member.refresh_from_db()
     assert (member.totp_secret, member.totp_last) == ("", 0)

@@ -3,7 +3,7 @@
 import pytest
 
 from tests.firm_builders import make_firm
-from triage.desk.settings_form import SettingsForm, settings_of
+from triage.desk.settings_form import SettingsForm, initial_settings
 
 GOOD = {"name": "Hearth", "region": "gb-eng", "accent": "#a83c12", "retention_days": "90"}
 
@@ -59,6 +59,6 @@ def test_what_is_shown_is_what_was_kept():
     assert told["origins"] == ["https://a.example", "https://b.example:8443"]
     assert told["prices"] == {"Call-out": "£60", "Half an hour": "£30: parts extra"}
     firm = make_firm(**told)
-    again = SettingsForm(settings_of(firm))
+    again = SettingsForm(initial_settings(firm))
     assert again.is_valid(), again.errors
     assert again.cleaned_data == told

@@ -6,7 +6,7 @@ import pytest
 from django.contrib.auth.models import User
 from django.utils import timezone
 
-from tests.desk.desk_cast import PASSWORD, make_account
+from tests.desk.clients import PASSWORD, make_account
 from tests.firm_builders import make_firm, make_member
 from triage.desk import staff
 from triage.jobsheet.errors import Refused
@@ -29,7 +29,7 @@ def test_a_link_opens_its_invitation_and_its_token_is_not_kept():
 def test_a_link_ends():
     token = staff.invite(firm=make_firm(), name="Kim", role="agent")
     past = timezone.now() - timedelta(days=8)
-    Invitation.objects.update(created=past, expires=past + staff.INVITATION_LASTS)
+    Invitation.objects.update(created=past, expires=past + staff.INVITATION_LIFETIME)
     assert staff.open_invitation(token) is None
 
 
@@ -37,11 +37,11 @@ def test_a_link_lets_one_person_in():
     firm = make_firm()
     token = staff.invite(firm=firm, name="Kim", role="agent")
     invitation = staff.open_invitation(token)
-    member = staff.join_with_new_account(invitation=invitation, account="kim", password=PASSWORD)
+    member = staff.join_with_new_account(invitation=invitation, username="kim", password=PASSWORD)
     assert (member.firm, member.role, member.user.check_password(PASSWORD)) == (firm, "agent", True)
     assert staff.open_invitation(token) is None
     assert staff.join(invitation=invitation, user=make_account("second")) is None
-    assert staff.join_with_new_account(invitation=invitation, account="third", password=PASSWORD) is None
+    assert staff.join_with_new_account(invitation=invitation, username="third", password=PASSWORD) is None
     assert not User.objects.filter(username="third").exists()
 
 
@@ -49,7 +49,7 @@ def test_a_name_taken_meanwhile_leaves_the_link_whole():
     token = staff.invite(firm=make_firm(), name="Kim", role="agent")
     make_account("kim")
     invitation = staff.open_invitation(token)
-    assert staff.join_with_new_account(invitation=invitation, account="kim", password=PASSWORD) is None
+    assert staff.join_with_new_account(invitation=invitation, username="kim", password=PASSWORD) is None
     assert staff.open_invitation(token) == invitation
 
 

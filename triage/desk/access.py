@@ -18,16 +18,16 @@ from django.http.response import HttpResponseBase
 from django.urls import URLPattern, reverse
 from django.utils.cache import add_never_cache_headers, patch_cache_control
 
-from triage.desk.doors import member_inside, waiting_member
-from triage.desk.showing import DeskRequest, show
+from triage.desk.authentication import current_member, pending_member
+from triage.desk.layout import DeskRequest, render_page
 from triage.jobsheet.opening import NotFound
 from triage.models.firm import Role
 
 View = Callable[..., HttpResponseBase]
-EVERYBODY_OF_THE_FIRM = (Role.OWNER, Role.REPAIRER, Role.AGENT)
+ALL_ROLES = (Role.OWNER, Role.REPAIRER, Role.AGENT)
 
 
-def open_door(view: View) -> View:
+def public(view: View) -> View:
     return _guarded(view, lambda _request: None)
 
 
@@ -35,38 +35,38 @@ def signed_in(view: View) -> View:
     return _guarded(view, lambda request: None if request.user.is_authenticated else _to_sign_in(request))
 
 
-def may(*roles: Role) -> Callable[[View], View]:
+def require_role(*roles: Role) -> Callable[[View], View]:
     """Members with one of these roles; `request.member` is the one who asks."""
 
     def guard(request: DeskRequest) -> HttpResponse | None:
         if not request.user.is_authenticated:
             return _to_sign_in(request)
         if request.member is None:
-            return HttpResponseRedirect(reverse("desk-second-step" if waiting_member(request) else "desk-firms"))
-        return None if request.member.role in roles else _refused(request)
+            return HttpResponseRedirect(reverse("desk-verify" if pending_member(request) else "desk-firms"))
+        return None if request.member.role in roles else _access_denied(request)
 
     return lambda view: _guarded(view, guard)
 
 
-def site_staff(view: View) -> View:
+def require_site_staff(view: View) -> View:
     def guard(request: DeskRequest) -> HttpResponse | None:
         if not request.user.is_authenticated:
             return _to_sign_in(request)
-        return None if request.user.is_staff else _refused(request)
+        return None if request.user.is_staff else _access_denied(request)
 
     return _guarded(view, guard)
 
 
-def behind_sign_in(patterns: Iterable[URLPattern], *roles: Role) -> list[URLPattern]:
+def protect(patterns: Iterable[URLPattern], *roles: Role) -> list[URLPattern]:
     """The same addresses for these roles only. They have to lie under /desk/, where there are sessions."""
-    return [URLPattern(p.pattern, may(*roles)(p.callback), p.default_args, p.name) for p in patterns]
+    return [URLPattern(p.pattern, require_role(*roles)(p.callback), p.default_args, p.name) for p in patterns]
 
 
 def _guarded(view: View, guard: Callable[[DeskRequest], HttpResponse | None]) -> View:
     @wraps(view)
     def guarded(request: HttpRequest, *args: Any, **kwargs: Any) -> HttpResponseBase:
         asked = cast(DeskRequest, request)
-        asked.member = member_inside(request)
+        asked.member = current_member(request)
         response = guard(asked) or _answer(view, asked, *args, **kwargs)
         add_never_cache_headers(response)
         patch_cache_control(response, private=True, no_store=True)
@@ -81,7 +81,7 @@ def _answer(view: View, request: DeskRequest, *args: Any, **kwargs: Any) -> Http
     try:
         return view(request, *args, **kwargs)
     except (NotFound, Http404):
-        return show(request, "not_here", {}, status=404)
+        return render_page(request, "not_here", {}, status=404)
 
 
 def _to_sign_in(request: HttpRequest) -> HttpResponse:
@@ -90,5 +90,5 @@ def _to_sign_in(request: HttpRequest) -> HttpResponse:
     return HttpResponseRedirect(f"{reverse('desk-sign-in')}{back}")
 
 
-def _refused(request: DeskRequest) -> HttpResponse:
-    return show(request, "not_yours", {}, status=403)
+def _access_denied(request: DeskRequest) -> HttpResponse:
+    return render_page(request, "not_yours", {}, status=403)

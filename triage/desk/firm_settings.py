@@ -10,16 +10,16 @@ from triage.models import Firm
 log = logging.getLogger(__name__)
 
 
-def change_settings(*, firm: Firm, told: Mapping[str, Any]) -> str:
+def change_settings(*, firm: Firm, values: Mapping[str, Any]) -> str:
     """Writes the settings; the secret made for a first webhook, else nothing."""
-    for name, value in told.items():
+    for name, value in values.items():
         setattr(firm, name, value)
-    made = new_secret() if firm.webhook_url and not firm.webhook_secret else ""
-    if made:
-        firm.webhook_secret = made
-    firm.save(update_fields=[*told, "webhook_secret"] if made else [*told])
+    new = new_secret() if firm.webhook_url and not firm.webhook_secret else ""
+    if new:
+        firm.webhook_secret = new
+    firm.save(update_fields=[*values, "webhook_secret"] if new else [*values])
     log.info("settings of firm %s changed", firm.pk)
-    return made
+    return new
 
 
 def rotate_secret(*, firm: Firm) -> str:

@@ -8,28 +8,28 @@ from django.contrib.auth.password_validation import validate_password
 from django.contrib.auth.validators import UnicodeUsernameValidator
 from django.utils.translation import gettext, gettext_lazy
 
-from triage.desk.doors import LONGEST_PASSWORD
+from triage.desk.authentication import MAX_PASSWORD_LENGTH
 from triage.models.api_key import LONGEST_NAME
 from triage.models.firm import Role
 
-LONGEST_ACCOUNT = 150
+MAX_USERNAME_LENGTH = 150
 
 
-def account_field() -> forms.CharField:
+def username_field() -> forms.CharField:
     widget = forms.TextInput(attrs={"autocomplete": "username", "autocapitalize": "none", "spellcheck": "false"})
-    return forms.CharField(label=gettext_lazy("Account name"), max_length=LONGEST_ACCOUNT, widget=widget)
+    return forms.CharField(label=gettext_lazy("Account name"), max_length=MAX_USERNAME_LENGTH, widget=widget)
 
 
 def password_field(label: Any, autocomplete: str, help_text: Any = "") -> forms.CharField:
     widget = forms.PasswordInput(attrs={"autocomplete": autocomplete})
-    return forms.CharField(label=label, max_length=LONGEST_PASSWORD, strip=False, widget=widget, help_text=help_text)
+    return forms.CharField(label=label, max_length=MAX_PASSWORD_LENGTH, strip=False, widget=widget, help_text=help_text)
 
 
 NEW_PASSWORD_HELP = gettext_lazy("At least 8 signs, not a common word and not like your name. A sentence does well.")
 
 
 class SignInForm(forms.Form):
-    account = account_field()
+    account = username_field()
     password = password_field(gettext_lazy("Password"), "current-password")
 
 
@@ -60,7 +60,7 @@ class PasswordForm(forms.Form):
 class AccountForm(forms.Form):
     """A new account for who was invited."""
 
-    account = account_field()
+    account = username_field()
     password = password_field(gettext_lazy("Password"), "new-password", NEW_PASSWORD_HELP)
 
     def clean_account(self) -> str:

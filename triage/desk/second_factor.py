@@ -14,9 +14,9 @@ from urllib.parse import quote
 
 from triage.models import Member
 
-STEP = 30
+STEP_SECONDS = 30
 DIGITS = 6
-DRIFT = 1
+MAX_DRIFT_STEPS = 1
 SECRET_BYTES = 20  # RFC 4226, section 4, R6: 160 bits are recommended
 
 
@@ -34,42 +34,42 @@ def code_at(secret: str, step: int, digits: int = DIGITS) -> str:
     return str(number % 10**digits).zfill(digits)
 
 
-def step_of(secret: str, code: str, now: float, after: int = 0) -> int | None:
+def matching_step(secret: str, code: str, now: float, after: int = 0) -> int | None:
     """The step after `after` whose code this is, of those that may be meant now; None where it is none of them."""
     told = "".join(code.split())
     if len(told) != DIGITS or not (told.isascii() and told.isdigit()):
         return None
-    middle = int(now) // STEP
-    steps = range(max(after + 1, middle - DRIFT), middle + DRIFT + 1)
+    middle = int(now) // STEP_SECONDS
+    steps = range(max(after + 1, middle - MAX_DRIFT_STEPS), middle + MAX_DRIFT_STEPS + 1)
     return next((step for step in steps if hmac.compare_digest(code_at(secret, step), told)), None)
 
 
-def use_code(member: Member, code: str, now: float) -> bool:
+def verify_code(member: Member, code: str, now: float) -> bool:
     """Whether the code is right and was not used before; from now on it was."""
-    step = step_of(member.totp_secret, code, now, member.totp_last)
+    step = matching_step(member.totp_secret, code, now, member.totp_last)
     if step is None:
         return False
     unused = Member.objects.filter(pk=member.pk, totp_secret=member.totp_secret, totp_last__lt=step)
     return unused.update(totp_last=step) == 1
 
 
-def switch_on(member: Member, secret: str, code: str, now: float) -> bool:
+def enable_second_factor(member: Member, secret: str, code: str, now: float) -> bool:
     """Takes the secret into use once a first code shows that the person has it."""
-    step = step_of(secret, code, now)
+    step = matching_step(secret, code, now)
     if step is None:
         return False
     Member.objects.filter(pk=member.pk).update(totp_secret=secret, totp_last=step)
     return True
 
 
-def switch_off(member: Member) -> None:
+def disable_second_factor(member: Member) -> None:
     Member.objects.filter(pk=member.pk).update(totp_secret="", totp_last=0)
 
 
-def authenticator_address(secret: str, account: str, firm: str) -> str:
+def provisioning_uri(secret: str, account: str, firm: str) -> str:
     """What the QR code holds: the key URI that authenticators read."""
     issuer, account = _as_label(firm), _as_label(account)
-    return f"otpauth://totp/{issuer}:{account}?secret={secret}&issuer={issuer}&digits={DIGITS}&period={STEP}"
+    return f"otpauth://totp/{issuer}:{account}?secret={secret}&issuer={issuer}&digits={DIGITS}&period={STEP_SECONDS}"
 
 
 def _as_label(name: str) -> str:

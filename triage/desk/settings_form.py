@@ -15,8 +15,8 @@ from triage.models.firm import LONGEST_RETENTION, is_colour
 from triage.web.accent import accent_refusal
 from triage.web.framing import is_origin
 
-MOST_LINES = 50
-LONGEST_LINE = 200
+MAX_LINES = 50
+MAX_LINE_LENGTH = 200
 
 
 def lines_field(label: Any, help_text: Any) -> forms.CharField:
@@ -115,7 +115,7 @@ class SettingsForm(forms.Form):
         return address
 
 
-def settings_of(firm: Firm) -> dict[str, Any]:
+def initial_settings(firm: Firm) -> dict[str, Any]:
     """The settings as the form shows them."""
     plain = ("name", "address", "telephone", "email", "region", "accent", "retention_days", "wants_repair_form")
     told = {name: getattr(firm, name) for name in (*plain, "webhook_url")}
@@ -130,8 +130,8 @@ def _as_lines(pairs: Mapping[str, object]) -> str:
 def _lines(text: str) -> list[str]:
     lines = [one_line(line) for line in many_lines(text).split("\n")]
     told = list(dict.fromkeys(line for line in lines if line))
-    if len(told) > MOST_LINES or any(len(line) > LONGEST_LINE for line in told):
-        words = {"most": MOST_LINES, "length": LONGEST_LINE}
+    if len(told) > MAX_LINES or any(len(line) > MAX_LINE_LENGTH for line in told):
+        words = {"most": MAX_LINES, "length": MAX_LINE_LENGTH}
         raise forms.ValidationError(_("Write at most %(most)s lines of at most %(length)s characters.") % words)
     return told
 

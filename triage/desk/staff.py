@@ -12,7 +12,7 @@ from django.db import IntegrityError, transaction
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
-from triage.desk.second_factor import switch_off
+from triage.desk.second_factor import disable_second_factor
 from triage.jobsheet.errors import Problem, Refused
 from triage.jobsheet.plain_text import one_line
 from triage.jobsheet.sender_token import hash_of
@@ -21,7 +21,7 @@ from triage.models.firm import Role
 
 log = logging.getLogger(__name__)
 
-INVITATION_LASTS = timedelta(days=7)
+INVITATION_LIFETIME = timedelta(days=7)
 
 
 def invite(*, firm: Firm, name: str, role: str) -> str:
@@ -33,7 +33,7 @@ def invite(*, firm: Firm, name: str, role: str) -> str:
         role=Role(role),
         token_hash=hash_of(token),
         created=now,
-        expires=now + INVITATION_LASTS,
+        expires=now + INVITATION_LIFETIME,
     )
     log.info("invitation %s made for firm %s", invitation.pk, firm.pk)
     return token
@@ -57,11 +57,11 @@ def join(*, invitation: Invitation, user: User) -> Member | None:
         return None
 
 
-def join_with_new_account(*, invitation: Invitation, account: str, password: str) -> Member | None:
+def join_with_new_account(*, invitation: Invitation, username: str, password: str) -> Member | None:
     """As `join`, for who has no account yet; where the link or the name was taken meanwhile, there is none after."""
     try:
         with transaction.atomic():
-            user = User.objects.create_user(account, password=password)
+            user = User.objects.create_user(username, password=password)
             member = join(invitation=invitation, user=user)
             if member is None:
                 transaction.set_rollback(True)
@@ -77,7 +77,7 @@ def withdraw(*, invitation: Invitation) -> None:
 @transaction.atomic
 def change_role(*, member: Member, role: str) -> None:
     if role != Role.OWNER:
-        _keep_an_owner(member)
+        _require_another_owner(member)
     Member.objects.filter(pk=member.pk).update(role=Role(role))
     log.info("member %s of firm %s is %s now", member.pk, member.firm_id, role)
 
@@ -85,17 +85,17 @@ def change_role(*, member: Member, role: str) -> None:
 @transaction.atomic
 def remove(*, member: Member) -> None:
     """Takes the place away at once; the person's account stays, because it may serve another firm."""
-    _keep_an_owner(member)
+    _require_another_owner(member)
     log.info("member %s removed from firm %s", member.pk, member.firm_id)
     member.delete()
 
 
 def reset_second_factor(*, member: Member) -> None:
-    switch_off(member)
+    disable_second_factor(member)
     log.info("second factor of member %s reset", member.pk)
 
 
-def _keep_an_owner(member: Member) -> None:
+def _require_another_owner(member: Member) -> None:
     owners = list(Member.objects.select_for_update().filter(firm=member.firm_id, role=Role.OWNER))
     if [owner.pk for owner in owners] == [member.pk]:
         raise Refused([Problem("role", _("The firm would have no owner left. Make somebody else an owner first."))])

@@ -4,29 +4,29 @@ from django.urls import path, register_converter
 
 from triage.desk.views.account import account
 from triage.desk.views.calibration import calibration
-from triage.desk.views.deliveries import deliveries, delivery_again, test_delivery
-from triage.desk.views.erasing import erasing
+from triage.desk.views.deliveries import deliveries, retry_delivery, send_test_delivery
+from triage.desk.views.erasing import erase_sheet
 from triage.desk.views.exports import exports, open_repair_table, outcomes_yaml, sheets_table
-from triage.desk.views.firms import firms
+from triage.desk.views.firms import choose_firm
 from triage.desk.views.inbox import inbox
 from triage.desk.views.invitation import invitation
 from triage.desk.views.job_sheet import job_sheet
-from triage.desk.views.keys import keys, revoke
+from triage.desk.views.keys import api_keys, revoke_api_key
 from triage.desk.views.knowledge import knowledge, knowledge_tree
-from triage.desk.views.note import note
+from triage.desk.views.note import add_note_to_sheet
 from triage.desk.views.outcome import outcome
 from triage.desk.views.second_factor import second_factor
-from triage.desk.views.second_step import second_step
+from triage.desk.views.second_step import verify_two_factor
 from triage.desk.views.settings import new_webhook_secret, settings
 from triage.desk.views.sheet_files import calendar_file, code_picture, form_file, json_file, photo, text_file
 from triage.desk.views.sign_in import sign_in
 from triage.desk.views.sign_out import sign_out
-from triage.desk.views.staff import staff, staff_deed, withdraw_invitation
-from triage.desk.views.status import status
+from triage.desk.views.staff import staff, staff_action, withdraw_invitation
+from triage.desk.views.status import change_status
 
 
-class StaffDeed:
-    """The deeds that can be done to a member."""
+class StaffActionConverter:
+    """What can be done to a member."""
 
     regex = "role|remove|reset"
 
@@ -37,22 +37,22 @@ class StaffDeed:
         return value
 
 
-register_converter(StaffDeed, "deed")
+register_converter(StaffActionConverter, "staff_action")
 
 urlpatterns = [
     path("", inbox, name="desk-inbox"),
     path("sign-in/", sign_in, name="desk-sign-in"),
     path("sign-out/", sign_out, name="desk-sign-out"),
-    path("second-step/", second_step, name="desk-second-step"),
-    path("firms/", firms, name="desk-firms"),
+    path("second-step/", verify_two_factor, name="desk-verify"),
+    path("firms/", choose_firm, name="desk-firms"),
     path("invitation/<str:token>/", invitation, name="desk-invitation"),
     path("account/", account, name="desk-account"),
     path("account/second-factor/", second_factor, name="desk-second-factor"),
     path("sheets/<str:reference>/", job_sheet, name="desk-sheet"),
-    path("sheets/<str:reference>/status/", status, name="desk-status"),
-    path("sheets/<str:reference>/note/", note, name="desk-note"),
+    path("sheets/<str:reference>/status/", change_status, name="desk-status"),
+    path("sheets/<str:reference>/note/", add_note_to_sheet, name="desk-note"),
     path("sheets/<str:reference>/outcome/", outcome, name="desk-outcome"),
-    path("sheets/<str:reference>/erase/", erasing, name="desk-erase"),
+    path("sheets/<str:reference>/erase/", erase_sheet, name="desk-erase"),
     path("sheets/<str:reference>/text/", text_file, name="desk-text"),
     path("sheets/<str:reference>/json/", json_file, name="desk-json"),
     path("sheets/<str:reference>/calendar/", calendar_file, name="desk-calendar"),
@@ -65,14 +65,14 @@ urlpatterns = [
     path("exports/open-repair.csv", open_repair_table, name="desk-open-repair"),
     path("exports/outcomes.yaml", outcomes_yaml, name="desk-outcomes-yaml"),
     path("deliveries/", deliveries, name="desk-deliveries"),
-    path("deliveries/test/", test_delivery, name="desk-delivery-test"),
-    path("deliveries/<int:number>/again/", delivery_again, name="desk-delivery-again"),
+    path("deliveries/test/", send_test_delivery, name="desk-delivery-test"),
+    path("deliveries/<int:number>/again/", retry_delivery, name="desk-delivery-retry"),
     path("settings/", settings, name="desk-settings"),
     path("settings/webhook-secret/", new_webhook_secret, name="desk-webhook-secret"),
-    path("settings/keys/", keys, name="desk-keys"),
-    path("settings/keys/<int:number>/revoke/", revoke, name="desk-key-revoke"),
+    path("settings/keys/", api_keys, name="desk-keys"),
+    path("settings/keys/<int:number>/revoke/", revoke_api_key, name="desk-key-revoke"),
     path("staff/", staff, name="desk-staff"),
-    path("staff/<int:number>/<deed:deed>/", staff_deed, name="desk-staff-deed"),
+    path("staff/<int:number>/<staff_action:action>/", staff_action, name="desk-staff-action"),
     path("staff/invitations/<int:number>/withdraw/", withdraw_invitation, name="desk-withdraw"),
     path("knowledge/", knowledge, name="desk-knowledge"),
     path("knowledge/tree.svg", knowledge_tree, name="desk-knowledge-tree"),

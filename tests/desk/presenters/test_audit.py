@@ -17,6 +17,6 @@ def test_every_deed_is_a_line():
     add_note(sheet=sheet, text="Called.", member=member)
     erase(sheet=sheet, actor=Actor.SITE)
     words = ["this site erased it", "robin wrote a note on it", "robin opened it", "the sender handed over it"]
-    assert [line.words for line in audit_lines(sheet)] == words
+    assert [line.text for line in audit_lines(sheet)] == words
     member.delete()
-    assert audit_lines(sheet)[2].words == "somebody who has left opened it"
+    assert audit_lines(sheet)[2].text == "somebody who has left opened it"

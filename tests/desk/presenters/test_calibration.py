@@ -5,7 +5,7 @@ from statsmodels.stats.proportion import proportion_confint
 
 from tests.desk.outcomes import make_outcomes
 from tests.firm_builders import make_firm
-from triage.desk.calibrating import FEWEST_FOR_A_PROPOSAL, reckon_calibration
+from triage.desk.outcome_stats import MIN_OUTCOMES_FOR_PROPOSAL, report_calibration
 from triage.desk.presenters.calibration import calibration_page
 from triage.models import Outcome
 
@@ -37,9 +37,9 @@ def test_what_cannot_be_learnt_from_is_counted():
 
 def test_a_proposal_is_shown_as_it_was_worked_out():
     firm = make_firm()
-    make_outcomes(firm, FEWEST_FOR_A_PROPOSAL)
-    kept = reckon_calibration(firm)
+    make_outcomes(firm, MIN_OUTCOMES_FOR_PROPOSAL)
+    kept = report_calibration(firm)
     proposal = calibration_page(firm).proposal
-    assert (proposal.made, proposal.outcomes) == (kept.made, FEWEST_FOR_A_PROPOSAL)
+    assert (proposal.made, proposal.outcomes) == (kept.made, MIN_OUTCOMES_FOR_PROPOSAL)
     assert proposal.rates[0].fault == "Burnt-out fan oven element"
     assert proposal.rows[0][1] == f"{kept.contents['before'][0]:.3f}"

@@ -5,7 +5,7 @@ from datetime import UTC, datetime
 import pytest
 
 from tests.firm_builders import make_booking, make_firm, make_job_sheet, make_member
-from triage.desk.presenters.inbox import LONGEST_SEARCH, ON_A_PAGE, inbox_page, read_wanted
+from triage.desk.presenters.inbox import MAX_SEARCH_LENGTH, PAGE_SIZE, inbox_page, parse_filter
 from triage.models import JobSheet
 
 pytestmark = pytest.mark.django_db
@@ -21,13 +21,13 @@ def firm():
 
 
 def names(firm, page="1", **asked):
-    return [line.who.split(",")[0] for line in inbox_page(make_member(firm), read_wanted(asked), page).lines]
+    return [line.contact.split(",")[0] for line in inbox_page(make_member(firm), parse_filter(asked), page).rows]
 
 
 def test_words_that_are_cut_end_with_a_letter():
-    wanted = read_wanted({"words": f"{'x' * (LONGEST_SEARCH - 1)} yz"})
-    assert wanted.words == "x" * (LONGEST_SEARCH - 1)
-    assert read_wanted({"words": wanted.words}) == wanted
+    wanted = parse_filter({"words": f"{'x' * (MAX_SEARCH_LENGTH - 1)} yz"})
+    assert wanted.text == "x" * (MAX_SEARCH_LENGTH - 1)
+    assert parse_filter({"words": wanted.text}) == wanted
 
 
 def test_they_are_narrowed_down_by_status_and_band(firm):
@@ -61,9 +61,9 @@ def test_a_day_is_whole(firm, since, until, count):
 
 def test_what_is_no_day_is_told_and_left_out(firm):
     make_job_sheet(firm)
-    page = inbox_page(make_member(firm), read_wanted({"since": "yesterday", "until": "2030-02-30"}), "1")
-    assert len(page.lines) == 1
-    assert page.wanted.problems == (
+    page = inbox_page(make_member(firm), parse_filter({"since": "yesterday", "until": "2030-02-30"}), "1")
+    assert len(page.rows) == 1
+    assert page.filter.problems == (
         "“yesterday” is no day. Write it as 2026-03-01.",
         "“2030-02-30” is no day. Write it as 2026-03-01.",
     )
@@ -83,17 +83,17 @@ def test_a_reference_is_found_however_it_is_written(firm):
 
 
 def test_words_are_cut_and_cleaned():
-    assert read_wanted({"words": "a\x00  b" + "c" * 500}).words == ("a b" + "c" * 500)[:LONGEST_SEARCH]
+    assert parse_filter({"words": "a\x00  b" + "c" * 500}).text == ("a b" + "c" * 500)[:MAX_SEARCH_LENGTH]
 
 
 def test_a_long_list_comes_in_pages_that_keep_the_filters(firm):
-    for number in range(ON_A_PAGE + 1):
+    for number in range(PAGE_SIZE + 1):
         make_job_sheet(firm, booking=make_booking(name=f"Person {number}"))
-    member, wanted = make_member(firm), read_wanted({"words": "person"})
+    member, wanted = make_member(firm), parse_filter({"words": "person"})
     first, last = inbox_page(member, wanted, "1"), inbox_page(member, wanted, "2")
-    assert (len(first.lines), len(last.lines)) == (ON_A_PAGE, 1)
-    assert (first.earlier, first.later) == ("?words=person&page=2", "")
-    assert (last.earlier, last.later) == ("", "?words=person&page=1")
-    assert last.lines[0].who.startswith("Person 0,")
-    assert inbox_page(member, wanted, "no-page").lines == first.lines
-    assert inbox_page(member, wanted, "999").lines == last.lines
+    assert (len(first.rows), len(last.rows)) == (PAGE_SIZE, 1)
+    assert (first.older_href, first.newer_href) == ("?words=person&page=2", "")
+    assert (last.older_href, last.newer_href) == ("", "?words=person&page=1")
+    assert last.rows[0].contact.startswith("Person 0,")
+    assert inbox_page(member, wanted, "no-page").rows == first.rows
+    assert inbox_page(member, wanted, "999").rows == last.rows

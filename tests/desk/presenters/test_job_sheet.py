@@ -29,10 +29,10 @@ def test_the_supply_is_never_said_to_be_dead(said, words):
 
 def test_danger_is_told_first_with_what_they_were_told():
     safety = page_of(trail=SMELL).safety
-    assert (safety.grave, safety.heading) == (True, "Not safe: leave it off")
+    assert (safety.urgent, safety.heading) == (True, "Not safe: leave it off")
     assert safety.signs == ("Burning smell: switch off and leave off",)
-    assert "Turn the oven's controls to off. Leave the door shut." in safety.told
-    assert not any(line.endswith(":") for line in safety.told)
+    assert "Turn the oven's controls to off. Leave the door shut." in safety.instructions
+    assert not any(line.endswith(":") for line in safety.instructions)
 
 
 @pytest.mark.parametrize(
@@ -41,7 +41,7 @@ def test_danger_is_told_first_with_what_they_were_told():
 )
 def test_whether_dangers_were_asked_about_is_said(trail, sign):
     safety = page_of(trail=trail).safety
-    assert (safety.grave, safety.signs) == (False, (sign,))
+    assert (safety.urgent, safety.signs) == (False, (sign,))
 
 
 def test_the_leading_cause_glows_and_is_not_listed_as_its_own_double():

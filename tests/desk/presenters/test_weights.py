@@ -2,27 +2,27 @@
 
 import pytest
 
-from triage.desk.presenters.weights import HALF, weight_of
+from triage.desk.presenters.weights import HALF_WIDTH, weight_of
 
 
 def weighed(decibans, question="Oven fan"):
     told = {"observation": "fan", "answer": "no", "question": question, "words": "Off", "decibans": decibans}
     weight = weight_of(told)
-    return weight.side, weight.left, weight.wide, weight.figure
+    return weight.side, weight.left, weight.width, weight.figure
 
 
 @pytest.mark.parametrize(
     ("decibans", "bar"),
     [
-        (10.0, ("to", HALF, 30, "+10.0 points to it")),
-        (-10.0, ("away", HALF - 30, 30, "−10.0 points away")),
-        (20.0, ("to", HALF, HALF, "+20.0 points to it")),
-        (64.2, ("to", HALF, HALF, "+64.2 points to it")),
-        (-300.0, ("away", 0, HALF, "−300.0 points away")),
-        (0.06, ("to", HALF, 1, "+0.1 points to it")),
-        (0.04, ("none", HALF, 0, "0, says nothing")),
-        (0.0, ("none", HALF, 0, "0, says nothing")),
-        (None, ("none", HALF, 0, "not weighed")),
+        (10.0, ("to", HALF_WIDTH, 30, "+10.0 points to it")),
+        (-10.0, ("away", HALF_WIDTH - 30, 30, "−10.0 points away")),
+        (20.0, ("to", HALF_WIDTH, HALF_WIDTH, "+20.0 points to it")),
+        (64.2, ("to", HALF_WIDTH, HALF_WIDTH, "+64.2 points to it")),
+        (-300.0, ("away", 0, HALF_WIDTH, "−300.0 points away")),
+        (0.06, ("to", HALF_WIDTH, 1, "+0.1 points to it")),
+        (0.04, ("none", HALF_WIDTH, 0, "0, says nothing")),
+        (0.0, ("none", HALF_WIDTH, 0, "0, says nothing")),
+        (None, ("none", HALF_WIDTH, 0, "not weighed")),
     ],
 )
 def test_a_weight_is_drawn_and_said(decibans, bar):

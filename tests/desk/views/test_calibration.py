@@ -3,11 +3,11 @@
 import pytest
 from django.urls import reverse
 
-from tests.desk.desk_cast import client_of
+from tests.desk.clients import client_of
 from tests.desk.outcomes import make_outcomes
 from tests.firm_builders import make_firm, make_member
 from tests.reading_pages import read_page
-from triage.desk.calibrating import FEWEST_FOR_A_PROPOSAL, reckon_calibration
+from triage.desk.outcome_stats import MIN_OUTCOMES_FOR_PROPOSAL, report_calibration
 
 pytestmark = pytest.mark.django_db
 
@@ -23,8 +23,8 @@ def test_without_outcomes_it_says_what_to_do():
 
 def test_it_shows_scores_plot_and_proposal_and_has_no_button_that_accepts():
     firm = make_firm()
-    make_outcomes(firm, FEWEST_FOR_A_PROPOSAL)
-    reckon_calibration(firm)
+    make_outcomes(firm, MIN_OUTCOMES_FOR_PROPOSAL)
+    report_calibration(firm)
     page = read_page(client_of(make_member(firm)).get(PAGE))
     assert len(page.select(".plot svg")) == 2
     assert "20 of 20" in page.select("dl")[0].text

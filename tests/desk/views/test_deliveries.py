@@ -3,7 +3,7 @@
 import pytest
 from django.urls import reverse
 
-from tests.desk.desk_cast import client_of
+from tests.desk.clients import client_of
 from tests.firm_builders import make_delivery, make_firm, make_member
 from tests.reading_pages import read_page
 from triage.models import Delivery
@@ -44,14 +44,14 @@ def test_what_was_given_up_is_shown_with_its_reason_and_tried_again(firm, owner)
     assert "The receiver answered &lt;b&gt;500&lt;/b&gt;." in page
     assert "Of another firm." not in page
     assert "1 was given up" in owner.get(LOG).content.decode()
-    owner.post(reverse("desk-delivery-again", args=[dead.pk]))
+    owner.post(reverse("desk-delivery-retry", args=[dead.pk]))
     dead.refresh_from_db()
     assert (dead.state, dead.attempts) == ("waiting", 0)
 
 
 def test_what_arrived_is_not_sent_again(firm, owner):
     sent = make_delivery(firm, state="sent")
-    owner.post(reverse("desk-delivery-again", args=[sent.pk]))
+    owner.post(reverse("desk-delivery-retry", args=[sent.pk]))
     sent.refresh_from_db()
     assert sent.state == "sent"
     assert "Only what was given up can be tried again." in owner.get(LOG).content.decode()
@@ -66,4 +66,4 @@ def test_a_long_log_comes_in_pages(firm, owner):
 
 @pytest.mark.parametrize("number", [0, 2**63, 10**30])
 def test_a_number_that_is_no_delivery_is_not_there(owner, number):
-    assert owner.post(reverse("desk-delivery-again", args=[number])).status_code == 404
+    assert owner.post(reverse("desk-delivery-retry", args=[number])).status_code == 404

@@ -6,7 +6,7 @@ from io import StringIO
 import pytest
 from django.urls import reverse
 
-from tests.desk.desk_cast import client_of
+from tests.desk.clients import client_of
 from tests.desk.outcomes import make_outcomes
 from tests.firm_builders import make_firm, make_job_sheet, make_member
 from triage.jobsheet.formats.open_repair import COLUMNS

@@ -3,7 +3,7 @@
 import pytest
 from django.urls import reverse
 
-from tests.desk.desk_cast import make_account
+from tests.desk.clients import make_account
 from tests.firm_builders import make_firm, make_member
 from tests.reading_pages import read_page
 from triage.models import Member
@@ -24,8 +24,8 @@ def test_each_of_ones_firms_can_be_entered_and_no_other(client):
     assert client.post(FIRMS, {"member": other.pk}).status_code == 404
     assert client.post(FIRMS, {"member": plain.pk}).url == "/desk/"
     assert client.get("/desk/").status_code == 200
-    assert client.post(FIRMS, {"member": guarded.pk}).url == reverse("desk-second-step")
-    assert client.get("/desk/").url == reverse("desk-second-step")
+    assert client.post(FIRMS, {"member": guarded.pk}).url == reverse("desk-verify")
+    assert client.get("/desk/").url == reverse("desk-verify")
 
 
 def test_who_belongs_to_none_is_told(client):

@@ -4,11 +4,11 @@ import pytest
 from django.contrib.auth.models import User
 from django.urls import reverse
 
-from tests.desk.desk_cast import PASSWORD, make_account
+from tests.desk.clients import PASSWORD, make_account
 from tests.firm_builders import make_firm
 from tests.reading_pages import read_page
+from triage.desk.login_throttle import MAX_PER_ACCOUNT
 from triage.desk.staff import invite
-from triage.desk.tries import MOST_OF_ACCOUNT
 from triage.models import Member
 
 pytestmark = pytest.mark.django_db
@@ -42,7 +42,7 @@ def test_a_wrong_link_tells_nothing(client):
 
 def test_names_cannot_be_tried_for_ever(client, link):
     make_account()
-    for _ in range(MOST_OF_ACCOUNT):
+    for _ in range(MAX_PER_ACCOUNT):
         page = client.post(link, {"account": "robin", "password": PASSWORD})
         assert "This name cannot be had. Choose another one." in page.content.decode()
     assert "too many tries" in client.post(link, {"account": "kim", "password": PASSWORD}).content.decode()

@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 from django.urls import reverse
 
-from tests.desk.desk_cast import client_of
+from tests.desk.clients import client_of
 from tests.firm_builders import make_booking, make_firm, make_job_sheet, make_member
 from tests.reading_pages import read_page
 from triage.jobsheet.actions import erase

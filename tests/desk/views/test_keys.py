@@ -5,7 +5,7 @@ from django.urls import reverse
 from django.utils import timezone
 
 from tests.api.asking import address, bearer
-from tests.desk.desk_cast import client_of
+from tests.desk.clients import client_of
 from tests.firm_builders import make_firm, make_job_sheet, make_member
 from tests.reading_pages import read_page
 from triage.models import ApiKey

@@ -3,9 +3,9 @@
 import pytest
 from django.urls import reverse
 
-from tests.desk.desk_cast import make_account
+from tests.desk.clients import make_account
 from tests.reading_pages import read_page
-from triage.desk.bench import reckon_knowledge
+from triage.desk.knowledge_report import report_knowledge
 from triage.knowledge.library import library
 from triage.models import Reckoning
 
@@ -26,7 +26,7 @@ def test_before_anything_is_worked_out_it_says_how(keeper):
 
 
 def test_it_shows_findings_figures_plot_and_tree(keeper):
-    reckon_knowledge(library(), "gb-eng", 8, lambda _what, _total: lambda _done: None)
+    report_knowledge(library(), "gb-eng", 8, lambda _what, _total: lambda _done: None)
     page = read_page(keeper.get(PAGE))
     assert "8 made-up checks" in page.one("main").text
     assert page.select(".plot svg")

@@ -3,7 +3,7 @@
 import pytest
 from django.urls import reverse
 
-from tests.desk.desk_cast import client_of
+from tests.desk.clients import client_of
 from tests.firm_builders import make_job_sheet, make_member
 from tests.reading_pages import read_page
 from triage.models import Outcome

@@ -10,10 +10,10 @@ import zxingcpp
 from django.urls import reverse
 from PIL import Image
 
-from tests.desk.desk_cast import client_of
+from tests.desk.clients import client_of
 from tests.firm_builders import make_firm, make_member
 from tests.reading_pages import read_page
-from triage.desk.second_factor import authenticator_address
+from triage.desk.second_factor import provisioning_uri
 
 pytestmark = pytest.mark.django_db
 
@@ -50,7 +50,7 @@ def test_a_code_from_an_authenticator_switches_it_on_and_one_more_off(member):
 def test_the_drawing_holds_the_same_secret(member):
     client = client_of(member)
     secret = begun(client)
-    address = authenticator_address(secret, member.user.username, member.firm.name)
+    address = provisioning_uri(secret, member.user.username, member.firm.name)
     drawn = re.search(r"<svg.*?</svg>", client.get(FACTOR).content.decode(), re.DOTALL)[0]
     assert segno.make(address, micro=False).svg_inline(scale=4, light="#fff", svgclass="qr", lineclass=None) == drawn
     dots = io.BytesIO()

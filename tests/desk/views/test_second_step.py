@@ -6,14 +6,14 @@ import pyotp
 import pytest
 from django.urls import reverse
 
-from tests.desk.desk_cast import PASSWORD, make_account
+from tests.desk.clients import PASSWORD, make_account
 from tests.firm_builders import make_firm
-from triage.desk.tries import MOST_OF_ACCOUNT
+from triage.desk.login_throttle import MAX_PER_ACCOUNT
 from triage.models import Member
 
 pytestmark = pytest.mark.django_db
 
-STEP = reverse("desk-second-step")
+STEP = reverse("desk-verify")
 
 
 @pytest.fixture
@@ -53,7 +53,7 @@ def test_no_code_works_twice(waiting, secret):
 
 
 def test_guessing_codes_is_stopped(waiting, secret):
-    for _ in range(MOST_OF_ACCOUNT):
+    for _ in range(MAX_PER_ACCOUNT):
         assert waiting.post(STEP, {"code": "abcdef"}).status_code == 400
     assert waiting.post(STEP, {"code": pyotp.TOTP(secret).now()}).status_code == 429
 

@@ -8,7 +8,7 @@ from django.urls import reverse
 from jsonschema import Draft202012Validator
 from PIL import Image
 
-from tests.desk.desk_cast import client_of
+from tests.desk.clients import client_of
 from tests.firm_builders import make_booking, make_firm, make_job_sheet, make_member
 from tests.jobsheet.formats.calendar_reader import read_calendar
 from triage.jobsheet.formats.json import schema

@@ -5,7 +5,7 @@ from xml.etree import ElementTree
 import pytest
 from django.urls import reverse
 
-from tests.desk.desk_cast import client_of
+from tests.desk.clients import client_of
 from tests.firm_builders import TRAIL, make_job_sheet, make_member
 from tests.reading_pages import read_page
 from triage.models import JobSheet

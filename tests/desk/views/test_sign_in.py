@@ -3,10 +3,10 @@
 import pytest
 from django.urls import reverse
 
-from tests.desk.desk_cast import PASSWORD, make_account
+from tests.desk.clients import PASSWORD, make_account
 from tests.firm_builders import make_firm
 from tests.reading_pages import read_page
-from triage.desk.tries import MOST_OF_ACCOUNT
+from triage.desk.login_throttle import MAX_PER_ACCOUNT
 from triage.models import Member
 
 pytestmark = pytest.mark.django_db
@@ -45,7 +45,7 @@ def test_a_wrong_password_and_no_such_account_read_alike(client, member):
 
 def test_too_many_tries_read_alike_too(client, member):
     for account in ("robin", "nobody"):
-        for _ in range(MOST_OF_ACCOUNT):
+        for _ in range(MAX_PER_ACCOUNT):
             sign_in(client, account=account, password="wrong")
         page = sign_in(client, account=account)
         assert page.status_code == 429

@@ -3,7 +3,7 @@
 import pytest
 from django.urls import reverse
 
-from tests.desk.desk_cast import client_as
+from tests.desk.clients import client_as
 
 
 @pytest.mark.django_db

@@ -4,7 +4,7 @@ import pytest
 from django.test import Client
 from django.urls import reverse
 
-from tests.desk.desk_cast import client_of
+from tests.desk.clients import client_of
 from tests.firm_builders import make_firm, make_member
 from tests.reading_pages import read_page
 from triage.models import Invitation, Member
@@ -26,7 +26,7 @@ def owner(firm):
 
 def do(owner, member, deed, **told):
     client = client_of(owner)
-    client.post(reverse("desk-staff-deed", args=[member.pk, deed]), told)
+    client.post(reverse("desk-staff-action", args=[member.pk, deed]), told)
     return client.get(STAFF).content.decode()
 
 

@@ -12,7 +12,7 @@ from django.http import HttpRequest
 from triage.check_pages.address import Asked, Links, read_address
 from triage.check_pages.visit import Visit, visit_of
 from triage.desk.call.address import CallLinks, OnTheLine, split
-from triage.desk.showing import DeskRequest
+from triage.desk.layout import DeskRequest
 from triage.knowledge.library import library
 from triage.models import Firm, Member
 

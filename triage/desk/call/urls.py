@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from triage.desk.access import EVERYBODY_OF_THE_FIRM, behind_sign_in
+from triage.desk.access import ALL_ROLES, protect
 from triage.desk.call.views.call import call
 from triage.desk.call.views.earlier import earlier
 from triage.desk.call.views.hand_over import hand_over
@@ -10,7 +10,7 @@ from triage.desk.call.views.phone_code import phone_code
 from triage.desk.call.views.taken import taken
 from triage.desk.call.views.words import words
 
-urlpatterns = behind_sign_in(
+urlpatterns = protect(
     [
         path("", call, name="desk-call"),
         path("earlier/", earlier, name="desk-call-earlier"),
@@ -19,5 +19,5 @@ urlpatterns = behind_sign_in(
         path("words.json", words, name="desk-call-words"),
         path("phone.svg", phone_code, name="desk-call-phone-code"),
     ],
-    *EVERYBODY_OF_THE_FIRM,
+    *ALL_ROLES,
 )

@@ -8,18 +8,18 @@ from django.utils.translation import gettext as _
 from triage.models import JobSheet
 from triage.models.access_line import Actor
 
-MOST = 200
+MAX_LINES = 200
 
 
 @dataclass(frozen=True, slots=True)
 class AuditLine:
     at: datetime
-    words: str
+    text: str
 
 
 def audit_lines(sheet: JobSheet) -> list[AuditLine]:
     """The newest first, at most so many."""
-    lines = sheet.access_lines.select_related("member__user").order_by("-at", "-pk")[:MOST]
+    lines = sheet.access_lines.select_related("member__user").order_by("-at", "-pk")[:MAX_LINES]
     found = []
     for line in lines:
         names = {Actor.SENDER: _("the sender"), Actor.SYSTEM: _("the firm’s own system"), Actor.SITE: _("this site")}

@@ -4,14 +4,14 @@ from django.utils.translation import gettext_lazy
 
 from triage.engine import Band
 
-WORDS = {
+LABELS = {
     Band.MAKE_SAFE.value: gettext_lazy("Not safe: leave it off"),
     Band.QUALIFIED.value: gettext_lazy("Work for a qualified person"),
     Band.SELF_CHECK.value: gettext_lazy("They can check it themselves"),
     Band.NORMAL.value: gettext_lazy("How a sound oven behaves"),
 }
-BANDS = tuple(WORDS)
+BANDS = tuple(LABELS)
 
 
-def band_words(band: str) -> str:
-    return str(WORDS.get(band, band))
+def band_label(band: str) -> str:
+    return str(LABELS.get(band, band))

@@ -6,7 +6,13 @@ from datetime import datetime
 from django.utils.translation import gettext as _
 
 from triage.authoring.figures import Share, share
-from triage.desk.calibrating import FEWEST_FOR_A_PROPOSAL, MOST_AT_ONCE, lessons_from, recorded_of, scores_now
+from triage.desk.outcome_stats import (
+    MAX_SCORED,
+    MIN_OUTCOMES_FOR_PROPOSAL,
+    current_scores,
+    outcomes_of,
+    training_outcomes,
+)
 from triage.knowledge.library import library
 from triage.learning.reliability_plot import in_words, reliability_svg
 from triage.models import Firm, Reckoning
@@ -16,7 +22,7 @@ Row = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True)
-class RateLine:
+class RateChange:
     fault: str
     before: str
     after: str
@@ -24,7 +30,7 @@ class RateLine:
 
 
 @dataclass(frozen=True, slots=True)
-class ProposalPart:
+class ProposalSummary:
     """What `manage.py reckon` worked out, from so many outcomes on that day."""
 
     made: datetime
@@ -32,7 +38,7 @@ class ProposalPart:
     better: bool
     gain: str
     rows: tuple[tuple[str, str, str], ...]
-    rates: tuple[RateLine, ...]
+    rates: tuple[RateChange, ...]
     lines: str
     plot: str
 
@@ -47,64 +53,64 @@ class CalibrationPage:
     figures: tuple[Row, ...]
     bins: tuple[str, ...]
     plot: str
-    proposal: ProposalPart | None
-    fewest: int
+    proposal: ProposalSummary | None
+    min_outcomes: int
     firm: str
 
 
 def calibration_page(firm: Firm) -> CalibrationPage:
-    recorded = recorded_of(firm)
-    newest = list(recorded[:MOST_AT_ONCE])
-    outcomes = lessons_from(newest, library().pack)
-    held = scores_now(outcomes)
+    records = outcomes_of(firm)
+    newest = list(records[:MAX_SCORED])
+    outcomes = training_outcomes(newest, library().pack)
+    scores = current_scores(outcomes)
     figures: tuple[Row, ...] = ()
-    if held is not None:
+    if scores is not None:
         first = share(outcome.first_visit for outcome in outcomes)
         figures = (
-            (_("Fixed at the first visit"), _of(first)),
-            (_("Brier score, all faults: 0 is perfect, 2 the worst"), f"{held.brier:.3f}"),
-            (_("Log score of what was found: 0 is perfect"), f"{held.log_score:.3f}"),
+            (_("Fixed at the first visit"), _as_share(first)),
+            (_("Brier score, all faults: 0 is perfect, 2 the worst"), f"{scores.brier:.3f}"),
+            (_("Log score of what was found: 0 is perfect"), f"{scores.log_score:.3f}"),
         )
     return CalibrationPage(
-        all=recorded.count(),
+        all=records.count(),
         used=len(outcomes),
         left_out=len(newest) - len(outcomes),
         figures=figures,
-        bins=tuple(in_words(held.bins)) if held else (),
-        plot=reliability_svg((), held.bins) if held else "",
+        bins=tuple(in_words(scores.bins)) if scores else (),
+        plot=reliability_svg((), scores.bins) if scores else "",
         proposal=_proposal(firm),
-        fewest=FEWEST_FOR_A_PROPOSAL,
+        min_outcomes=MIN_OUTCOMES_FOR_PROPOSAL,
         firm=firm.slug,
     )
 
 
-def _of(told: Share) -> str:
-    words = {"count": told.count, "of": told.of, "low": round(100 * told.low), "high": round(100 * told.high)}
-    return _("%(count)s of %(of)s (between %(low)s and %(high)s in 100, 95 %%)") % words
+def _as_share(part: Share) -> str:
+    params = {"count": part.count, "of": part.of, "low": round(100 * part.low), "high": round(100 * part.high)}
+    return _("%(count)s of %(of)s (between %(low)s and %(high)s in 100, 95 %%)") % params
 
 
-def _proposal(firm: Firm) -> ProposalPart | None:
-    kept = Reckoning.objects.filter(topic=Topic.CALIBRATION, firm=firm).first()
-    if kept is None:
+def _proposal(firm: Firm) -> ProposalSummary | None:
+    report = Reckoning.objects.filter(topic=Topic.CALIBRATION, firm=firm).first()
+    if report is None:
         return None
-    told = kept.contents
-    middle, low, high = told["gain"]
+    contents = report.contents
+    middle, low, high = contents["gain"]
     names = library().words(firm.region).faults
-    return ProposalPart(
-        made=kept.made,
-        outcomes=told["outcomes"],
-        better=told["better"],
+    return ProposalSummary(
+        made=report.made,
+        outcomes=contents["outcomes"],
+        better=contents["better"],
         gain=f"{middle:.3f} ({low:.3f} – {high:.3f})",
         rows=tuple(
             (name, f"{before:.3f}", f"{after:.3f}")
             for name, before, after in zip(
-                (_("Brier score, all faults"), _("Log score")), told["before"], told["after"], strict=True
+                (_("Brier score, all faults"), _("Log score")), contents["before"], contents["after"], strict=True
             )
         ),
         rates=tuple(
-            RateLine(names[fault].name if fault in names else fault, f"{before:.1f}", f"{after:.1f}", found)
-            for fault, before, after, found in told["rates"]
+            RateChange(names[fault].name if fault in names else fault, f"{before:.1f}", f"{after:.1f}", found)
+            for fault, before, after, found in contents["rates"]
         ),
-        lines=told["lines"],
-        plot=told["plot"],
+        lines=contents["lines"],
+        plot=contents["plot"],
     )

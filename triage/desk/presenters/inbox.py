@@ -9,82 +9,91 @@ from django.core.paginator import Page, Paginator
 from django.db.models import Q, QuerySet
 from django.utils.translation import gettext as _
 
-from triage.desk.presenters.bands import BANDS, band_words
+from triage.desk.presenters.bands import BANDS, band_label
 from triage.jobsheet.opening import sheets_of
 from triage.jobsheet.reference import read_reference
 from triage.models import JobSheet, Member
 from triage.models.job_sheet import Status
 
-ON_A_PAGE = 25
-LONGEST_SEARCH = 100
-SEARCHED = ("name", "telephone", "email", "street", "postcode", "summary__trouble", "plate__maker", "plate__model")
+PAGE_SIZE = 25
+MAX_SEARCH_LENGTH = 100
+SEARCHED_FIELDS = (
+    "name",
+    "telephone",
+    "email",
+    "street",
+    "postcode",
+    "summary__trouble",
+    "plate__maker",
+    "plate__model",
+)
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class SheetFilter:
     """The filters as read; `problems` are sentences about what could not be read, and was left out."""
 
     status: str = ""
     band: str = ""
     since: date | None = None
     until: date | None = None
-    words: str = ""
+    text: str = ""
     problems: tuple[str, ...] = ()
 
     @property
     def query(self) -> str:
         """The filters as a query string, for the links to other pages of the list."""
-        told = {"status": self.status, "band": self.band, "words": self.words}
-        told |= {"since": str(self.since or ""), "until": str(self.until or "")}
-        return urlencode({name: value for name, value in told.items() if value})
+        params = {"status": self.status, "band": self.band, "words": self.text}
+        params |= {"since": str(self.since or ""), "until": str(self.until or "")}
+        return urlencode({name: value for name, value in params.items() if value})
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class InboxRow:
     """One job sheet. `grave` marks what may be dangerous now."""
 
     reference: str
     created: datetime
-    who: str
+    contact: str
     trouble: str
     band: str
-    band_words: str
+    band_label: str
     cause: str
     chance: str
     status: str
-    status_words: str
-    grave: bool
+    status_label: str
+    urgent: bool
 
 
 @dataclass(frozen=True, slots=True)
 class Inbox:
-    wanted: Wanted
-    lines: tuple[Line, ...]
+    filter: SheetFilter
+    rows: tuple[InboxRow, ...]
     page: Page[JobSheet]
     statuses: tuple[tuple[str, object], ...]
     bands: tuple[tuple[str, str], ...]
 
     @property
-    def earlier(self) -> str:
-        return self._page(self.page.next_page_number()) if self.page.has_next() else ""
+    def older_href(self) -> str:
+        return self._page_href(self.page.next_page_number()) if self.page.has_next() else ""
 
     @property
-    def later(self) -> str:
-        return self._page(self.page.previous_page_number()) if self.page.has_previous() else ""
+    def newer_href(self) -> str:
+        return self._page_href(self.page.previous_page_number()) if self.page.has_previous() else ""
 
-    def _page(self, number: int) -> str:
-        return "?" + "&".join(part for part in (self.wanted.query, f"page={number}") if part)
+    def _page_href(self, number: int) -> str:
+        return "?" + "&".join(part for part in (self.filter.query, f"page={number}") if part)
 
 
-def read_wanted(asked: Mapping[str, str]) -> Wanted:
+def parse_filter(params: Mapping[str, str]) -> SheetFilter:
     problems: list[str] = []
-    status, band = asked.get("status", ""), asked.get("band", "")
-    return Wanted(
+    status, band = params.get("status", ""), params.get("band", "")
+    return SheetFilter(
         status=status if status in Status.values else "",
         band=band if band in BANDS else "",
-        since=_day(asked.get("since", ""), problems),
-        until=_day(asked.get("until", ""), problems),
-        words=" ".join(asked.get("words", "").replace("\x00", "").split())[:LONGEST_SEARCH].rstrip(),
+        since=_day(params.get("since", ""), problems),
+        until=_day(params.get("until", ""), problems),
+        text=" ".join(params.get("words", "").replace("\x00", "").split())[:MAX_SEARCH_LENGTH].rstrip(),
         problems=tuple(problems),
     )
 
@@ -97,56 +106,56 @@ def _day(text: str, problems: list[str]) -> date | None:
         return None
 
 
-def inbox_page(member: Member, wanted: Wanted, number: str) -> Inbox:
-    page = Paginator(found_sheets(member, wanted), ON_A_PAGE).get_page(number)
+def inbox_page(member: Member, sheet_filter: SheetFilter, number: str) -> Inbox:
+    page = Paginator(filtered_sheets(member, sheet_filter), PAGE_SIZE).get_page(number)
     return Inbox(
-        wanted=wanted,
-        lines=tuple(_line(sheet) for sheet in page.object_list),
+        filter=sheet_filter,
+        rows=tuple(_row(sheet) for sheet in page.object_list),
         page=page,
         statuses=tuple(Status.choices),
-        bands=tuple((band, band_words(band)) for band in BANDS),
+        bands=tuple((band, band_label(band)) for band in BANDS),
     )
 
 
-def found_sheets(member: Member, wanted: Wanted) -> QuerySet[JobSheet]:
+def filtered_sheets(member: Member, sheet_filter: SheetFilter) -> QuerySet[JobSheet]:
     found = sheets_of(member)
-    if wanted.status:
-        found = found.filter(status=wanted.status)
-    if wanted.band:
-        found = found.filter(band=wanted.band)
-    if wanted.since:
-        found = found.filter(created__gte=_midnight(wanted.since))
-    if wanted.until and wanted.until < date.max:
-        found = found.filter(created__lt=_midnight(wanted.until + timedelta(days=1)))
-    return found.filter(_spoken_of(wanted.words)) if wanted.words else found
+    if sheet_filter.status:
+        found = found.filter(status=sheet_filter.status)
+    if sheet_filter.band:
+        found = found.filter(band=sheet_filter.band)
+    if sheet_filter.since:
+        found = found.filter(created__gte=_midnight(sheet_filter.since))
+    if sheet_filter.until and sheet_filter.until < date.max:
+        found = found.filter(created__lt=_midnight(sheet_filter.until + timedelta(days=1)))
+    return found.filter(_matches(sheet_filter.text)) if sheet_filter.text else found
 
 
 def _midnight(day: date) -> datetime:
     return datetime.combine(day, time(), UTC)
 
 
-def _spoken_of(words: str) -> Q:
+def _matches(text: str) -> Q:
     """Whose fields hold these words; a reference is found however it is written."""
-    holds = Q()
-    for field in SEARCHED:
-        holds |= Q(**{f"{field}__icontains": words})
-    reference = read_reference(words)
-    return holds | Q(reference=reference) if reference else holds | Q(reference__icontains=words)
+    query = Q()
+    for field in SEARCHED_FIELDS:
+        query |= Q(**{f"{field}__icontains": text})
+    reference = read_reference(text)
+    return query | Q(reference=reference) if reference else query | Q(reference__icontains=text)
 
 
-def _line(sheet: JobSheet) -> Line:
+def _row(sheet: JobSheet) -> InboxRow:
     summary = sheet.summary
     first = summary["causes"][0]
-    return Line(
+    return InboxRow(
         reference=sheet.reference,
         created=sheet.created,
-        who=", ".join(part for part in (sheet.name or _("No name"), sheet.postcode) if part),
+        contact=", ".join(part for part in (sheet.name or _("No name"), sheet.postcode) if part),
         trouble=summary["trouble"],
         band=sheet.band,
-        band_words=band_words(sheet.band),
+        band_label=band_label(sheet.band),
         cause=first["name"],
         chance=first["chance_words"],
         status=sheet.status,
-        status_words=str(Status(sheet.status).label),
-        grave=sheet.band == "make-safe",
+        status_label=str(Status(sheet.status).label),
+        urgent=sheet.band == "make-safe",
     )

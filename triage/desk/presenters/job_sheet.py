@@ -7,9 +7,9 @@ from datetime import datetime
 
 from django.utils.translation import gettext as _
 
-from triage.desk.presenters.bands import band_words
+from triage.desk.presenters.bands import band_label
 from triage.desk.presenters.reading_pictures import readings_with_pictures
-from triage.desk.presenters.weights import Weight, weight_of
+from triage.desk.presenters.weights import AnswerWeight, weight_of
 from triage.engine import Band
 from triage.jobsheet.formats.qr import trail_qr
 from triage.jobsheet.formats.text import window_words
@@ -17,22 +17,22 @@ from triage.jobsheet.shapes import Cause, Kit, Named, Sheet, Summary
 from triage.jobsheet.wording import short_chance, tenths
 from triage.knowledge.library import library
 
-Row = tuple[str, str]
+TableRow = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True)
-class Safety:
+class SafetySummary:
     """`grave` where the advice was to leave it off. `told` is what the person was told, not what was done."""
 
-    grave: bool
+    urgent: bool
     heading: str
     signs: tuple[str, ...]
     supply: str
-    told: tuple[str, ...]
+    instructions: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class CauseLine:
+class CauseRow:
     name: str
     trade: str
     chance: str
@@ -45,45 +45,45 @@ class CauseLine:
 class KitList:
     """`parts` with how many visits in 100 would fail without each."""
 
-    parts: tuple[Row, ...]
+    parts: tuple[TableRow, ...]
     chance: str
     tenths: int
     at_best: str
 
 
 @dataclass(frozen=True, slots=True)
-class SheetPage:
+class DeskSheetPage:
     reference: str
     spoken: str
     trouble: str
     unfinished: bool
     created: datetime
-    safety: Safety
+    safety: SafetySummary
     part: str
-    plate: tuple[Row, ...]
+    plate: tuple[TableRow, ...]
     has_photo: bool
-    oven: tuple[Row, ...]
-    causes: tuple[CauseLine, ...]
+    oven: tuple[TableRow, ...]
+    causes: tuple[CauseRow, ...]
     alike: tuple[str, ...]
     also_check: tuple[str, ...]
     kit: KitList
-    answers: tuple[Weight, ...]
-    readings: tuple[Weight, ...]
-    tried: tuple[Row, ...]
-    contact: tuple[Row, ...]
+    weights: tuple[AnswerWeight, ...]
+    readings: tuple[AnswerWeight, ...]
+    tried: tuple[TableRow, ...]
+    contact: tuple[TableRow, ...]
     windows: tuple[str, ...]
     consent: str
-    kept_until: str
+    erase_after: str
     pack: str
-    place: str
+    region: str
     local_rules: str
     check_again: str
     code: str
 
 
-def sheet_page(sheet: Sheet) -> SheetPage:
+def sheet_page(sheet: Sheet) -> DeskSheetPage:
     check = sheet["check"]
-    return SheetPage(
+    return DeskSheetPage(
         reference=sheet["reference"],
         spoken=sheet["spoken"],
         trouble=check["trouble"],
@@ -98,40 +98,40 @@ def sheet_page(sheet: Sheet) -> SheetPage:
         alike=_names([named for named in check["alike"] if named["fault"] != check["causes"][0]["fault"]]),
         also_check=_names(check["also_check"]),
         kit=_kit(check["kit"]),
-        answers=tuple(weight_of(answer) for answer in check["answers"]),
+        weights=tuple(weight_of(answer) for answer in check["answers"]),
         readings=tuple(replace(weight_of(answer), picture=drawn) for answer, drawn in readings_with_pictures(check)),
         tried=tuple((answer["question"], answer["words"]) for answer in check["tried"]),
         contact=_contact(sheet),
         windows=tuple(window_words(window["start"], window["end"]) for window in sheet["windows"]),
         consent=sheet["consent"]["words"],
-        kept_until=sheet["erase_after"][:10],
+        erase_after=sheet["erase_after"][:10],
         pack=check["pack"]["version"],
-        place=check["region"]["name"],
+        region=check["region"]["name"],
         local_rules=check["local_rules"],
         check_again=check["check_again"],
         code=trail_qr(check["check_again"]),
     )
 
 
-def _safety(check: Summary) -> Safety:
+def _safety(check: Summary) -> SafetySummary:
     signs = [flag["heading"] for flag in check["red_flags"]]
     if check["danger_signs"] == "none-seen":
         signs = [_("No danger sign was seen.")]
     elif check["danger_signs"] == "not-asked":
         signs = [_("Danger signs were not asked about.")]
-    return Safety(
-        grave=check["band"] == Band.MAKE_SAFE.value,
-        heading=band_words(check["band"]),
+    return SafetySummary(
+        urgent=check["band"] == Band.MAKE_SAFE.value,
+        heading=band_label(check["band"]),
         signs=tuple(signs),
         supply=_supply(check),
-        told=tuple(line.rstrip(":") for flag in check["red_flags"] for line in flag["told"]),
+        instructions=tuple(line.rstrip(":") for flag in check["red_flags"] for line in flag["told"]),
     )
 
 
 def _supply(check: Summary) -> str:
     """Every sheet says that nobody proved the oven dead, whatever was said about the switch."""
-    words = check["supply"]["words"]
-    return words if check["supply"]["said"] == "off" else f"{words} {_('Not proved dead.')}"
+    answer = check["supply"]["words"]
+    return answer if check["supply"]["said"] == "off" else f"{answer} {_('Not proved dead.')}"
 
 
 def _part(check: Summary) -> str:
@@ -140,7 +140,7 @@ def _part(check: Summary) -> str:
     return text.picture if text else ""
 
 
-def _plate(sheet: Sheet) -> tuple[Row, ...]:
+def _plate(sheet: Sheet) -> tuple[TableRow, ...]:
     plate = sheet["rating_plate"]
     rows = (
         (_("Maker"), plate.get("maker", "")),
@@ -152,8 +152,8 @@ def _plate(sheet: Sheet) -> tuple[Row, ...]:
     return tuple((name, words or "–") for name, words in rows)
 
 
-def _cause(cause: Cause) -> CauseLine:
-    return CauseLine(
+def _cause(cause: Cause) -> CauseRow:
+    return CauseRow(
         name=cause["name"],
         trade=cause["trade"],
         chance=cause["chance_words"],
@@ -176,7 +176,7 @@ def _names(named: list[Named]) -> tuple[str, ...]:
     return tuple(fault["name"] for fault in named)
 
 
-def _contact(sheet: Sheet) -> tuple[Row, ...]:
+def _contact(sheet: Sheet) -> tuple[TableRow, ...]:
     contact, address = sheet["contact"], sheet["address"]
     rows = (
         (_("Name"), contact["name"]),

@@ -17,7 +17,7 @@ from triage.knowledge.region_builder import RegionProfile
 
 
 @dataclass(frozen=True, slots=True)
-class SheetPlace:
+class SheetRegion:
     """Where the oven of a job sheet stands, which decides between °C and °F."""
 
     place: RegionProfile
@@ -26,15 +26,15 @@ class SheetPlace:
 def readings_with_pictures(check: Summary) -> list[tuple[Answer, Drawing | None]]:
     """Each reading with its picture; figures that answer several questions are drawn once, at the first."""
     regions = library().regions
-    where = SheetPlace(regions.get(check["region"]["id"]) or regions[DEFAULT_REGION.value()])
+    where = SheetRegion(regions.get(check["region"]["id"]) or regions[DEFAULT_REGION.value()])
     return list(_drawn(check["readings"], where))
 
 
-def _drawn(readings: Iterable[Answer], where: SheetPlace) -> Iterable[tuple[Answer, Drawing | None]]:
+def _drawn(readings: Iterable[Answer], where: SheetRegion) -> Iterable[tuple[Answer, Drawing | None]]:
     seen: set[tuple[str, str]] = set()
     for answer in readings:
         kind, text = _kind_of(answer), answer["answer"]
-        yield answer, None if (kind, text) in seen else _picture(kind, text, where)
+        yield answer, None if (kind, text) in seen else _drawing_of(kind, text, where)
         seen.add((kind, text))
 
 
@@ -44,7 +44,7 @@ def _kind_of(answer: Answer) -> str:
     return known.gauge.kind if known and known.gauge else ""
 
 
-def _picture(kind: str, text: str, where: SheetPlace) -> Drawing | None:
+def _drawing_of(kind: str, text: str, where: SheetRegion) -> Drawing | None:
     if kind not in KINDS:
         return None
     try:

@@ -11,39 +11,39 @@ from django.utils.translation import gettext as _
 from triage.check_pages.drawings.drawing import Drawing
 from triage.jobsheet.shapes import Answer
 
-LONGEST = 20.0
-HALF = 60  # of the drawing's width
-LEAST = 0.05  # below this nothing shows
+MAX_DECIBANS = 20.0
+HALF_WIDTH = 60  # of the drawing's width
+MIN_DECIBANS = 0.05  # below this nothing shows
 
 
 @dataclass(frozen=True, slots=True)
-class Weight:
+class AnswerWeight:
     """`left` and `wide` place the bar on a drawing that is twice `HALF` wide; `side` is to, away or none.
     `picture` shows the figures of a reading."""
 
     question: str
-    words: str
+    answer: str
     figure: str
     side: str
     left: int
-    wide: int
+    width: int
     picture: Drawing | None = None
 
 
-def weight_of(answer: Answer) -> Weight:
-    decibans, question, words = answer["decibans"], _asked(answer["question"]), answer["words"]
+def weight_of(answer: Answer) -> AnswerWeight:
+    decibans, question, words = answer["decibans"], _with_colon(answer["question"]), answer["words"]
     if decibans is None:
-        return Weight(question, words, _("not weighed"), "none", HALF, 0)
-    if abs(decibans) < LEAST:
-        return Weight(question, words, _("0, says nothing"), "none", HALF, 0)
-    wide = max(1, round(HALF * min(abs(decibans), LONGEST) / LONGEST))
+        return AnswerWeight(question, words, _("not weighed"), "none", HALF_WIDTH, 0)
+    if abs(decibans) < MIN_DECIBANS:
+        return AnswerWeight(question, words, _("0, says nothing"), "none", HALF_WIDTH, 0)
+    width = max(1, round(HALF_WIDTH * min(abs(decibans), MAX_DECIBANS) / MAX_DECIBANS))
     to = decibans > 0
     figure = (_("%(figure)s points to it") if to else _("%(figure)s points away")) % {"figure": signed(decibans)}
-    left = HALF if to else HALF - wide
-    return Weight(question, words, figure, "to" if to else "away", left, wide)
+    left = HALF_WIDTH if to else HALF_WIDTH - width
+    return AnswerWeight(question, words, figure, "to" if to else "away", left, width)
 
 
-def _asked(question: str) -> str:
+def _with_colon(question: str) -> str:
     """A question as it stands before its answer."""
     return question if question.endswith("?") else f"{question}:"
 

@@ -1,1 +1,1 @@
-"""One page or deed of the firm's desk per file."""
+"""One page or action of the firm's desk per file."""

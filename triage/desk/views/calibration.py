@@ -5,14 +5,14 @@ from typing import cast
 from django.http import HttpResponse
 from django.views.decorators.http import require_safe
 
-from triage.desk.access import may
+from triage.desk.access import require_role
+from triage.desk.layout import DeskRequest, render_page
 from triage.desk.presenters.calibration import calibration_page
-from triage.desk.showing import DeskRequest, show
 from triage.models import Member
 from triage.models.firm import Role
 
 
 @require_safe
-@may(Role.OWNER, Role.REPAIRER)
+@require_role(Role.OWNER, Role.REPAIRER)
 def calibration(request: DeskRequest) -> HttpResponse:
-    return show(request, "calibration", {"page": calibration_page(cast(Member, request.member).firm)})
+    return render_page(request, "calibration", {"page": calibration_page(cast(Member, request.member).firm)})

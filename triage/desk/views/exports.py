@@ -6,10 +6,10 @@ from django.http import HttpResponse
 from django.utils import timezone
 from django.views.decorators.http import require_safe
 
-from triage.desk.access import may
-from triage.desk.calibrating import lessons_from, outcomes_file, recorded_of
+from triage.desk.access import require_role
+from triage.desk.layout import DeskRequest, render_page
+from triage.desk.outcome_stats import outcomes_file, outcomes_of, training_outcomes
 from triage.desk.presenters.sheet_table import sheets_csv
-from triage.desk.showing import DeskRequest, show
 from triage.jobsheet.formats.open_repair import outcomes_csv
 from triage.jobsheet.opening import sheets_of
 from triage.knowledge.library import library
@@ -19,15 +19,15 @@ from triage.models.firm import Role
 
 
 @require_safe
-@may(Role.OWNER)
+@require_role(Role.OWNER)
 def exports(request: DeskRequest) -> HttpResponse:
     member = cast(Member, request.member)
-    counts = {"sheets": sheets_of(member).count(), "outcomes": recorded_of(member.firm).count()}
-    return show(request, "exports", counts)
+    counts = {"sheets": sheets_of(member).count(), "outcomes": outcomes_of(member.firm).count()}
+    return render_page(request, "exports", counts)
 
 
 @require_safe
-@may(Role.OWNER)
+@require_role(Role.OWNER)
 def sheets_table(request: DeskRequest) -> HttpResponse:
     """Every job sheet that is not erased; each gets an audit line, as if it had been opened."""
     member = cast(Member, request.member)
@@ -40,17 +40,17 @@ def sheets_table(request: DeskRequest) -> HttpResponse:
 
 
 @require_safe
-@may(Role.OWNER)
+@require_role(Role.OWNER)
 def open_repair_table(request: DeskRequest) -> HttpResponse:
-    content = outcomes_csv(recorded_of(_firm(request)))
+    content = outcomes_csv(outcomes_of(_firm(request)))
     return _file(request, content, "text/csv; charset=utf-8", "open-repair.csv")
 
 
 @require_safe
-@may(Role.OWNER)
+@require_role(Role.OWNER)
 def outcomes_yaml(request: DeskRequest) -> HttpResponse:
     pack = library().pack
-    content = outcomes_file(lessons_from(recorded_of(_firm(request)), pack), pack)
+    content = outcomes_file(training_outcomes(outcomes_of(_firm(request)), pack), pack)
     return _file(request, content, "application/yaml; charset=utf-8", "outcomes.yaml")
 
 

@@ -6,11 +6,11 @@ from django.http import HttpResponse
 from django.utils import timezone
 from django.views.decorators.http import require_safe
 
-from triage.desk.access import EVERYBODY_OF_THE_FIRM, may
-from triage.desk.own_sheet import seen_sheet
+from triage.desk.access import ALL_ROLES, require_role
+from triage.desk.layout import DeskRequest, render_page
 from triage.desk.presenters.audit import audit_lines
 from triage.desk.presenters.job_sheet import sheet_page
-from triage.desk.showing import DeskRequest, show
+from triage.desk.sheet_lookup import get_sheet_logged
 from triage.jobsheet.contents import contents_of
 from triage.jobsheet.formats.repair_form import repair_form
 from triage.knowledge.library import library
@@ -21,12 +21,12 @@ from triage.models.outcome import Result
 
 
 @require_safe
-@may(*EVERYBODY_OF_THE_FIRM)
+@require_role(*ALL_ROLES)
 def job_sheet(request: DeskRequest, reference: str) -> HttpResponse:
-    return show_sheet(request, seen_sheet(request, reference))
+    return render_sheet(request, get_sheet_logged(request, reference))
 
 
-def show_sheet(request: DeskRequest, sheet: JobSheet, note: str = "", problem: str = "") -> HttpResponse:
+def render_sheet(request: DeskRequest, sheet: JobSheet, note: str = "", problem: str = "") -> HttpResponse:
     """The page; with a note that could not be taken, what is wrong with it."""
     member, contents = cast(Member, request.member), contents_of(sheet)
     is_owner = member.role == Role.OWNER
@@ -38,16 +38,16 @@ def show_sheet(request: DeskRequest, sheet: JobSheet, note: str = "", problem: s
         "note": note,
         "note_problem": problem,
         "longest_note": LONGEST_NOTE,
-        "outcome": outcome_words(sheet),
+        "outcome": outcome_summary(sheet),
         "may_record": member.role != Role.AGENT,
         "is_owner": is_owner,
         "audit": audit_lines(sheet) if is_owner else [],
         "has_form": not sheet.erased and repair_form(contents, member.firm, timezone.localdate()) is not None,
     }
-    return show(request, "job_sheet", context, status=400 if problem else 200)
+    return render_page(request, "job_sheet", context, status=400 if problem else 200)
 
 
-def outcome_words(sheet: JobSheet) -> dict[str, object] | None:
+def outcome_summary(sheet: JobSheet) -> dict[str, object] | None:
     outcome = Outcome.objects.filter(sheet=sheet).select_related("recorded_by__user").first()
     if outcome is None:
         return None

@@ -11,40 +11,40 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST
 
-from triage.desk.access import may
+from triage.desk.access import require_role
 from triage.desk.forms import KeyForm
-from triage.desk.showing import DeskRequest, say_next, show
+from triage.desk.layout import DeskRequest, flash, render_page
 from triage.jobsheet.errors import Refused
 from triage.models import ApiKey, Firm, Member
 from triage.models.firm import Role
 from triage.web.api_keys import PREFIX, make_key, revoke_key
 
-ONCE = "desk_api_key"
+SHOW_ONCE = "desk_api_key"
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
-@may(Role.OWNER)
-def keys(request: DeskRequest) -> HttpResponse:
+@require_role(Role.OWNER)
+def api_keys(request: DeskRequest) -> HttpResponse:
     firm = cast(Member, request.member).firm
     form, status = KeyForm(), 200
     if request.method == "POST":
         form, status = KeyForm(request.POST), 400
-        if form.is_valid() and _made(request, firm, form):
+        if form.is_valid() and _created(request, firm, form):
             return HttpResponseRedirect(reverse("desk-keys"))
     context = {
         "form": form,
         "firm": firm,
         "keys": ApiKey.objects.filter(firm=firm).order_by(F("revoked").desc(nulls_first=True), "-created", "-pk"),
         "prefix": PREFIX,
-        "made": request.session.pop(ONCE, "") if status == 200 else "",
+        "made": request.session.pop(SHOW_ONCE, "") if status == 200 else "",
     }
-    return show(request, "keys", context, status=status)
+    return render_page(request, "keys", context, status=status)
 
 
-def _made(request: DeskRequest, firm: Firm, form: KeyForm) -> bool:
+def _created(request: DeskRequest, firm: Firm, form: KeyForm) -> bool:
     """Whether there is a new key; why there is none stands beside the name."""
     try:
-        _key, request.session[ONCE] = make_key(firm=firm, name=form.cleaned_data["name"])
+        _key, request.session[SHOW_ONCE] = make_key(firm=firm, name=form.cleaned_data["name"])
     except Refused as refused:
         form.add_error("name", str(refused))
         return False
@@ -52,12 +52,12 @@ def _made(request: DeskRequest, firm: Firm, form: KeyForm) -> bool:
 
 
 @require_POST
-@may(Role.OWNER)
-def revoke(request: DeskRequest, number: int) -> HttpResponse:
+@require_role(Role.OWNER)
+def revoke_api_key(request: DeskRequest, number: int) -> HttpResponse:
     key = ApiKey.objects.filter(firm=cast(Member, request.member).firm_id, pk=number).first()
     if key is None:
         raise Http404
     ended = revoke_key(key=key)
     sentence = _("The key “%(name)s” opens nothing any more.") if ended else _("The key “%(name)s” was revoked before.")
-    say_next(request, sentence % {"name": key.name})
+    flash(request, sentence % {"name": key.name})
     return HttpResponseRedirect(reverse("desk-keys"))

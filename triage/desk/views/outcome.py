@@ -7,10 +7,10 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods
 
-from triage.desk.access import may
-from triage.desk.own_sheet import own_sheet, seen_sheet
-from triage.desk.presenters.findings import findings_form, read_findings, told_before
-from triage.desk.showing import DeskRequest, say_next, show
+from triage.desk.access import require_role
+from triage.desk.layout import DeskRequest, flash, render_page
+from triage.desk.presenters.outcome_form import initial_data, outcome_form, parse_outcome_form
+from triage.desk.sheet_lookup import get_sheet, get_sheet_logged
 from triage.jobsheet.errors import Refused
 from triage.jobsheet.outcomes import record_outcome
 from triage.models import Member, Outcome
@@ -18,19 +18,19 @@ from triage.models.firm import Role
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
-@may(Role.OWNER, Role.REPAIRER)
+@require_role(Role.OWNER, Role.REPAIRER)
 def outcome(request: DeskRequest, reference: str) -> HttpResponse:
-    sheet = own_sheet(request, reference)
+    sheet = get_sheet(request, reference)
     if request.method == "POST":
         try:
-            findings = read_findings(sheet, request.POST)
+            findings = parse_outcome_form(sheet, request.POST)
             record_outcome(sheet=sheet, findings=findings, member=cast(Member, request.member))
         except Refused as refused:
-            sheet = seen_sheet(request, reference)
-            form = findings_form(sheet, request.POST, refused.problems)
-            return show(request, "outcome", {"form": form, "sheet": sheet}, status=400)
-        say_next(request, _("Written down. Thank you: this is what the chances are mended by."))
+            sheet = get_sheet_logged(request, reference)
+            form = outcome_form(sheet, request.POST, refused.problems)
+            return render_page(request, "outcome", {"form": form, "sheet": sheet}, status=400)
+        flash(request, _("Written down. Thank you: this is what the chances are mended by."))
         return HttpResponseRedirect(reverse("desk-sheet", args=[sheet.reference]))
     before = Outcome.objects.filter(sheet=sheet).first()
-    told = told_before(before) if before else QueryDict()
-    return show(request, "outcome", {"form": findings_form(sheet, told), "sheet": sheet})
+    told = initial_data(before) if before else QueryDict()
+    return render_page(request, "outcome", {"form": outcome_form(sheet, told), "sheet": sheet})

@@ -6,9 +6,9 @@ from django.http import Http404, HttpResponse
 from django.utils import timezone
 from django.views.decorators.http import require_safe
 
-from triage.desk.access import EVERYBODY_OF_THE_FIRM, may
-from triage.desk.own_sheet import seen_sheet
-from triage.desk.showing import DeskRequest
+from triage.desk.access import ALL_ROLES, require_role
+from triage.desk.layout import DeskRequest
+from triage.desk.sheet_lookup import get_sheet_logged
 from triage.jobsheet.contents import contents_of
 from triage.jobsheet.formats.calendar import visit_request
 from triage.jobsheet.formats.json import sheet_json
@@ -22,21 +22,21 @@ from triage.models.firm import Role
 
 
 @require_safe
-@may(Role.OWNER, Role.REPAIRER)
+@require_role(Role.OWNER, Role.REPAIRER)
 def text_file(request: DeskRequest, reference: str) -> HttpResponse:
     sheet = _exported(request, reference)
     return _file(sheet_text(contents_of(sheet)), "text/plain; charset=utf-8", f"{sheet.reference}.txt")
 
 
 @require_safe
-@may(Role.OWNER, Role.REPAIRER)
+@require_role(Role.OWNER, Role.REPAIRER)
 def json_file(request: DeskRequest, reference: str) -> HttpResponse:
     sheet = _exported(request, reference)
     return _file(sheet_json(contents_of(sheet)), "application/json", f"{sheet.reference}.json")
 
 
 @require_safe
-@may(Role.OWNER, Role.REPAIRER)
+@require_role(Role.OWNER, Role.REPAIRER)
 def calendar_file(request: DeskRequest, reference: str) -> HttpResponse:
     sheet = _exported(request, reference)
     return _file(
@@ -45,7 +45,7 @@ def calendar_file(request: DeskRequest, reference: str) -> HttpResponse:
 
 
 @require_safe
-@may(Role.OWNER, Role.REPAIRER)
+@require_role(Role.OWNER, Role.REPAIRER)
 def form_file(request: DeskRequest, reference: str) -> HttpResponse:
     sheet = _exported(request, reference)
     form = repair_form(contents_of(sheet), sheet.firm, timezone.localdate())
@@ -55,18 +55,18 @@ def form_file(request: DeskRequest, reference: str) -> HttpResponse:
 
 
 @require_safe
-@may(*EVERYBODY_OF_THE_FIRM)
+@require_role(*ALL_ROLES)
 def code_picture(request: DeskRequest, reference: str) -> HttpResponse:
-    drawn = trail_qr(seen_sheet(request, reference).summary["check_again"])
+    drawn = trail_qr(get_sheet_logged(request, reference).summary["check_again"])
     if not drawn:
         raise Http404
     return HttpResponse(drawn, content_type="image/svg+xml")
 
 
 @require_safe
-@may(*EVERYBODY_OF_THE_FIRM)
+@require_role(*ALL_ROLES)
 def photo(request: DeskRequest, reference: str) -> HttpResponse:
-    kept = RatingPlatePhoto.objects.filter(sheet=seen_sheet(request, reference)).first()
+    kept = RatingPlatePhoto.objects.filter(sheet=get_sheet_logged(request, reference)).first()
     if kept is None:
         raise Http404
     response = HttpResponse(bytes(kept.jpeg), content_type="image/jpeg")

@@ -5,12 +5,12 @@ from django.http import HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.views.decorators.http import require_POST
 
-from triage.desk.access import open_door
-from triage.desk.showing import DeskRequest
+from triage.desk.access import public
+from triage.desk.layout import DeskRequest
 
 
 @require_POST
-@open_door
+@public
 def sign_out(request: DeskRequest) -> HttpResponse:
     logout(request)
     return HttpResponseRedirect(reverse("desk-sign-in"))

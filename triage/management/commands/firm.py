@@ -8,7 +8,7 @@ from django.core.management import BaseCommand, CommandError, CommandParser
 from django.urls import reverse
 
 from triage.conf import DEFAULT_REGION
-from triage.desk.staff import INVITATION_LASTS, invite
+from triage.desk.staff import INVITATION_LIFETIME, invite
 from triage.knowledge.library import library
 from triage.models import Firm
 from triage.models.firm import Role
@@ -50,5 +50,5 @@ class Command(BaseCommand):
         if firm is None:
             raise CommandError(f"There is no firm {slug}. Make it first: manage.py firm add {slug} NAME", returncode=2)
         path = reverse("desk-invitation", args=[invite(firm=firm, name=name, role=Role.OWNER)])
-        self.stdout.write(f"For {name}, once, within {INVITATION_LASTS.days} days: {path}")
+        self.stdout.write(f"For {name}, once, within {INVITATION_LIFETIME.days} days: {path}")
         self.stdout.write("Put the site's own address before it.")

@@ -7,8 +7,8 @@ from django.core.management import BaseCommand, CommandError, CommandParser
 
 from triage.authoring.progress import Progress
 from triage.conf import DEFAULT_REGION
-from triage.desk.bench import reckon_knowledge
-from triage.desk.calibrating import reckon_calibration
+from triage.desk.knowledge_report import report_knowledge
+from triage.desk.outcome_stats import report_calibration
 from triage.knowledge.library import library
 from triage.models import Firm
 
@@ -29,10 +29,10 @@ class Command(BaseCommand):
         if firm and not firms:
             raise CommandError(f"There is no firm {firm}.", returncode=2)
         if not firm:
-            reckon_knowledge(library(), DEFAULT_REGION.value(), n, self._progress)
+            report_knowledge(library(), DEFAULT_REGION.value(), n, self._progress)
             self.stdout.write("The page about the pack is worked out.")
         for one in firms:
-            kept = reckon_calibration(one)
+            kept = report_calibration(one)
             said = f"from {kept.contents['outcomes']} outcomes" if kept else "too few outcomes yet"
             self.stdout.write(f"{one.slug}: {said}.")
 

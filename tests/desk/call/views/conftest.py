@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.desk.desk_cast import client_of
+from tests.desk.clients import client_of
 from tests.firm_builders import make_firm, make_member
 from triage.models.firm import Role
 

@@ -7,7 +7,7 @@ from django.utils import timezone
 
 from tests.desk.call.filled_in import fields_of
 from tests.desk.call.reading_aloud import ELEMENT, query_of, told_and_read
-from tests.desk.desk_cast import client_of
+from tests.desk.clients import client_of
 from tests.firm_builders import make_firm, make_member
 from tests.reading_pages import read_page
 from triage.check_pages.form_state import new_state

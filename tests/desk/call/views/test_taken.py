@@ -3,7 +3,7 @@
 import pytest
 from django.test import Client
 
-from tests.desk.desk_cast import client_as
+from tests.desk.clients import client_as
 from tests.firm_builders import make_job_sheet
 from tests.reading_pages import read_page
 from triage.jobsheet.reference import spoken

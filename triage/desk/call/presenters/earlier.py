@@ -9,7 +9,7 @@ from django.utils.translation import ngettext
 
 from triage.desk.call.earlier import answers_again
 from triage.desk.call.open_call import Call
-from triage.desk.presenters.bands import band_words
+from triage.desk.presenters.bands import band_label
 from triage.jobsheet.wording import answer_words, question_words
 from triage.knowledge.library import library
 from triage.models import JobSheet
@@ -51,7 +51,7 @@ def earlier_page(call: Call, sheet: JobSheet) -> EarlierSheet:
         created=sheet.created,
         trouble=summary["trouble"],
         status=str(Status(sheet.status).label),
-        band=band_words(sheet.band),
+        band=band_label(sheet.band),
         cause=f"{first['name']} ({first['chance_words']})",
         signs=[flag["heading"] for flag in summary["red_flags"]],
         answers=told[:ENOUGH],

@@ -10,7 +10,7 @@ from triage.desk.call.earlier import count_look, earlier_sheet
 from triage.desk.call.open_call import Call, open_call
 from triage.desk.call.presenters.earlier import EarlierSheet, earlier_page, not_found_sentence, wait_sentence
 from triage.desk.call.showing import around
-from triage.desk.showing import DeskRequest
+from triage.desk.layout import DeskRequest
 from triage.engine import SCREEN
 from triage.jobsheet.opening import NotFound
 from triage.models import Member

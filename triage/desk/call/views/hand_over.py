@@ -14,7 +14,7 @@ from triage.desk.call.hand_over import is_ready, take, taken_before
 from triage.desk.call.open_call import Call, open_call
 from triage.desk.call.presenters.hand_over import hand_over_page
 from triage.desk.call.showing import around
-from triage.desk.showing import DeskRequest
+from triage.desk.layout import DeskRequest
 from triage.jobsheet.errors import KeyTaken, Problem, Refused
 from triage.models import Member
 from triage.models.job_sheet import LONGEST_NOTE

@@ -9,14 +9,14 @@ from django.views.decorators.http import require_safe
 from triage.desk.call.open_call import open_call
 from triage.desk.call.presenters.taken import taken_page
 from triage.desk.call.showing import around
-from triage.desk.own_sheet import own_sheet
-from triage.desk.showing import DeskRequest
+from triage.desk.layout import DeskRequest
+from triage.desk.sheet_lookup import get_sheet
 from triage.engine import SCREEN
 
 
 @require_safe
 def taken(request: HttpRequest, reference: str) -> HttpResponse:
-    sheet, call = own_sheet(cast(DeskRequest, request), reference), open_call(request)
+    sheet, call = get_sheet(cast(DeskRequest, request), reference), open_call(request)
     context = {
         **around(call),
         "page": taken_page(sheet, call.visit.origin),

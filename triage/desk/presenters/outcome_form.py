@@ -20,7 +20,7 @@ from triage.models.outcome import Barrier, Result
 NOT_LISTED = "other-not-listed"
 MINUTES = (15, 30, 45, 60, 90)
 FIRST_VISIT = "first-visit"
-LEFT = (
+RESULT_CHOICES = (
     (FIRST_VISIT, gettext_lazy("Fixed on this first visit")),
     (Result.FIXED.value, gettext_lazy("Fixed, on a later visit")),
     (Result.REPAIRABLE.value, gettext_lazy("Can be repaired, not finished")),
@@ -30,51 +30,51 @@ LEFT = (
 
 
 @dataclass(frozen=True, slots=True)
-class Choice:
+class FormChoice:
     value: str
-    words: str
+    label: str
     note: str
     chosen: bool
 
 
 @dataclass(frozen=True, slots=True)
-class FindingsForm:
-    found: tuple[Choice, ...]
+class OutcomeForm:
+    found: tuple[FormChoice, ...]
     other_fault: str
     faults: tuple[str, ...]
-    fitted: tuple[Choice, ...]
+    fitted: tuple[FormChoice, ...]
     other_parts: str
     parts: tuple[str, ...]
-    left: tuple[Choice, ...]
-    minutes: tuple[Choice, ...]
+    result: tuple[FormChoice, ...]
+    minutes: tuple[FormChoice, ...]
     other_minutes: str
-    barriers: tuple[Choice, ...]
+    barriers: tuple[FormChoice, ...]
     problems: tuple[Problem, ...]
 
 
-def findings_form(sheet: JobSheet, told: QueryDict, problems: Iterable[Problem] = ()) -> FindingsForm:
+def outcome_form(sheet: JobSheet, data: QueryDict, problems: Iterable[Problem] = ()) -> OutcomeForm:
     """The form with what was chosen so far."""
-    words = library().words(sheet.region)
+    texts = library().words(sheet.region)
     summary: Summary = sheet.summary
-    found = told.getlist("found")
-    fitted = told.getlist("fitted")
+    found = data.getlist("found")
+    fitted = data.getlist("fitted")
     kit = list(dict.fromkeys([part["name"] for part in summary["kit"]["parts"]] + fitted))
-    return FindingsForm(
+    return OutcomeForm(
         found=tuple(_faults(summary, found, sheet.region)),
-        other_fault=told.get("other_fault", ""),
-        faults=tuple(f"{text.name} ({text.trade})" for text in words.faults.values()),
-        fitted=tuple(Choice(part, part, "", part in fitted) for part in kit),
-        other_parts=told.get("other_parts", ""),
-        parts=tuple(words.parts.values()),
-        left=tuple(Choice(value, str(name), "", told.get("left") == value) for value, name in LEFT),
-        minutes=tuple(Choice(str(n), str(n), "", told.get("minutes") == str(n)) for n in MINUTES),
-        other_minutes=told.get("other_minutes", ""),
-        barriers=tuple(Choice(v, str(name), "", told.get("barrier", "") == v) for v, name in Barrier.choices),
+        other_fault=data.get("other_fault", ""),
+        faults=tuple(f"{text.name} ({text.trade})" for text in texts.faults.values()),
+        fitted=tuple(FormChoice(part, part, "", part in fitted) for part in kit),
+        other_parts=data.get("other_parts", ""),
+        parts=tuple(texts.parts.values()),
+        result=tuple(FormChoice(value, str(name), "", data.get("left") == value) for value, name in RESULT_CHOICES),
+        minutes=tuple(FormChoice(str(n), str(n), "", data.get("minutes") == str(n)) for n in MINUTES),
+        other_minutes=data.get("other_minutes", ""),
+        barriers=tuple(FormChoice(v, str(name), "", data.get("barrier", "") == v) for v, name in Barrier.choices),
         problems=tuple(problems),
     )
 
 
-def _faults(summary: Summary, found: Sequence[str], region: str) -> Iterable[Choice]:
+def _faults(summary: Summary, found: Sequence[str], region: str) -> Iterable[FormChoice]:
     """The causes as ranked, what looks alike, what comes along, what was chosen before, and "not in the list"."""
     texts = library().words(region).faults
     chances = {cause["fault"]: cause["chance_words"] for cause in summary["causes"]}
@@ -82,56 +82,56 @@ def _faults(summary: Summary, found: Sequence[str], region: str) -> Iterable[Cho
     for fault in dict.fromkeys([*chances, *others, *found, NOT_LISTED]):
         if fault in texts:
             note = ". ".join(part for part in (texts[fault].trade, chances.get(fault, "")) if part)
-            yield Choice(fault, texts[fault].name, note, fault in found)
+            yield FormChoice(fault, texts[fault].name, note, fault in found)
 
 
-def told_before(outcome: Outcome) -> QueryDict:
+def initial_data(outcome: Outcome) -> QueryDict:
     """An outcome as the form that would write it."""
-    told = QueryDict(mutable=True)
-    told.setlist("found", outcome.found)
-    told.setlist("fitted", outcome.fitted)
-    told["left"] = FIRST_VISIT if outcome.fixed_first_visit else outcome.result
-    told["minutes" if outcome.minutes in MINUTES else "other_minutes"] = str(outcome.minutes)
-    told["barrier"] = outcome.barrier
-    return told
+    data = QueryDict(mutable=True)
+    data.setlist("found", outcome.found)
+    data.setlist("fitted", outcome.fitted)
+    data["left"] = FIRST_VISIT if outcome.fixed_first_visit else outcome.result
+    data["minutes" if outcome.minutes in MINUTES else "other_minutes"] = str(outcome.minutes)
+    data["barrier"] = outcome.barrier
+    return data
 
 
-def read_findings(sheet: JobSheet, told: QueryDict) -> Findings:
+def parse_outcome_form(sheet: JobSheet, data: QueryDict) -> Findings:
     """What was filled in. Raises Refused where it cannot be read."""
-    left = told.get("left", "")
-    if left not in dict(LEFT):
+    result = data.get("left", "")
+    if result not in dict(RESULT_CHOICES):
         raise Refused([Problem("left", _("Choose how the oven was left."))])
-    found = told.getlist("found") + _searched(told.get("other_fault", ""), sheet.region)
-    parts = [*told.getlist("fitted"), *told.get("other_parts", "").replace("\n", ";").split(";")]
+    found = data.getlist("found") + _faults_named(data.get("other_fault", ""), sheet.region)
+    parts = [*data.getlist("fitted"), *data.get("other_parts", "").replace("\n", ";").split(";")]
     return Findings(
         found=tuple(dict.fromkeys(found)),
-        fixed_first_visit=left == FIRST_VISIT,
-        minutes=_minutes(told),
-        result=Result.FIXED if left == FIRST_VISIT else left,
-        barrier=told.get("barrier", "") if left == Result.END_OF_LIFE else "",
+        fixed_first_visit=result == FIRST_VISIT,
+        minutes=_minutes(data),
+        result=Result.FIXED if result == FIRST_VISIT else result,
+        barrier=data.get("barrier", "") if result == Result.END_OF_LIFE else "",
         fitted=tuple(part.strip() for part in parts if part.strip()),
     )
 
 
-def _searched(typed: str, region: str) -> list[str]:
+def _faults_named(typed: str, region: str) -> list[str]:
     """The fault that was typed or picked from the suggestions, by any part of its name."""
     wanted = " ".join(typed.split()).casefold()
     if not wanted:
         return []
     names = {fault: f"{text.name} ({text.trade})" for fault, text in library().words(region).faults.items()}
     exact = [fault for fault, name in names.items() if name.casefold() == wanted]
-    near = exact or [fault for fault, name in names.items() if wanted in name.casefold()]
-    if len(near) == 1:
-        return near
-    if not near:
+    matches = exact or [fault for fault, name in names.items() if wanted in name.casefold()]
+    if len(matches) == 1:
+        return matches
+    if not matches:
         raise Refused([Problem("found", _("No fault is called that. Pick one of the suggestions, or “not listed”."))])
-    first = "; ".join(names[fault] for fault in near[:4])
+    first = "; ".join(names[fault] for fault in matches[:4])
     sentence = _("That fits several faults: %(faults)s. Write more of the one you mean.")
     raise Refused([Problem("found", sentence % {"faults": first})])
 
 
-def _minutes(told: QueryDict) -> int:
-    typed = told.get("other_minutes", "").strip() or told.get("minutes", "")
+def _minutes(data: QueryDict) -> int:
+    typed = data.get("other_minutes", "").strip() or data.get("minutes", "")
     if typed.isascii() and typed.isdigit() and len(typed) < 6:
         return int(typed)
     raise Refused([Problem("minutes", _("Choose the minutes of work, or write them as a number such as 40."))])

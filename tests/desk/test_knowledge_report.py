@@ -4,7 +4,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from triage.desk.bench import reckon_knowledge
+from triage.desk.knowledge_report import report_knowledge
 from triage.knowledge.library import library
 from triage.models import Reckoning
 
@@ -16,7 +16,7 @@ def test_everything_is_worked_out_and_says_how_far_it_has_come():
     def tell(what, total):
         return lambda done: heard.update({what: (done, total)})
 
-    kept = reckon_knowledge(library(), "gb-eng", 12, tell)
+    kept = report_knowledge(library(), "gb-eng", 12, tell)
     told = Reckoning.objects.get().contents
     assert (kept.pack_version, told["checks"], told["region"]) == (library().pack.version, 12, "England")
     assert heard["checks scored"] == heard["checks walked"] == (12, 12)

@@ -4,9 +4,9 @@ import pytest
 from django.contrib.auth.hashers import Argon2PasswordHasher
 from django.contrib.auth.models import User
 
-from tests.desk.desk_cast import PASSWORD, make_account
-from triage.desk.doors import LONGEST_PASSWORD, TooManyTries, check_password, safe_next
-from triage.desk.tries import MOST_OF_ACCOUNT
+from tests.desk.clients import PASSWORD, make_account
+from triage.desk.authentication import MAX_PASSWORD_LENGTH, Throttled, check_password, safe_next
+from triage.desk.login_throttle import MAX_PER_ACCOUNT
 
 pytestmark = pytest.mark.django_db
 
@@ -24,7 +24,7 @@ def test_the_right_password_and_no_other(request_from):
     assert check_password(request_from(), "robin", PASSWORD) == user
     assert check_password(request_from(), "robin", "a kettle of cold words") is None
     assert check_password(request_from(), "nobody", PASSWORD) is None
-    assert check_password(request_from(), "robin", PASSWORD + "x" * LONGEST_PASSWORD) is None
+    assert check_password(request_from(), "robin", PASSWORD + "x" * MAX_PASSWORD_LENGTH) is None
 
 
 @pytest.mark.parametrize("account", ["robin", "nobody", "gone", "invited"])
@@ -43,13 +43,13 @@ def test_every_wrong_try_costs_one_hash_whether_there_is_such_an_account_or_not(
 
 def test_too_many_tries_stop_the_right_password_too(request_from):
     make_account()
-    for _ in range(MOST_OF_ACCOUNT):
+    for _ in range(MAX_PER_ACCOUNT):
         check_password(request_from(), "robin", "wrong")
-    with pytest.raises(TooManyTries):
+    with pytest.raises(Throttled):
         check_password(request_from("192.0.2.2"), "robin", PASSWORD)
-    for _ in range(MOST_OF_ACCOUNT):
+    for _ in range(MAX_PER_ACCOUNT):
         check_password(request_from("192.0.2.3"), "nobody", "wrong")
-    with pytest.raises(TooManyTries):
+    with pytest.raises(Throttled):
         check_password(request_from("192.0.2.4"), "nobody", "wrong")
 
 

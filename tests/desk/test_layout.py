@@ -3,7 +3,7 @@
 import pytest
 from django.urls import reverse
 
-from tests.desk.desk_cast import client_as, client_of, make_account
+from tests.desk.clients import client_as, client_of, make_account
 from tests.firm_builders import make_firm, make_member
 from tests.reading_pages import read_page
 from triage.models.firm import Role

@@ -13,27 +13,27 @@ from django.http import HttpRequest
 from django.http.response import HttpResponseBase
 from django.middleware.csrf import CsrfViewMiddleware
 
-DESK = "/desk/"
+DESK_PATH = "/desk/"
 
 Handler = Callable[[HttpRequest], HttpResponseBase]
 View = Callable[..., HttpResponseBase]
 
 
-class DeskOnlyMiddleware:
+class SessionsForDesk:
     def __init__(self, get_response: Handler) -> None:
-        self.outside = get_response
-        self.tokens = CsrfViewMiddleware(get_response)
-        self.inside = cast(Handler, SessionMiddleware(AuthenticationMiddleware(self.tokens)))
+        self.without_sessions = get_response
+        self.csrf = CsrfViewMiddleware(get_response)
+        self.with_sessions = cast(Handler, SessionMiddleware(AuthenticationMiddleware(self.csrf)))
 
     def __call__(self, request: HttpRequest) -> HttpResponseBase:
-        return self.inside(request) if is_desk(request) else self.outside(request)
+        return self.with_sessions(request) if is_desk(request) else self.without_sessions(request)
 
     def process_view(
         self, request: HttpRequest, view: View, args: Sequence[Any], kwargs: Mapping[str, Any]
     ) -> HttpResponseBase | None:
         """Where Django checks the form token; it knows this class only, so the check is handed on."""
-        return self.tokens.process_view(request, view, tuple(args), dict(kwargs)) if is_desk(request) else None
+        return self.csrf.process_view(request, view, tuple(args), dict(kwargs)) if is_desk(request) else None
 
 
 def is_desk(request: HttpRequest) -> bool:
-    return request.path_info.startswith(DESK)
+    return request.path_info.startswith(DESK_PATH)

@@ -6,13 +6,13 @@ from sklearn.metrics import log_loss
 
 from tests.desk.outcomes import make_outcomes
 from tests.firm_builders import TRAIL, make_firm
-from triage.desk.calibrating import (
-    FEWEST_FOR_A_PROPOSAL,
-    lessons_from,
+from triage.desk.outcome_stats import (
+    MIN_OUTCOMES_FOR_PROPOSAL,
+    current_scores,
     outcomes_file,
-    reckon_calibration,
-    recorded_of,
-    scores_now,
+    outcomes_of,
+    report_calibration,
+    training_outcomes,
 )
 from triage.knowledge.library import library
 from triage.learning.held_out import forecasts
@@ -23,7 +23,7 @@ pytestmark = pytest.mark.django_db
 
 
 def lessons(firm):
-    return lessons_from(recorded_of(firm), library().pack)
+    return training_outcomes(outcomes_of(firm), library().pack)
 
 
 def test_an_outcome_is_told_with_its_answers_and_the_ids_of_its_parts():
@@ -39,13 +39,13 @@ def test_only_ones_own_outcomes_are_told():
     firm = make_firm()
     make_outcomes(make_firm(), 1)
     assert lessons(firm) == []
-    assert scores_now([]) is None
+    assert current_scores([]) is None
 
 
 def test_what_the_pack_no_longer_knows_is_left_out():
     firm = make_firm()
     make_outcomes(firm, 2)
-    Outcome.objects.filter(pk=recorded_of(firm)[0].pk).update(found=["gone-fault"])
+    Outcome.objects.filter(pk=outcomes_of(firm)[0].pk).update(found=["gone-fault"])
     assert len(lessons(firm)) == 1
 
 
@@ -60,7 +60,7 @@ def test_the_scores_are_those_of_their_definitions_of_another_library():
     names = sorted(told[0].chances)
     stated = np.array([[one.chances[name] for name in names] for one in told])
     was = np.array([[one.found == name for name in names] for one in told], dtype=float)
-    held = scores_now(outcomes)
+    held = current_scores(outcomes)
     assert held.brier == pytest.approx(((stated - was) ** 2).sum(axis=1).mean(), rel=1e-12)
     assert held.log_score == pytest.approx(log_loss(was.argmax(axis=1), stated, labels=range(len(names))), rel=1e-9)
 
@@ -80,13 +80,13 @@ def test_the_file_for_learning_is_read_back_as_it_was(tmp_path):
 
 def test_a_proposal_waits_for_enough_outcomes_and_is_kept_once():
     firm = make_firm()
-    make_outcomes(firm, FEWEST_FOR_A_PROPOSAL - 1)
-    assert reckon_calibration(firm) is None
+    make_outcomes(firm, MIN_OUTCOMES_FOR_PROPOSAL - 1)
+    assert report_calibration(firm) is None
     make_outcomes(firm, 1)
-    kept = reckon_calibration(firm)
-    assert reckon_calibration(firm).pk == kept.pk
+    kept = report_calibration(firm)
+    assert report_calibration(firm).pk == kept.pk
     told = Reckoning.objects.get().contents
-    assert told["outcomes"] == FEWEST_FOR_A_PROPOSAL
+    assert told["outcomes"] == MIN_OUTCOMES_FOR_PROPOSAL
     rates = {fault: (before, after) for fault, before, after, _found in told["rates"]}
     assert rates["fan-element-open"][1] > rates["fan-element-open"][0]
     assert told["plot"].startswith("<svg")

@@ -11,7 +11,7 @@ firm's agent, its repairer, its owner. Each gets one of
 
 from triage.jobsheet.sender_token import token_again
 
-CAST = ("nobody", "householder", "stranger", "agent", "repairer", "owner")
+ACTORS = ("nobody", "householder", "stranger", "agent", "repairer", "owner")
 
 ANYBODY = ("in",) * 6
 PASSWORD_ONLY = ("door", "door", "in", "in", "in", "in")
@@ -36,12 +36,12 @@ ALIKE_FOR_ALL = {
     *("api-nowhere", "call", "embed-frame", "embed-loader", "embed-accent"),
 }
 
-OPENED = {
+GET_ACCESS = {
     "household-sheet": WITH_TOKEN,
     "household-sheet-erase": WITH_TOKEN,
     "desk-inbox": OWN_PAGES,
     "desk-sign-in": ANYBODY,
-    "desk-second-step": PASSWORD_ONLY,
+    "desk-verify": PASSWORD_ONLY,
     "desk-firms": PASSWORD_ONLY,
     "desk-invitation": ANYBODY,
     "desk-account": OWN_PAGES,
@@ -75,10 +75,10 @@ OPENED = {
 }
 
 # What each form sends, and who may send it. What is not here answers GET alone.
-SENT = {
+POST_ACCESS = {
     "desk-sign-in": ({"account": "x", "password": "x"}, ANYBODY),
     "desk-sign-out": ({}, ANYBODY),
-    "desk-second-step": ({"code": "123456"}, PASSWORD_ONLY),
+    "desk-verify": ({"code": "123456"}, PASSWORD_ONLY),
     "desk-firms": ({"member": "0"}, ("door", "door", "gone", "gone", "gone", "gone")),
     # Whoever holds the link may use it, once: the third to knock is signed in, joins, and uses it up.
     "desk-invitation": ({"account": "", "password": ""}, ("in", "in", "in", "gone", "gone", "gone")),
@@ -90,13 +90,13 @@ SENT = {
     "desk-outcome": ({"found": "fan-element-open", "left": "first-visit", "minutes": "30"}, SHEET_OF_REPAIRER),
     "desk-erase": ({"sure": "yes"}, SHEET_OF_OWNER),
     "desk-delivery-test": ({}, FIRM_OF_OWNER),
-    "desk-delivery-again": ({}, THING_OF_OWNER),
+    "desk-delivery-retry": ({}, THING_OF_OWNER),
     "desk-settings": ({}, FIRM_OF_OWNER),
     "desk-webhook-secret": ({}, FIRM_OF_OWNER),
     "desk-keys": ({"name": "Telephone menu"}, FIRM_OF_OWNER),
     "desk-key-revoke": ({}, THING_OF_OWNER),
     "desk-staff": ({"name": "Kim", "role": "agent"}, FIRM_OF_OWNER),
-    "desk-staff-deed": ({"role": "agent"}, THING_OF_OWNER),
+    "desk-staff-action": ({"role": "agent"}, THING_OF_OWNER),
     "desk-withdraw": ({}, THING_OF_OWNER),
 }
 

@@ -5,7 +5,7 @@ from types import SimpleNamespace
 import pytest
 
 from tests.firm_builders import make_firm, make_job_sheet, make_member
-from triage.desk.own_sheet import own_sheet, seen_sheet
+from triage.desk.sheet_lookup import get_sheet, get_sheet_logged
 from triage.jobsheet.opening import NotFound
 
 pytestmark = pytest.mark.django_db
@@ -15,14 +15,14 @@ pytestmark = pytest.mark.django_db
 def test_ones_own_is_found_and_to_look_at_it_leaves_a_line(method, lines):
     sheet = make_job_sheet()
     request = SimpleNamespace(member=make_member(sheet.firm), method=method)
-    assert own_sheet(request, sheet.reference.lower().replace("-", " ")) == sheet
+    assert get_sheet(request, sheet.reference.lower().replace("-", " ")) == sheet
     assert sheet.access_lines.filter(deed="opened", member=request.member).count() == lines
 
 
 def test_a_page_that_comes_back_is_a_look():
     sheet = make_job_sheet()
     request = SimpleNamespace(member=make_member(sheet.firm), method="POST")
-    assert seen_sheet(request, sheet.reference) == sheet
+    assert get_sheet_logged(request, sheet.reference) == sheet
     assert sheet.access_lines.filter(deed="opened", member=request.member).count() == 1
 
 
@@ -31,11 +31,11 @@ def test_a_page_that_comes_back_is_a_look():
 def test_what_there_is_not_is_not_found(method, reference):
     request = SimpleNamespace(member=make_member(make_job_sheet().firm), method=method)
     with pytest.raises(NotFound):
-        own_sheet(request, reference)
+        get_sheet(request, reference)
 
 
 @pytest.mark.parametrize("method", ["GET", "POST"])
 def test_another_firms_is_not_found(method):
     sheet = make_job_sheet()
     with pytest.raises(NotFound):
-        own_sheet(SimpleNamespace(member=make_member(make_firm()), method=method), sheet.reference)
+        get_sheet(SimpleNamespace(member=make_member(make_firm()), method=method), sheet.reference)

@@ -25,67 +25,67 @@ class DeskRequest(HttpRequest):
 
 
 @dataclass(frozen=True, slots=True)
-class Link:
+class NavLink:
     href: str
-    words: str
-    here: bool
+    label: str
+    is_current: bool
 
 
 @dataclass(frozen=True, slots=True)
-class Frame:
+class Layout:
     """What every page shows around its own. `firms` whether there is another firm to change to."""
 
     firm: str
-    who: str
+    username: str
     role: str
-    links: tuple[Link, ...]
-    notices: tuple[str, ...]
+    links: tuple[NavLink, ...]
+    messages: tuple[str, ...]
     signed_in: bool
 
 
-def show(request: DeskRequest, name: str, context: Mapping[str, Any], status: int = 200) -> HttpResponse:
+def render_page(request: DeskRequest, name: str, context: Mapping[str, Any], status: int = 200) -> HttpResponse:
     """The page `name` of the desk."""
-    whole = {**context, "desk": frame(request)}
-    return render(request, f"triage/desk/{name}.html", whole, status=status)
+    page_context = {**context, "desk": layout_of(request)}
+    return render(request, f"triage/desk/{name}.html", page_context, status=status)
 
 
-def say_next(request: HttpRequest, sentence: str) -> None:
+def flash(request: HttpRequest, sentence: str) -> None:
     """A sentence for the page that is shown next."""
     request.session[NOTICES] = [*request.session.get(NOTICES, []), sentence]
 
 
-def frame(request: DeskRequest) -> Frame:
+def layout_of(request: DeskRequest) -> Layout:
     member = request.member
     notices = request.session.pop(NOTICES, []) if NOTICES in request.session else []
-    return Frame(
+    return Layout(
         firm=member.firm.name if member else "",
-        who=request.user.get_username(),
+        username=request.user.get_username(),
         role=str(Role(member.role).label) if member else "",
         links=tuple(_links(request)),
-        notices=tuple(notices),
+        messages=tuple(notices),
         signed_in=request.user.is_authenticated,
     )
 
 
-def _links(request: DeskRequest) -> list[Link]:
+def _links(request: DeskRequest) -> list[NavLink]:
     role = request.member.role if request.member else ""
-    places = []
+    entries = []
     if role:
-        places += [("desk-inbox", _("Job sheets")), ("desk-call", _("Calls"))]
+        entries += [("desk-inbox", _("Job sheets")), ("desk-call", _("Calls"))]
     if role in (Role.OWNER, Role.REPAIRER):
-        places.append(("desk-calibration", _("How right we were")))
+        entries.append(("desk-calibration", _("How right we were")))
     if role == Role.OWNER:
-        places += [("desk-deliveries", _("Deliveries")), ("desk-exports", _("Take it with you"))]
-        places += [("desk-staff", _("Staff")), ("desk-settings", _("Settings"))]
+        entries += [("desk-deliveries", _("Deliveries")), ("desk-exports", _("Take it with you"))]
+        entries += [("desk-staff", _("Staff")), ("desk-settings", _("Settings"))]
     if request.user.is_authenticated and request.user.is_staff:
-        places.append(("desk-knowledge", _("The pack")))
+        entries.append(("desk-knowledge", _("The pack")))
     if role:
-        places.append(("desk-account", _("Your account")))
-    hrefs = ((reverse(name), words) for name, words in places)
-    return [Link(href, words, _is_here(request.path, href)) for href, words in hrefs]
+        entries.append(("desk-account", _("Your account")))
+    hrefs = ((reverse(name), words) for name, words in entries)
+    return [NavLink(href, words, _is_current(request.path, href)) for href, words in hrefs]
 
 
-def _is_here(path: str, href: str) -> bool:
+def _is_current(path: str, href: str) -> bool:
     inbox = reverse("desk-inbox")
     return (
         path == href

@@ -4,7 +4,7 @@ from django.contrib.auth.models import User
 from django.test import Client
 
 from tests.firm_builders import make_firm, make_member
-from triage.desk.doors import INSIDE
+from triage.desk.authentication import MEMBER_KEY
 from triage.models.firm import Role
 
 PASSWORD = "a kettle of warm words"
@@ -15,7 +15,7 @@ def client_of(member):
     client = Client()
     client.force_login(member.user)
     session = client.session
-    session[INSIDE] = member.pk
+    session[MEMBER_KEY] = member.pk
     session.save()
     return client
 

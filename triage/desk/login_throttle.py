@@ -11,26 +11,26 @@ from django.utils.crypto import salted_hmac
 
 from triage.models import SignInTry
 
-SPAN = timedelta(minutes=15)
-MOST_OF_ACCOUNT = 8
-MOST_FROM_ADDRESS = 40
-SALT = "triage.desk.tries"
+WINDOW = timedelta(minutes=15)
+MAX_PER_ACCOUNT = 8
+MAX_PER_ADDRESS = 40
+SALT = "triage.desk.login_throttle"
 
 
-def begin_try(account: str, address: str) -> bool:
+def record_attempt(account: str, address: str) -> bool:
     """Whether this try may go on; it counts either way."""
     now = timezone.now()
     whose, where = _print("account", account.casefold()), _print("address", address)
-    SignInTry.objects.filter(at__lt=now - SPAN).delete()
+    SignInTry.objects.filter(at__lt=now - WINDOW).delete()
     SignInTry.objects.create(account=whose, address=where, at=now)
-    recent = SignInTry.objects.filter(at__gte=now - SPAN)
+    recent = SignInTry.objects.filter(at__gte=now - WINDOW)
     return (
-        recent.filter(account=whose).count() <= MOST_OF_ACCOUNT
-        and recent.filter(address=where).count() <= MOST_FROM_ADDRESS
+        recent.filter(account=whose).count() <= MAX_PER_ACCOUNT
+        and recent.filter(address=where).count() <= MAX_PER_ADDRESS
     )
 
 
-def forget_tries(account: str) -> None:
+def clear_attempts(account: str) -> None:
     """Who got in starts afresh; the address still counts what others tried from it."""
     SignInTry.objects.filter(account=_print("account", account.casefold())).delete()
 

@@ -3,16 +3,16 @@ a deed that was done leaves its own. Where a deed is refused and the page comes 
 
 from typing import cast
 
-from triage.desk.showing import DeskRequest
+from triage.desk.layout import DeskRequest
 from triage.jobsheet.opening import NotFound, open_as_member
 from triage.jobsheet.reference import read_reference
 from triage.models import JobSheet, Member
 
 
-def own_sheet(request: DeskRequest, reference: str) -> JobSheet:
+def get_sheet(request: DeskRequest, reference: str) -> JobSheet:
     """Raises NotFound where the firm has none of this reference."""
     if request.method in ("GET", "HEAD"):
-        return seen_sheet(request, reference)
+        return get_sheet_logged(request, reference)
     firm = cast(Member, request.member).firm_id
     sheet = JobSheet.objects.filter(firm=firm, reference=read_reference(reference)).select_related("firm").first()
     if sheet is None:
@@ -20,6 +20,6 @@ def own_sheet(request: DeskRequest, reference: str) -> JobSheet:
     return sheet
 
 
-def seen_sheet(request: DeskRequest, reference: str) -> JobSheet:
+def get_sheet_logged(request: DeskRequest, reference: str) -> JobSheet:
     """The sheet with its line for this look. Raises NotFound."""
     return open_as_member(cast(Member, request.member), reference)

@@ -2,11 +2,11 @@
 
 from django.http import HttpResponse
 
-from triage.desk.access import open_door
-from triage.desk.showing import DeskRequest, show
+from triage.desk.access import public
+from triage.desk.layout import DeskRequest, render_page
 
 
-@open_door
+@public
 def form_expired(request: DeskRequest, reason: str = "") -> HttpResponse:  # noqa: ARG001  (Django passes it by name)
     """403; `reason` is for developers and tells a stranger too much."""
-    return show(request, "form_expired", {}, status=403)
+    return render_page(request, "form_expired", {}, status=403)

@@ -23,43 +23,43 @@ from triage.models import Firm, Reckoning
 from triage.models import Outcome as Recorded
 from triage.models.reckoning import Topic
 
-MOST_AT_ONCE = 200  # about a second and a half of reckoning
-FEWEST_FOR_A_PROPOSAL = 20
-RATES_SHOWN = 12
+MAX_SCORED = 200  # about a second and a half of reckoning
+MIN_OUTCOMES_FOR_PROPOSAL = 20
+MAX_RATES_SHOWN = 12
 
 
-def recorded_of(firm: Firm) -> QuerySet[Recorded]:
+def outcomes_of(firm: Firm) -> QuerySet[Recorded]:
     """The firm's outcomes, the newest first."""
     return Recorded.objects.filter(sheet__firm=firm).select_related("sheet", "sheet__firm").order_by("-recorded", "-pk")
 
 
-def lessons_from(recorded: Iterable[Recorded], pack: Pack) -> list[Outcome]:
+def training_outcomes(recorded: Iterable[Recorded], pack: Pack) -> list[Outcome]:
     """Outcomes of which the pack knows everything that was found; the rest can teach it nothing."""
     parts = {name: part for part, name in library().texts["en"].parts.items()}
-    found = []
-    for one in recorded:
-        if not one.found or any(fault not in pack.faults for fault in one.found):
+    outcomes = []
+    for record in recorded:
+        if not record.found or any(fault not in pack.faults for fault in record.found):
             continue
-        if one.sheet.region not in library().regions:
+        if record.sheet.region not in library().regions:
             continue
-        named = library().words(one.sheet.region).parts
-        ids = parts | {name: part for part, name in named.items()}
-        found.append(
+        regional = library().words(record.sheet.region).parts
+        ids = parts | {name: part for part, name in regional.items()}
+        outcomes.append(
             Outcome(
-                reference=one.sheet.reference,
-                region=one.sheet.region,
-                answers=dict(one.sheet.trail),
-                found=tuple(one.found),
-                day=f"{one.recorded:%Y-%m-%d}",
-                first_visit=one.fixed_first_visit,
-                fitted=tuple(dict.fromkeys(ids[name] for name in one.fitted if name in ids)),
-                firm=one.sheet.firm.slug,
+                reference=record.sheet.reference,
+                region=record.sheet.region,
+                answers=dict(record.sheet.trail),
+                found=tuple(record.found),
+                day=f"{record.recorded:%Y-%m-%d}",
+                first_visit=record.fixed_first_visit,
+                fitted=tuple(dict.fromkeys(ids[name] for name in record.fitted if name in ids)),
+                firm=record.sheet.firm.slug,
             )
         )
-    return found
+    return outcomes
 
 
-def scores_now(outcomes: list[Outcome]) -> Scores | None:
+def current_scores(outcomes: list[Outcome]) -> Scores | None:
     """How right the pack in use was about these; None where there are none."""
     if not outcomes:
         return None
@@ -78,14 +78,14 @@ def outcomes_file(outcomes: Iterable[Outcome], pack: Pack) -> str:
     return yaml.safe_dump({"outcomes": rows}, sort_keys=False, allow_unicode=True)
 
 
-def reckon_calibration(firm: Firm, tell: Callable[[int], object] = lambda _done: None) -> Reckoning | None:
+def report_calibration(firm: Firm, progress: Callable[[int], object] = lambda _done: None) -> Reckoning | None:
     """What these outcomes propose, kept for the page; None where there are too few."""
-    written = load_library(learnt=False).pack
-    outcomes = lessons_from(recorded_of(firm), written)
-    if len(outcomes) < FEWEST_FOR_A_PROPOSAL:
+    pack = load_library(learnt=False).pack
+    outcomes = training_outcomes(outcomes_of(firm), pack)
+    if len(outcomes) < MIN_OUTCOMES_FOR_PROPOSAL:
         return None
-    lesson = prepare(written, _regions(), outcomes)
-    comparison = compare(lesson, written, tell)
+    lesson = prepare(pack, _regions(), outcomes)
+    comparison = compare(lesson, pack, progress)
     proposal = Proposal(firm.slug, lesson, lesson.numbers(range(len(outcomes))), comparison)
     contents = {
         "outcomes": len(outcomes),
@@ -95,16 +95,16 @@ def reckon_calibration(firm: Firm, tell: Callable[[int], object] = lambda _done:
         "after": [comparison.after.brier, comparison.after.log_score],
         "plot": reliability_svg(comparison.before.bins, comparison.after.bins),
         "lines": as_lines(proposal),
-        "rates": [list(row) for row in rate_changes(proposal)[:RATES_SHOWN]],
+        "rates": [list(row) for row in rate_changes(proposal)[:MAX_RATES_SHOWN]],
     }
-    return keep(Topic.CALIBRATION, contents, written.version, firm)
+    return save_report(Topic.CALIBRATION, contents, pack.version, firm)
 
 
-def keep(topic: Topic, contents: dict[str, Any], version: str, firm: Firm | None = None) -> Reckoning:
-    kept, _made = Reckoning.objects.update_or_create(
+def save_report(topic: Topic, contents: dict[str, Any], version: str, firm: Firm | None = None) -> Reckoning:
+    report, _created = Reckoning.objects.update_or_create(
         topic=topic, firm=firm, defaults={"contents": contents, "pack_version": version, "made": timezone.now()}
     )
-    return kept
+    return report
 
 
 def _regions() -> dict[str, Any]:
