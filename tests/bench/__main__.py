@@ -11,11 +11,11 @@ from tests.bench.authoring_speed import authoring_speed
 from tests.bench.call_speed import FRAME, call_speed
 from tests.bench.engine_speed import engine_speed
 from tests.bench.first_visit import INITIAL_WINDOW, desk, first_page_bytes, first_visit_bytes, phone
+from tests.bench.output import say
 from tests.bench.page_speed import page_speed
 from tests.bench.phone_page_speed import phone_page_speed
 from tests.bench.phone_speed import SLOWED, phone_speed
 from tests.bench.server import built_static_files, production_server, server_cost
-from tests.bench.telling import say
 from triage.knowledge.library import library
 
 REGION = "gb-eng"

@@ -17,7 +17,7 @@ from itertools import count
 from pathlib import Path
 from threading import Thread
 
-from tests.bench.wire import Cut, Wire
+from tests.bench.connection import Cut, Wire
 
 ROOT = Path(__file__).resolve().parents[2]
 CACHE = re.compile(rb"\r\nx-cache: (\w+)", re.IGNORECASE)

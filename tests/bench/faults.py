@@ -9,13 +9,13 @@ import sys
 import time
 from dataclasses import dataclass
 
-from tests.bench.books import judge, waiting
+from tests.bench.environment import POSTGRES, SQLITE, running_environment
 from tests.bench.flow import CALM, LOOKED_AT, SILENCE, WORDLESS, Flow
-from tests.bench.mishaps import mishaps_for
-from tests.bench.people import people_asking
+from tests.bench.injected_faults import faults_for
+from tests.bench.ledger import judge, waiting
+from tests.bench.output import say
 from tests.bench.server import built_static_files
-from tests.bench.stand import POSTGRES, SQLITE, stand
-from tests.bench.telling import say
+from tests.bench.workload import simulated_workload
 
 LASTS = 8
 PATIENCE = 600
@@ -54,30 +54,30 @@ class Verdict:
         return {name: count for name, count in told.items() if count}
 
 
-def run(ground, mishaps, wanted, *, lasts=LASTS, checks=400, hurry=False):
-    """The verdict on at least so many hand-overs with these mishaps among them. `hurry` makes the waits of messages
+def run(environment, faults, wanted, *, lasts=LASTS, checks=400, hurry=False):
+    """The verdict on at least so many hand-overs with these faults among them. `hurry` makes the waits of messages
     end in the books instead of waiting."""
-    _pages, advised = people_asking(checks, "faults")
-    flow = Flow(ground.site.port, ground.firms, advised)
-    share = wanted // (2 * len(mishaps) + 1) + 1
+    _pages, advised = simulated_workload(checks, "faults")
+    flow = Flow(environment.site.port, environment.firms, advised)
+    share = wanted // (2 * len(faults) + 1) + 1
     flow.start()
-    for mishap in mishaps:
+    for fault in faults:
         flow.wait_for(share, PATIENCE)
-        flow.stage = mishap.name
-        mishap.does(ground, lasts)
+        flow.stage = fault.name
+        fault.does(environment, lasts)
         flow.wait_for(share, PATIENCE)
         flow.stage = CALM
     flow.wait_for(wanted - len(flow.acknowledged), PATIENCE)
     flow.finish()
-    _drain(ground, hurry)
-    books = judge(ground.url, flow.acknowledged, ground.receiver.arrived)
-    return Verdict(books, flow, ground.receiver.counts, dict(ground.keeper.starts))
+    _drain(environment, hurry)
+    books = judge(environment.url, flow.acknowledged, environment.receiver.arrived)
+    return Verdict(books, flow, environment.receiver.counts, dict(environment.supervisor.starts))
 
 
-def _drain(ground, hurry):
+def _drain(environment, hurry):
     """Until every message has been sent, or the time is over and the verdict says which was not."""
     give_up = time.monotonic() + DRAIN_SECONDS
-    while waiting(ground.url, hurry=hurry) and time.monotonic() < give_up:
+    while waiting(environment.url, hurry=hurry) and time.monotonic() < give_up:
         time.sleep(1 if hurry else LOOK_EVERY)
 
 
@@ -111,13 +111,13 @@ def main():
     with built_static_files():
         for kind, count in _counts(chosen).items():
             began = time.monotonic()
-            with stand(kind, own_disk=True) as ground:
-                verdict = run(ground, mishaps_for(ground), count, lasts=chosen.lasts)
+            with running_environment(kind, own_disk=True) as environment:
+                verdict = run(environment, faults_for(environment), count, lasts=chosen.lasts)
                 show(kind, verdict, time.monotonic() - began)
-                say(f"  {'the database took':<40}{ground.disk.megabytes_used():8.0f} MB")
+                say(f"  {'the database took':<40}{environment.disk.megabytes_used():8.0f} MB")
                 wrong.append(verdict.wrong)
                 if verdict.wrong:
-                    say(ground.said()[-5000:])
+                    say(environment.said()[-5000:])
     sys.exit(1 if any(wrong) else 0)
 
 
@@ -135,7 +135,7 @@ def _arguments():
     parser.add_argument(
         "--hand-overs", type=int, default=10_000, help="how many at least, and a fifth of them on SQLite (10000)"
     )
-    parser.add_argument("--lasts", type=int, default=LASTS, help=f"how many seconds a mishap lasts ({LASTS})")
+    parser.add_argument("--lasts", type=int, default=LASTS, help=f"how many seconds a fault lasts ({LASTS})")
     which = parser.add_mutually_exclusive_group()
     which.add_argument("--sqlite", action="store_true", help="SQLite alone, with all of them")
     which.add_argument("--postgres", action="store_true", help="PostgreSQL alone")

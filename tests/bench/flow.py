@@ -13,8 +13,8 @@ from collections import Counter, defaultdict
 from itertools import cycle
 from threading import Event, Lock, Thread
 
-from tests.bench.people import REGION, filled_in, form_for, hand_over, reference_in
-from tests.bench.wire import Cut, Wire, get
+from tests.bench.connection import Cut, Wire, get
+from tests.bench.workload import REGION, filled_in, form_for, hand_over, reference_in
 
 SYSTEMS, HOUSEHOLDERS = 5, 1
 PAUSE, LONGEST_PAUSE = 0.2, 2.0

@@ -8,8 +8,8 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
+from tests.bench.connection import HOST, Cut, Wire, get
 from tests.bench.processes import free_port, processor_seconds
-from tests.bench.wire import HOST, Cut, Wire, get
 
 # A request that another instance never answered is sent to the next one, hand-overs too: each carries a key of its own.
 CONFIGURATION = """

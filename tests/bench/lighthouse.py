@@ -11,8 +11,8 @@ import shutil
 import subprocess
 from statistics import median
 
+from tests.bench.output import say
 from tests.bench.server import ROOT, built_static_files, production_server
-from tests.bench.telling import say
 from tests.household.every_page import PAGES
 
 PROGRAM = ROOT / ".tools" / "lighthouse" / "node_modules" / ".bin" / "lighthouse"

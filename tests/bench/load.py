@@ -12,19 +12,19 @@ from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack, contextmanager
 from itertools import cycle, islice
 
-from tests.bench.books import open_books, size
+from tests.bench.connection import Wire, get
 from tests.bench.driver import drive
+from tests.bench.flaky_receiver import flaky_receiver
 from tests.bench.front import front
+from tests.bench.ledger import open_ledger, size
 from tests.bench.measures import Measured, measured, show, show_memory
 from tests.bench.million import Million, send_waiting
-from tests.bench.moody_receiver import moody_receiver
-from tests.bench.people import hand_over, people_asking
+from tests.bench.output import say
 from tests.bench.postgres import postgres
 from tests.bench.restart import show_restart
 from tests.bench.server import built_static_files, production_server
-from tests.bench.telling import say
 from tests.bench.two_hosts import NEIGHBOURS, two_hosts
-from tests.bench.wire import Wire, get
+from tests.bench.workload import hand_over, simulated_workload
 
 BARE, INSERT = get("/bare/"), get("/insert/")
 WORKERS, THREADS = 2, 2
@@ -40,10 +40,10 @@ WARM_UP, SENT_TO_BOTH = 3, 50
 
 def main():
     chosen = _arguments()
-    with built_static_files(), _database(sqlite=chosen.sqlite) as (url, server), moody_receiver() as receiver:
-        books = open_books(url, receiver.url)
+    with built_static_files(), _database(sqlite=chosen.sqlite) as (url, server), flaky_receiver() as receiver:
+        books = open_ledger(url, receiver.url)
         receiver.secrets = [firm["secret"] for firm in books]
-        steps, advised = people_asking(max(20, 4 * chosen.seconds * STEPS_A_SECOND // STEPS_OF_A_CHECK), "load")
+        steps, advised = simulated_workload(max(20, 4 * chosen.seconds * STEPS_A_SECOND // STEPS_OF_A_CHECK), "load")
         say(f"{len(steps)} steps of people at their ovens, {len(set(steps))} of them different")
         show_all(url, server, Crowd(steps, advised, cycle(books), chosen.seconds), chosen.hour)
 

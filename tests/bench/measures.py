@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from tests.bench.driver import drive
-from tests.bench.telling import say
+from tests.bench.output import say
 
 
 @dataclass(frozen=True)

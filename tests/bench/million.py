@@ -6,9 +6,9 @@ import sys
 import time
 from dataclasses import dataclass
 
-from tests.bench.books import waiting
-from tests.bench.server import ROOT, environment
-from tests.bench.telling import say
+from tests.bench.ledger import waiting
+from tests.bench.output import say
+from tests.bench.server import ROOT, process_environment
 
 CHECKS = 1_000_000
 # What the arithmetic takes for granted; another site has other shares.
@@ -49,7 +49,7 @@ def send_waiting(url):
     not in them."""
     count, began = waiting(url), time.monotonic()
     command = [sys.executable, "manage.py", "deliver", "--once"]
-    chosen = environment(DATABASE_URL=url, TRIAGE_WEBHOOK_NETWORKS="any")
+    chosen = process_environment(DATABASE_URL=url, TRIAGE_WEBHOOK_NETWORKS="any")
     before = children_seconds()
     subprocess.run(command, cwd=ROOT, env=chosen, stdout=subprocess.DEVNULL, check=True)
     spent, seconds = children_seconds() - before, time.monotonic() - began

@@ -8,8 +8,8 @@ from contextlib import ExitStack
 
 from tests.bench.driver import begin_to_drive
 from tests.bench.front import front
+from tests.bench.output import say
 from tests.bench.server import production_server
-from tests.bench.telling import say
 
 RATE = 60
 AT_LEAST = 24

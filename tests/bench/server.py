@@ -102,14 +102,14 @@ def built_static_files():
     with tempfile.TemporaryDirectory(prefix="oven-bench-") as folder:
         os.environ["BENCH_STATIC_ROOT"] = folder
         collect = [sys.executable, "manage.py", "collectstatic", "--noinput", "-v0"]
-        subprocess.run(collect, cwd=ROOT, env=environment(), check=True)
+        subprocess.run(collect, cwd=ROOT, env=process_environment(), check=True)
         try:
             yield
         finally:
             del os.environ["BENCH_STATIC_ROOT"]
 
 
-def environment(**chosen):
+def process_environment(**chosen):
     """What an operator would set; the rest is in `tests.bench.settings`. All processes share one secret."""
     ours = {"DJANGO_SETTINGS_MODULE": "tests.bench.settings", "PYTHONPATH": str(ROOT), "STATIC_FROM_SOURCE": "0"}
     return {"SECRET_KEY": SECRET} | os.environ | ours | chosen
@@ -131,7 +131,7 @@ def production_server(workers=1, threads=1, host="127.0.0.1", inside=(), **chose
     port = free_port()
     command = [*inside, *server_command(port, workers, threads, host)]
     with tempfile.TemporaryFile("w+", encoding="utf-8") as log:
-        server = Running(host, port, command, environment(**chosen), log)
+        server = Running(host, port, command, process_environment(**chosen), log)
         try:
             server.start()
             yield server

@@ -6,8 +6,8 @@ from dataclasses import replace
 from tests.golden.phone_engine import all_regions, phone_engine, records_on_phone
 from tests.golden.recording import differences, recorded
 from tests.golden.trails import chunk_of
-from tests.safety.both_cores import in_both_cores
 from tests.safety.forging import with_retired_questions
+from tests.safety.parallel import in_parallel
 from triage.engine.pack import Limits
 from triage.knowledge.library import library
 
@@ -28,7 +28,7 @@ def record_chunk(region_id, number, forged):
 def test_both_engines_say_the_same(page):
     regions = all_regions()
     each, forged = -(-TRAILS // len(regions)), -(-FORGED // len(regions))
-    chunks = list(in_both_cores(record_chunk, [(region.id, each, forged) for region in regions]))
+    chunks = list(in_parallel(record_chunk, [(region.id, each, forged) for region in regions]))
     laid = [[(region.id, pairs) for pairs in trails] for region, (trails, _) in zip(regions, chunks, strict=True)]
     with phone_engine(page, with_retired_questions(), regions) as desk:
         found = records_on_phone(page, desk, laid)

@@ -7,8 +7,8 @@ from urllib.parse import urlencode
 from django.test import Client
 
 from tests.reading_pages import read_page
-from tests.safety.looked_at import LookedAt
 from tests.safety.page_invariants import CHECK, Shown, broken_page_rules
+from tests.safety.result import SearchResult
 from tests.safety.traps import sprung_traps
 from tests.safety.walking import lines_of, offered_answers, openings, signs_of
 from triage.check_pages.presenters.readings.kinds import KINDS
@@ -37,7 +37,7 @@ def look_at_page(found, region, pairs=(), path=CHECK, task=""):
 
 def browse(search, *job):
     """One of the searches below, timed."""
-    found, begun = LookedAt(), time.perf_counter()
+    found, begun = SearchResult(), time.perf_counter()
     SEARCHES[search](found, *job)
     found.seconds = time.perf_counter() - begun
     return found

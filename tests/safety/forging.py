@@ -8,7 +8,7 @@ from dataclasses import replace
 from functools import cache
 from random import Random
 
-from tests.safety.looked_at import LookedAt
+from tests.safety.result import SearchResult
 from tests.safety.walking import look_at, region_named
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN
 from triage.knowledge.library import library
@@ -24,7 +24,7 @@ ODD = ["", "no-such-question", "DANGER", "ключ", "a" * 500, "\0", "did-", "r
 
 def forge(region, number, seed):
     """`number` forged trails in one region, every rule looked at on each."""
-    pack, region, found, begun = with_retired_questions(), region_named(region), LookedAt(), time.perf_counter()
+    pack, region, found, begun = with_retired_questions(), region_named(region), SearchResult(), time.perf_counter()
     dice, pools = Random(seed), pools_of(pack)
     for _ in range(number):
         pairs = forged_trail(pack, dice, pools)

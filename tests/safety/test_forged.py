@@ -6,8 +6,8 @@ from random import Random
 from tests.safety.browsing import ending_answers
 from tests.safety.forging import forge, forged_trail, pools_of, with_retired_questions
 from tests.safety.invariants import band_now, danger_ends_the_check, more_danger_never_lowers
-from tests.safety.looked_at import all_together
 from tests.safety.places import class_named, region_classes
+from tests.safety.result import all_together
 from tests.safety.walking import without_explanations
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Band, MakeSafe, advise, read_trail
 from triage.engine.trail import MOST_ANSWERS

@@ -11,7 +11,7 @@ import pytest
 from tests.safety.forging import forge
 from tests.safety.invariants import more_danger_never_lowers, stricter_place_never_adds
 from tests.safety.leading_to import trail_to
-from tests.safety.looked_at import LookedAt
+from tests.safety.result import SearchResult
 from tests.safety.walking import look_at, region_named, walk_from
 from triage.engine import Band, MakeSafe, advice, advise, check, safety, trail
 from triage.knowledge.library import library
@@ -26,7 +26,7 @@ def found_by_walking(opening=DANGEROUS, depth=1):
 
 
 def found_at(pairs, region=HERE):
-    found = LookedAt()
+    found = SearchResult()
     look_at(found, PACK, region_named(region), pairs)
     return found.violations
 
@@ -110,7 +110,7 @@ def test_1_a_danger_beyond_the_longest_trail_is_caught(monkeypatch):
 
 
 def test_2_skilled_work_offered_is_caught(monkeypatch):
-    found, pairs = LookedAt(), trail_to("photo-plate", HERE)
+    found, pairs = SearchResult(), trail_to("photo-plate", HERE)
     instead(monkeypatch)
     look_at(found, pack_with_tasks(who="skilled"), region_named(HERE), pairs)
     assert "photo-plate is offered; it is for a person who is skilled." in found.violations

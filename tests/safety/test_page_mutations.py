@@ -11,7 +11,7 @@ import pytest
 import triage
 from tests.safety.browsing import look_at_page
 from tests.safety.leading_to import trail_to
-from tests.safety.looked_at import LookedAt
+from tests.safety.result import SearchResult
 from triage.check_pages.page_models import SkilledJob
 from triage.check_pages.presenters import advice, flags, make_safe, supply, task
 from triage.check_pages.presenters.readings import page
@@ -32,7 +32,7 @@ LOOKED = ("danger", "none")
 
 
 def found_on(*pairs, of_task=""):
-    found = LookedAt()
+    found = SearchResult()
     look_at_page(found, HERE, pairs, f"/check/task/{of_task}/" if of_task else "/check/", of_task)
     return found.violations
 
@@ -162,7 +162,7 @@ def test_3_half_a_caution_is_caught(with_template):
 
 
 def reading_found_on(kind, *pairs):
-    found = LookedAt()
+    found = SearchResult()
     look_at_page(found, HERE, pairs, f"/reading/{kind}/")
     return found.violations
 

@@ -2,9 +2,9 @@
 
 from tests.safety.browsing import browse, open_page
 from tests.safety.leading_to import trail_to
-from tests.safety.looked_at import all_together
 from tests.safety.page_invariants import the_way_out_is_there
 from tests.safety.places import class_named, region_classes
+from tests.safety.result import all_together
 from triage.engine import NONE_OF_THESE, SCREEN
 from triage.knowledge.library import library
 

@@ -6,9 +6,9 @@ import pytest
 
 from tests.safety.browsing import ending_answers, look_at_page, open_page
 from tests.safety.invariants import band_now
-from tests.safety.looked_at import LookedAt
 from tests.safety.page_invariants import PERMITS_USE
 from tests.safety.places import region_classes
+from tests.safety.result import SearchResult
 from tests.safety.safety_sheet import LEVELS, SWITCHES, TOUCHED, gravity
 from tests.safety.traps import told_to_do
 from tests.safety.walking import region_named, signs_of
@@ -25,7 +25,7 @@ LATE += [("onset", "sudden"), ("heating-light", "light-stays-on"), ("age-band", 
 
 
 def look(pairs, region=HERE):
-    found = LookedAt()
+    found = SearchResult()
     shown = look_at_page(found, region, pairs)
     assert found.violations == ""
     return shown

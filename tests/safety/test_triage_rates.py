@@ -10,7 +10,7 @@ from collections import Counter
 import pytest
 
 from tests.published.replaying import play, seen_cases
-from tests.safety.both_cores import in_both_cores
+from tests.safety.parallel import in_parallel
 from tests.safety.triaging import triaged
 from triage.engine import Band
 
@@ -24,7 +24,7 @@ MISSED_AT_MOST = 0.04
 @pytest.fixture(scope="module")
 def told():
     jobs = [(place, CHECKS, SEED + part) for place in PLACES for part in range(4)]
-    return sum(in_both_cores(triaged, jobs), Counter())
+    return sum(in_parallel(triaged, jobs), Counter())
 
 
 def share(told, true_bands, told_bands):

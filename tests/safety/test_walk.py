@@ -3,8 +3,8 @@
 What the walks cover, and why that suffices, stands in `walking.py`.
 """
 
-from tests.safety.looked_at import all_together
 from tests.safety.places import region_classes
+from tests.safety.result import all_together
 from tests.safety.walking import openings, region_named, walk_all, walk_at_random, walk_from, without_explanations
 from triage.knowledge.library import library
 

@@ -22,8 +22,8 @@ import zlib
 from random import Random
 
 from tests.safety.invariants import broken_rules
-from tests.safety.looked_at import LookedAt, all_together
 from tests.safety.places import region_classes
+from tests.safety.result import SearchResult, all_together
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Advice, Ask, MakeSafe, advice, check
 from triage.engine.pack import OPENING
 from triage.knowledge.library import library
@@ -64,7 +64,7 @@ def walk_from(region, opening, depth, remembered=True):
 
     `remembered`: whether answers from memory after a sign on the danger page are walked too.
     """
-    pack, region, found, begun = library().pack, region_named(region), LookedAt(), time.perf_counter()
+    pack, region, found, begun = library().pack, region_named(region), SearchResult(), time.perf_counter()
     layer = {frozenset(line): line for line in lines_of(pack, opening)}
     seen = set(layer)
     for level in range(DANGER_PAGE, depth + 1):
@@ -106,7 +106,7 @@ def offered_answers(pack, step):
 
 def walk_at_random(region, checks, seed):
     """Whole checks to their end, each answer thrown by dice, every step on the way looked at."""
-    pack, region, found, begun = library().pack, region_named(region), LookedAt(), time.perf_counter()
+    pack, region, found, begun = library().pack, region_named(region), SearchResult(), time.perf_counter()
     dice = Random(seed)
     for _ in range(checks):
         pairs = dice.choice(lines_of(pack, dice.choice(openings(pack))))

@@ -22,7 +22,7 @@ STALE = b"HTTP/1.1 400 Stale\r\nContent-Length: 0\r\n\r\n"
 BROKEN = b"HTTP/1.1 500 Broken\r\nContent-Length: 0\r\n\r\n"
 
 # What a mood does with a message: whether it is stored, how long that takes, what is answered.
-MOODS = {
+FAULT_MODES = {
     "content": (True, 0, TAKEN),
     "slow": (True, 2, TAKEN),
     "answering 500": (False, 0, BROKEN),
@@ -35,7 +35,7 @@ MOODS = {
 DEAD = "dead"
 
 
-class MoodyReceiver:
+class FlakyReceiver:
     """`arrived` holds the reference each message was about; `prints` what its bytes were."""
 
     def __init__(self):
@@ -76,7 +76,7 @@ class MoodyReceiver:
             Thread(target=self._one, args=(connection,), daemon=True).start()
 
     def _one(self, connection):
-        stores, seconds, answer = MOODS.get(self.mood, MOODS["closing early"])
+        stores, seconds, answer = FAULT_MODES.get(self.mood, FAULT_MODES["closing early"])
         with connection:
             try:
                 headers, body = read_message(connection)
@@ -107,8 +107,8 @@ class MoodyReceiver:
 
 
 @contextmanager
-def moody_receiver():
-    receiver = MoodyReceiver()
+def flaky_receiver():
+    receiver = FlakyReceiver()
     try:
         yield receiver
     finally:

@@ -1,4 +1,4 @@
-"""A delivery worker whose clock is wrong: `python -m tests.bench.skewed_deliver SECONDS`; negative is behind."""
+"""A delivery worker whose clock is wrong: `python -m tests.bench.clock_skew SECONDS`; negative is behind."""
 
 import sys
 from datetime import timedelta

@@ -11,7 +11,7 @@ CORES = 2
 os.environ.setdefault("DJANGO_SETTINGS_MODULE", "tests.settings")
 
 
-def in_both_cores(work, jobs, prepare=django.setup):
+def in_parallel(work, jobs, prepare=django.setup):
     """`work(*job)` for every job, as they were given; each process prepares itself first."""
     with ProcessPoolExecutor(CORES, get_context("spawn"), initializer=prepare) as pool:
         yield from pool.map(_at_work, [(work, job) for job in jobs])

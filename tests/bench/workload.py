@@ -13,7 +13,7 @@ from os import cpu_count
 from urllib.parse import urlencode, urlsplit
 from uuid import uuid4
 
-from tests.bench.wire import get, post
+from tests.bench.connection import get, post
 from triage.authoring.households import draw_household
 from triage.engine import Advice, Ask, advise, compile_model
 from triage.knowledge.library import library
@@ -26,7 +26,7 @@ PLACE = re.compile(rb"\r\nlocation: *(\S+)", re.IGNORECASE)
 BETWEEN_ANSWERS = 25
 
 
-def people_asking(checks, name):
+def simulated_workload(checks, name):
     """The question pages that so many people ask for, in order, and the trails of those who got advice."""
     shares = [f"{name} {share}" for share in range(cpu_count() or 1)]
     with ProcessPoolExecutor() as pool:

@@ -8,7 +8,7 @@ from threading import Event, Lock, Thread
 LOOK_EVERY = 0.25
 
 
-class Keeper:
+class Supervisor:
     """`starts` counts how often each was started again."""
 
     def __init__(self):

@@ -1,4 +1,4 @@
-"""The site's own books, opened and closed in a process of their own: `python -m tests.bench.books open|judge`.
+"""The site's own books, opened and closed in a process of their own: `python -m tests.bench.ledger open|judge`.
 
 `open` makes the tables and the firms, each with a key, and prints them. `judge` reads what was acknowledged and what
 arrived, and prints what the database has to say to that. There are many firms so that no key comes near its limit.
@@ -9,12 +9,12 @@ import subprocess
 import sys
 from collections import Counter
 
-from tests.bench.server import ROOT, environment
+from tests.bench.server import ROOT, process_environment
 
 FIRMS = 100
 
 
-def open_books(database, webhook="", firms=FIRMS):
+def open_ledger(database, webhook="", firms=FIRMS):
     """Each firm's short name and key."""
     return _ask(database, "open", {"webhook": webhook, "firms": firms})
 
@@ -35,8 +35,8 @@ def size(database):
 
 
 def _ask(database, deed, told):
-    command = [sys.executable, "-m", "tests.bench.books", deed]
-    chosen = environment(DATABASE_URL=database)
+    command = [sys.executable, "-m", "tests.bench.ledger", deed]
+    chosen = process_environment(DATABASE_URL=database)
     done = subprocess.run(command, cwd=ROOT, env=chosen, input=json.dumps(told), text=True, capture_output=True)
     if done.returncode:
         raise RuntimeError(f"The books could not be read:\n{done.stderr}")

@@ -3,13 +3,13 @@
 from collections import Counter
 from dataclasses import dataclass, field
 
-from tests.safety.both_cores import in_both_cores
+from tests.safety.parallel import in_parallel
 
 MOST_SHOWN = 20
 
 
 @dataclass
-class LookedAt:
+class SearchResult:
     """`broken` holds (sentence, region, address or trail); `seconds` of all processes together."""
 
     states: int = 0
@@ -37,7 +37,7 @@ class LookedAt:
 
 def all_together(work, jobs, **preparing):
     """`work(*job)` for every job, added up."""
-    total = LookedAt()
-    for looked_at in in_both_cores(work, jobs, **preparing):
+    total = SearchResult()
+    for looked_at in in_parallel(work, jobs, **preparing):
         total.add(looked_at)
     return total
