@@ -16,12 +16,12 @@ from tests.household.hand_overs import TYPED
 from tests.jobsheet.pictures import jpeg
 from triage.api.job_sheet_request import MOST_BYTES, Wanted, read_wanted
 from triage.api.strict_json import read_json
-from triage.check_pages.address import LONGEST_VALUE, MOST_PAIRS, read_address
 from triage.check_pages.form_state import key_in, new_state
 from triage.check_pages.hand_over_form import read_sent
-from triage.check_pages.place import guess_region
+from triage.check_pages.query import MAX_PAIRS, MAX_VALUE_LENGTH, parse_query
+from triage.check_pages.region import guess_region
 from triage.desk.call.address import split
-from triage.engine import advise, read_trail
+from triage.engine import advise, parse_answers
 from triage.engine.readings.evidence import KINDS
 from triage.engine.readings.written import Unreadable
 from triage.jobsheet.booking import Booking, check_booking
@@ -39,9 +39,9 @@ READINGS = (
 
 
 def address(told):
-    asked = read_address(told.decode("latin-1"))
-    assert len(asked.pairs) <= MOST_PAIRS
-    assert all(len(text) <= LONGEST_VALUE for pair in asked.pairs for text in pair)
+    asked = parse_query(told.decode("latin-1"))
+    assert len(asked.pairs) <= MAX_PAIRS
+    assert all(len(text) <= MAX_VALUE_LENGTH for pair in asked.pairs for text in pair)
     line, rest = split(asked)
     assert len(line.id) in (0, 5)
     return rest
@@ -55,13 +55,13 @@ def reading(told):
 def trail(told):
     """Reading a trail finds every mistake in it, and a second reading finds none in what was kept."""
     pack = electric_oven()
-    found = read_trail(pack, read_address(told.decode("latin-1")).pairs)
-    assert read_trail(pack, found.answers.items()).answers == found.answers
+    found = parse_answers(pack, parse_query(told.decode("latin-1")).pairs)
+    assert parse_answers(pack, found.answers.items()).answers == found.answers
     return found
 
 
 def step(told):
-    pairs = read_address(told.decode("latin-1")).pairs
+    pairs = parse_query(told.decode("latin-1")).pairs
     return advise(library().pack, library().regions["gb-eng"].region, pairs)
 
 

@@ -7,7 +7,7 @@ import pytest
 from tests.builders import ANYWHERE, electric_oven, make_pack
 from triage.authoring.endings import Checks, Ending
 from triage.authoring.households import draw_household
-from triage.engine.check import Advice, Ask, MakeSafe, NotThis, advise
+from triage.engine.check import Emergency, OutOfScope, Question, Result, advise
 from triage.engine.model import compile_model
 from triage.engine.pack import CANT_TELL
 
@@ -25,19 +25,19 @@ def test_every_check_is_asked_and_ends_as_the_engine_would(oven):
         walked = oven.walk(told)
         for length in range(2, len(walked.trail)):
             step = advise(pack, ANYWHERE, walked.trail[:length])
-            assert isinstance(step, Ask)
+            assert isinstance(step, Question)
             assert step.observation == walked.trail[length][0]
         step = advise(pack, ANYWHERE, walked.trail)
         assert walked.ending == expected(step)
         seen.add(type(step))
-    assert seen >= {Advice, MakeSafe}
+    assert seen >= {Result, Emergency}
 
 
 def expected(step):
-    if isinstance(step, NotThis):
+    if isinstance(step, OutOfScope):
         return Ending("", "", exit=step.reason)
-    flags = step.flags if isinstance(step, MakeSafe) else step.cautions
-    tasks = frozenset(task.id for task in step.tasks) if isinstance(step, Advice) else frozenset()
+    flags = step.flags if isinstance(step, Emergency) else step.cautions
+    tasks = frozenset(task.id for task in step.tasks) if isinstance(step, Result) else frozenset()
     return Ending(step.verdict.band.value, step.verdict.family, tasks, tuple(flag.id for flag in flags))
 
 

@@ -6,18 +6,18 @@ import pytest
 
 from tests.builders import ANYWHERE, electric_oven, make_pack
 from triage.authoring.explaining import explain
+from triage.engine.answers import parse_answers
 from triage.engine.belief import believe
-from triage.engine.check import Ask, advise
+from triage.engine.check import Question, advise
 from triage.engine.model import compile_model
 from triage.engine.next_question import READING_SECONDS
-from triage.engine.trail import read_trail
 
 TRAIL = [("complaint", "stays-cold"), ("danger", "none"), ("heats", "no-heat"), ("control", "electronic")]
 
 
 def explained(trail=TRAIL, pack=None):
     pack = pack or make_pack()
-    return explain(pack, ANYWHERE, read_trail(pack, trail))
+    return explain(pack, ANYWHERE, parse_answers(pack, trail))
 
 
 def decibans(chance):
@@ -52,7 +52,7 @@ def test_the_next_question_is_the_one_the_engine_asks_and_stands_among_the_candi
     pack, trail = electric_oven(), [("complaint", "no-heat"), ("danger", "none"), ("heat-main", "no-heat")]
     last = explained(trail, pack).stages[-1]
     step = advise(pack, ANYWHERE, trail)
-    assert isinstance(step, Ask)
+    assert isinstance(step, Question)
     assert last.next.question == step.observation
     assert last.next.candidates[0].question == step.observation
     assert last.next.reason == "it tells the most per second"
@@ -114,7 +114,7 @@ def test_how_a_check_ends_is_said(trail, ending):
 
 def test_the_advice_is_named_with_its_band():
     pack, trail = make_pack(), [("complaint", "stays-cold"), ("danger", "none")]
-    while isinstance(step := advise(pack, ANYWHERE, trail), Ask):
+    while isinstance(step := advise(pack, ANYWHERE, trail), Question):
         trail.append((step.observation, pack.observations[step.observation].options[-1]))
     assert explained(trail).ending == f"advice: {step.verdict.band.value}, {step.verdict.family}"
 

@@ -6,7 +6,7 @@ from tests.builders import ANYWHERE, make_pack
 from triage.authoring.cases import Expected
 from triage.authoring.findings import find
 from triage.authoring.walking import Walk
-from triage.engine import NONE_OF_THESE, SCREEN, Advice, Band, advise, believe
+from triage.engine import NONE_OF_THESE, SCREEN, Band, Result, advise, believe
 
 COLD = [(SCREEN, NONE_OF_THESE), ("heats", "no-heat"), ("screen-shows", "letters"), ("control", "electronic")]
 
@@ -20,7 +20,7 @@ def came_out(trail, causes, bands):
 def test_the_chances_are_those_of_the_right_jobs_after_and_before():
     walk, step, found = came_out(list(COLD), ("board-dead", "element-open"), (Band.QUALIFIED,))
     families = believe(walk.model, step.reading.answers).families
-    assert isinstance(step, Advice)
+    assert isinstance(step, Result)
     assert (found.rank, found.job, found.right_job) == (1, "control", True)
     assert found.stated == families["control"]
     assert found.chance == pytest.approx(families["control"] + families["element"], abs=1e-12)

@@ -7,7 +7,7 @@ import pytest
 from tests.builders import ANYWHERE, make_pack
 from triage.authoring import growing
 from triage.authoring.growing import CannotGrow, grow, lines_of
-from triage.engine.check import Advice, Ask, MakeSafe, advise
+from triage.engine.check import Emergency, Question, Result, advise
 from triage.engine.pack import Complaint, Limits
 
 PACK = make_pack(
@@ -44,13 +44,13 @@ def test_every_place_is_what_the_engine_says_there():
         for place, trail in every_path(start.place, said):
             step = advise(PACK, ANYWHERE, trail)
             seen.add(place.kind)
-            if isinstance(step, Ask):
+            if isinstance(step, Question):
                 assert place.kind in {"ask", "more"}
                 assert place.name == step.observation
-            elif isinstance(step, MakeSafe):
+            elif isinstance(step, Emergency):
                 assert (place.kind, place.name) == ("make-safe", step.flags[0].id)
             else:
-                assert isinstance(step, Advice)
+                assert isinstance(step, Result)
                 assert (place.kind, place.name, place.band) == (
                     "advice",
                     step.verdict.family,

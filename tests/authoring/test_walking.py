@@ -5,14 +5,14 @@ from random import Random
 from tests.builders import ANYWHERE, make_pack
 from triage.authoring.households import draw_household
 from triage.authoring.walking import Walk
-from triage.engine import Ask, MakeSafe, advise, believe
+from triage.engine import Emergency, Question, advise, believe
 
 
 def by_the_engine(pack, trail, answer):
     """The check step by step, with nothing kept."""
     while True:
         step = advise(pack, ANYWHERE, trail)
-        question = step.observation if isinstance(step, Ask) else getattr(step, "memory", None)
+        question = step.observation if isinstance(step, Question) else getattr(step, "memory", None)
         if question is None:
             return step
         trail.append((question, answer(question)))
@@ -27,7 +27,7 @@ def test_every_check_is_the_engines_own_after_danger_too():
         assert step == by_the_engine(walk.pack, alone, household.answer)
         assert walked == alone
         ends.append(type(step))
-    assert MakeSafe in ends
+    assert Emergency in ends
 
 
 def test_a_check_walked_again_asks_the_engine_for_its_end_only(monkeypatch):

@@ -69,10 +69,10 @@ def _words(region):
     # A visit is made of the site's models, so not before the bench has set Django up.
     from django.test import RequestFactory
 
-    from triage.check_pages.visit import open_visit
+    from triage.check_pages.request import read_check_request
     from triage.desk.call.presenters.word_index import word_index
 
-    return word_index(open_visit(RequestFactory(SERVER_NAME="127.0.0.1").get("/", {"region": region.id})))
+    return word_index(read_check_request(RequestFactory(SERVER_NAME="127.0.0.1").get("/", {"region": region.id})))
 
 
 def _sayings(words, count):

@@ -13,9 +13,9 @@ from time import perf_counter
 
 from tests.bench.sessions import trails
 from tests.published.reference_library import chances_by_library, evidence_of, inference_on, read_by_library
-from triage.engine import Advice, Ask, MakeSafe, advise, believe, compile_model, read_trail
+from triage.engine import Emergency, Question, Result, advise, believe, compile_model, parse_answers
 
-KINDS = {"ask": Ask, "advice": Advice, "make safe": MakeSafe}
+KINDS = {"ask": Question, "advice": Result, "make safe": Emergency}
 
 
 def milliseconds(action, items):
@@ -35,7 +35,7 @@ def engine_speed(pack, region, count, warm_up):
         advise(pack, region, trail)
     measured = trails(pack, region, count, "measured")
     steps = milliseconds(lambda trail: advise(pack, region, trail), measured)
-    answers = [read_trail(pack, trail).answers for trail in measured]
+    answers = [parse_answers(pack, trail).answers for trail in measured]
     beliefs = milliseconds(lambda known: believe(model, known), answers)
     with tempfile.TemporaryDirectory() as folder:
         inference = inference_on(read_by_library(model, Path(folder)))

@@ -4,7 +4,7 @@ import random
 from urllib.parse import urlencode
 
 from tests.published.random_trails import answers_of_one_oven
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Ask, advise, compile_model
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Question, advise, compile_model
 from triage.engine.pack import OPENING
 
 UNSURE = 0.15
@@ -28,7 +28,7 @@ def one_check(pack, region, told, dice):
     while True:
         step = advise(pack, region, trail)
         yield trail, step
-        question = step.observation if isinstance(step, Ask) else getattr(step, "memory", None)
+        question = step.observation if isinstance(step, Question) else getattr(step, "memory", None)
         if question is None:
             return
         trail = (*trail, (question, CANT_TELL if dice.random() < UNSURE else told[question]))
@@ -43,5 +43,5 @@ def danger_page(pack, told):
 
 def question_addresses(pack, region, count, seed):
     """Addresses of pages that ask a question."""
-    asked = trails(pack, region, count, seed, leading_to=Ask)
+    asked = trails(pack, region, count, seed, leading_to=Question)
     return [f"/check/?{urlencode([('region', region.id), *trail])}" for trail in asked]

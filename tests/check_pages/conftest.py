@@ -2,9 +2,9 @@
 
 import pytest
 
-from triage.check_pages.visit import open_visit
+from triage.check_pages.request import read_check_request
 
 
 @pytest.fixture
-def visit(rf):
-    return lambda address: open_visit(rf.get(address))
+def check_request(rf):
+    return lambda address: read_check_request(rf.get(address))

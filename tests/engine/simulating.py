@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from functools import cache
 
 from triage.authoring.walking import Walk
-from triage.engine.check import MakeSafe
+from triage.engine.check import Emergency
 from triage.engine.next_question import count_asked
 
 MOST_QUESTIONS = 12
@@ -26,7 +26,7 @@ class Outcome:
 
     @property
     def was_dangerous(self):
-        return isinstance(self.ended, MakeSafe)
+        return isinstance(self.ended, Emergency)
 
 
 def check_of(household, pack, region):

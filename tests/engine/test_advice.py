@@ -8,12 +8,12 @@ from hypothesis import assume, given, strategies
 from tests.builders import ANYWHERE, electric_oven, make_pack
 from tests.engine.trails import fitting_answers, flagged_choices, many, some
 from triage.engine.advice import MOST_CAUSES, SMALLEST_CAUSE, conclude, decide_band, tasks_for
+from triage.engine.answers import parse_answers
 from triage.engine.belief import believe
 from triage.engine.check import belief_of, finish
 from triage.engine.model import compile_model
 from triage.engine.pack import NONE_OF_THESE, SCREEN, Band
-from triage.engine.safety import raised
-from triage.engine.trail import read_trail
+from triage.engine.safety import raised_flags
 
 SMALL, OVEN = make_pack(), electric_oven()
 PACKS = {"small": SMALL, "electric oven": OVEN}
@@ -23,11 +23,11 @@ every_pack = pytest.mark.parametrize("pack", PACKS.values(), ids=PACKS)
 
 
 def verdict_on(answers, pack=SMALL):
-    return conclude(believe(compile_model(pack, ANYWHERE), answers), answers, raised(pack, answers))
+    return conclude(believe(compile_model(pack, ANYWHERE), answers), answers, raised_flags(pack, answers))
 
 
 def band_of(pack, trail):
-    reading = read_trail(pack, trail)
+    reading = parse_answers(pack, trail)
     return finish(ANYWHERE, belief_of(pack, ANYWHERE, reading), reading).verdict.band
 
 
@@ -69,7 +69,7 @@ def test_a_flag_that_ends_the_check_always_makes_it_safe(pack, wishes):
     observation, option = wishes.draw(strategies.sampled_from(flagged_choices(pack, ends_check=True)))
     told = {**answers, observation: option}
     belief = believe(compile_model(pack, ANYWHERE), told)
-    assert decide_band(belief, told, raised(pack, told)) is Band.MAKE_SAFE
+    assert decide_band(belief, told, raised_flags(pack, told)) is Band.MAKE_SAFE
 
 
 @every_pack
@@ -78,7 +78,7 @@ def test_a_flag_that_ends_the_check_always_makes_it_safe(pack, wishes):
 def test_a_caution_keeps_the_band_from_falling_below_qualified(pack, wishes):
     answers = wishes.draw(fitting_answers(pack))
     observation, option = wishes.draw(strategies.sampled_from(flagged_choices(pack, ends_check=False)))
-    told = dict(read_trail(pack, {**answers, observation: option}.items()).answers)
+    told = dict(parse_answers(pack, {**answers, observation: option}.items()).answers)
     assert verdict_on(told, pack).band.severity >= Band.QUALIFIED.severity
 
 

@@ -6,10 +6,10 @@ from hypothesis import given, strategies
 from tests.builders import ANYWHERE, electric_oven, make_pack
 from tests.engine.enumerating import posterior, weighed, worlds_of
 from tests.engine.trails import answers_of_one_oven, choices_of, fitting_answers, some, trails
+from triage.engine.answers import parse_answers
 from triage.engine.belief import believe
 from triage.engine.model import compile_model
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN
-from triage.engine.trail import read_trail
 
 SMALL, OVEN = make_pack(), electric_oven()
 PACKS = {"small": SMALL, "electric oven": OVEN}
@@ -38,7 +38,7 @@ def test_beliefs_sum_to_one(pack, wishes):
 def test_the_order_of_the_answers_never_changes_the_belief(pack, wishes):
     trail = wishes.draw(trails(pack))
     shuffled = wishes.draw(strategies.permutations(trail))
-    one, other = (belief_after(pack, read_trail(pack, order).answers) for order in (trail, shuffled))
+    one, other = (belief_after(pack, parse_answers(pack, order).answers) for order in (trail, shuffled))
     assert one.chances == other.chances
 
 

@@ -7,9 +7,9 @@ from hypothesis import given, settings, strategies
 
 from tests.builders import ANYWHERE, electric_oven, make_pack
 from tests.engine.trails import flagged_choices, forged_trails, some, trails
-from triage.engine.check import Advice, Ask, MakeSafe, NotThis, advise
+from triage.engine.answers import AnswerProblem
+from triage.engine.check import Emergency, OutOfScope, Question, Result, advise
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Band, Limits
-from triage.engine.trail import Problem
 
 SMALL, OVEN = make_pack(), electric_oven()
 PACKS = {"small": SMALL, "electric oven": OVEN}
@@ -25,7 +25,7 @@ def after(*trail, pack=SMALL):
 def walk(pack, answer=CANT_TELL):
     """Answers every question alike and gives back the trail with the last step."""
     trail = []
-    while isinstance(step := advise(pack, ANYWHERE, trail), Ask):
+    while isinstance(step := advise(pack, ANYWHERE, trail), Question):
         trail.append((step.observation, NONE_OF_THESE if step.observation == SCREEN else answer))
     return trail, step
 
@@ -37,8 +37,8 @@ def test_the_danger_page_comes_first():
 
 def test_after_the_danger_page_the_question_most_worth_asking_is_put():
     step = after(SCREENED)
-    assert isinstance(step, Ask)
-    assert (step.observation, step.number, step.at_most) == ("heats", 1, SMALL.limits.questions)
+    assert isinstance(step, Question)
+    assert (step.observation, step.number, step.max_questions) == ("heats", 1, SMALL.limits.questions)
 
 
 def test_questions_are_numbered_and_what_the_complaint_said_is_free():
@@ -49,46 +49,46 @@ def test_questions_are_numbered_and_what_the_complaint_said_is_free():
 
 def test_the_start_gives_advice_at_last_without_asking_anything_twice():
     trail, step = walk(replace(SMALL, limits=Limits(questions=40, settled=1.0, worth=0.0)))
-    assert isinstance(step, Advice)
+    assert isinstance(step, Result)
     assert len(dict(trail)) == len(trail)
 
 
 @every_pack
 def test_a_person_who_can_tell_nothing_still_gets_advice(pack):
     trail, step = walk(pack)
-    assert isinstance(step, Advice)
+    assert isinstance(step, Result)
     assert len(trail) <= pack.limits.questions + 1
     assert step.reading.problems == ()
 
 
 def test_a_flag_ends_the_questions_even_before_the_danger_page():
     step = after(("shock", "felt-one"))
-    assert isinstance(step, MakeSafe)
+    assert isinstance(step, Emergency)
     assert [flag.id for flag in step.flags] == ["electric-shock"]
     assert step.verdict.band is Band.MAKE_SAFE
-    assert step.memory == "heats"
+    assert step.follow_up_question == "heats"
 
 
 def test_a_caution_goes_on_and_stands_on_the_advice():
     trail, step = walk(SMALL)
     step = after(*trail, ("pane", "loose"))
-    assert isinstance(step, Advice)
+    assert isinstance(step, Result)
     assert [flag.id for flag in step.cautions] == ["loose-pane"]
     assert step.verdict.band.severity >= Band.QUALIFIED.severity
 
 
 def test_an_oven_this_check_is_not_about_is_shown_the_way_out():
     step = after(SCREENED, ("fuel", "gas"))
-    assert isinstance(step, NotThis)
+    assert isinstance(step, OutOfScope)
     assert step.reason == "gas-oven"
 
 
 def test_a_danger_outranks_the_way_out():
-    assert isinstance(after(("fuel", "gas"), ("shock", "felt-one")), MakeSafe)
+    assert isinstance(after(("fuel", "gas"), ("shock", "felt-one")), Emergency)
 
 
 def test_what_is_wrong_with_a_trail_travels_with_the_step():
-    assert after(SCREENED, ("no-such", "yes")).reading.problems == (Problem("unknown-question", "no-such"),)
+    assert after(SCREENED, ("no-such", "yes")).reading.problems == (AnswerProblem("unknown-question", "no-such"),)
 
 
 @every_pack
@@ -120,9 +120,9 @@ def test_the_order_of_the_answers_never_changes_the_step(pack, wishes):
 
 def outcome(step):
     """A step without what rightly depends on the order: the trail itself and the weight of each answer."""
-    if isinstance(step, Ask):
+    if isinstance(step, Question):
         return step.observation, step.number
-    if isinstance(step, NotThis):
+    if isinstance(step, OutOfScope):
         return (step.reason,)
     verdict = step.verdict
     causes = [(cause.fault, cause.chance) for cause in verdict.causes]
@@ -153,19 +153,19 @@ def holds_over_any_trail(pack, trail):
     step = advise(pack, ANYWHERE, trail)
     flags = {pack.red_flags[f] for o, a in step.reading.answers.items() if (f := flag_of(pack, o, a))}
     if any(flag.level.ends_check for flag in flags):
-        assert isinstance(step, MakeSafe)
+        assert isinstance(step, Emergency)
         assert set(step.flags) == flags
         assert list(step.flags) == sorted(flags, key=lambda flag: flag.rank)
         assert step.verdict.band is Band.MAKE_SAFE
-        assert step.memory is None or pack.observations[step.memory].how == "memory"
-    elif isinstance(step, Ask):
+        assert step.follow_up_question is None or pack.observations[step.follow_up_question].how == "memory"
+    elif isinstance(step, Question):
         assert step.observation not in step.reading.answers
-    elif isinstance(step, Advice):
+    elif isinstance(step, Result):
         assert set(step.cautions) == flags
         assert all(task.who == "ordinary" for task in step.tasks)
         assert not (step.tasks and step.verdict.band is Band.MAKE_SAFE)
     else:
-        assert isinstance(step, NotThis)
+        assert isinstance(step, OutOfScope)
 
 
 def flag_of(pack, observation, answer):
@@ -182,7 +182,7 @@ def test_a_red_flag_always_makes_it_safe_whatever_else_is_in_the_trail(pack, wis
     ]
     place = wishes.draw(strategies.integers(0, len(others)))
     step = advise(pack, ANYWHERE, [*others[:place], (observation, option), *others[place:]])
-    assert isinstance(step, MakeSafe)
+    assert isinstance(step, Emergency)
     assert pack.observations[observation].flags[option] in {flag.id for flag in step.flags}
 
 
@@ -192,7 +192,7 @@ def test_every_sign_of_the_danger_page_makes_it_safe_or_stays_as_a_caution(pack)
         for sign in flag.signs:
             step = advise(pack, ANYWHERE, [sign])
             if flag.level.ends_check:
-                assert isinstance(step, MakeSafe)
+                assert isinstance(step, Emergency)
                 assert flag in step.flags
             else:
-                assert isinstance(step, Ask)
+                assert isinstance(step, Question)

@@ -7,11 +7,11 @@ from hypothesis import given, strategies
 
 from tests.builders import ANYWHERE, electric_oven, make_pack
 from tests.engine.trails import few, fitting_answers
+from triage.engine.answers import applies, ruled_out
 from triage.engine.belief import believe
 from triage.engine.model import compile_model
-from triage.engine.next_question import count_asked, from_memory, next_in_line, worth_asking
+from triage.engine.next_question import count_asked, follow_up_question, next_in_line, worth_asking
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Limits
-from triage.engine.trail import applies, ruled_out
 
 SMALL, OVEN = make_pack(), electric_oven()
 EAGER = Limits(questions=40, settled=1.0, worth=0.0)
@@ -176,7 +176,7 @@ def test_after_a_red_flag_only_memory_is_asked():
     answers = {"sparks": "bright-spot"}
     eager = replace(SMALL, limits=EAGER)
     asked = []
-    while question := from_memory(belief_after(eager, answers), answers):
+    while question := follow_up_question(belief_after(eager, answers), answers):
         asked.append(question)
         answers[question] = CANT_TELL
     assert set(asked) == {"heats", "lamp-state"}
@@ -185,4 +185,4 @@ def test_after_a_red_flag_only_memory_is_asked():
 def test_after_a_red_flag_the_limit_and_the_worth_hold_as_ever():
     answers = {"sparks": "bright-spot"}
     for limits in (Limits(questions=1), Limits(worth=1.0)):
-        assert from_memory(belief_after(replace(SMALL, limits=limits), answers), answers) is None
+        assert follow_up_question(belief_after(replace(SMALL, limits=limits), answers), answers) is None

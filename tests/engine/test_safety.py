@@ -10,7 +10,7 @@ from tests.engine.trails import fitting_answers, some
 from triage.engine.belief import believe
 from triage.engine.model import compile_model
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Region
-from triage.engine.safety import ends_check, gate_answers, is_open, offered_tasks, raised
+from triage.engine.safety import ends_check, gate_answers, is_open, offered_tasks, raised_flags
 
 SMALL, OVEN = make_pack(), electric_oven()
 SOUND = {SCREEN: NONE_OF_THESE, "heats": "normal", "sparks": "no-sparks"}
@@ -26,11 +26,11 @@ def with_task(name, **changes):
 
 def test_red_flags_are_raised_the_first_to_act_on_first():
     answers = {"pane": "loose", "sparks": "bright-spot", "shock": "felt-one", "heats": "less"}
-    assert [flag.id for flag in raised(SMALL, answers)] == ["electric-shock", "arc-burning", "loose-pane"]
+    assert [flag.id for flag in raised_flags(SMALL, answers)] == ["electric-shock", "arc-burning", "loose-pane"]
 
 
 def test_harmless_answers_and_the_danger_page_raise_nothing():
-    assert raised(SMALL, {**SOUND, "shock": CANT_TELL, "pane": "firm"}) == ()
+    assert raised_flags(SMALL, {**SOUND, "shock": CANT_TELL, "pane": "firm"}) == ()
 
 
 @pytest.mark.parametrize(
@@ -43,7 +43,7 @@ def test_harmless_answers_and_the_danger_page_raise_nothing():
     ],
 )
 def test_one_flag_that_ends_the_check_is_enough_and_cautions_are_not(answers, ends):
-    assert ends_check(raised(SMALL, answers)) is ends
+    assert ends_check(raised_flags(SMALL, answers)) is ends
 
 
 def test_what_cures_most_for_the_least_time_comes_first():
@@ -109,7 +109,7 @@ def test_no_task_offered_is_unsafe_with_a_fault_still_plausible(pack, wishes):
     for task in offered_tasks(ANYWHERE, belief, answers):
         assert task.who == "ordinary"
         assert not task.unsafe_with & plausible
-        assert not task.not_after & {flag.id for flag in raised(pack, answers)}
+        assert not task.not_after & {flag.id for flag in raised_flags(pack, answers)}
 
 
 @pytest.mark.parametrize("pack", [SMALL, OVEN], ids=["small", "electric oven"])

@@ -11,7 +11,7 @@ import pytest
 from tests.builders import ANYWHERE, electric_oven
 from tests.engine.simulating import MOST_QUESTIONS, check_of
 from triage.authoring.households import draw_household
-from triage.engine.check import Advice, MakeSafe
+from triage.engine.check import Emergency, Result
 from triage.engine.model import compile_model
 
 CHECKS = 400
@@ -37,7 +37,7 @@ def test_with_every_question_used_the_right_family_leads_in_three_checks_of_four
 
 
 def test_every_check_ends_in_advice_or_in_making_it_safe(outcomes):
-    assert {type(outcome.ended) for outcome in outcomes} == {Advice, MakeSafe}
+    assert {type(outcome.ended) for outcome in outcomes} == {Result, Emergency}
 
 
 def test_nothing_these_people_say_is_set_aside_as_a_mistake(outcomes):

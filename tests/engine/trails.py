@@ -2,8 +2,8 @@
 
 from hypothesis import settings, strategies
 
+from triage.engine.answers import parse_answers
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN
-from triage.engine.trail import read_trail
 
 # The decorators of property tests: how many examples, and none judged by the clock of a busy machine.
 few, some, many = (settings(deadline=None, max_examples=number) for number in (20, 60, 1000))
@@ -33,7 +33,7 @@ def trails(pack, most=7):
 
 def fitting_answers(pack, most=7):
     """Answers that fit together, as the engine's inner functions expect them."""
-    return trails(pack, most).map(lambda trail: dict(read_trail(pack, trail).answers))
+    return trails(pack, most).map(lambda trail: dict(parse_answers(pack, trail).answers))
 
 
 def answers_of_one_oven(pack, most=7):

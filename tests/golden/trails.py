@@ -11,8 +11,8 @@ from tests.golden.written_readings import written_reading
 from tests.published.random_trails import answers_of_one_oven, random_trail
 from tests.safety.forging import forged_trail, pools_of
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, compile_model
+from triage.engine.answers import MAX_ANSWERS
 from triage.engine.pack import OPENING
-from triage.engine.trail import MOST_ANSWERS
 
 # Names that mean something to a JavaScript object, and letters that take two places there.
 TRAPS = (
@@ -109,6 +109,6 @@ def forge(pack, dice):
         known = dice.choice(list(pack.observations))
         pairs.insert(dice.randrange(len(pairs) + 1), (dice.choice([*TRAPS, known]), dice.choice(TRAPS)))
     if dice.random() < 0.02:
-        padding = [(dice.choice(list(pack.observations)), CANT_TELL) for _ in range(MOST_ANSWERS)]
+        padding = [(dice.choice(list(pack.observations)), CANT_TELL) for _ in range(MAX_ANSWERS)]
         pairs = [*padding, *pairs] if dice.random() < 0.5 else [*pairs, *padding, *pairs[:3]]
     return pairs

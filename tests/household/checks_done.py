@@ -7,7 +7,7 @@ from functools import cache
 from urllib.parse import urlencode
 
 from tests.reading_pages import read_page
-from triage.engine import Ask, advise, believe, compile_model, read_trail
+from triage.engine import Question, advise, believe, compile_model, parse_answers
 from triage.knowledge.library import library
 
 ENGLAND = "gb-eng"
@@ -33,13 +33,13 @@ def answers_of(fault, complaint, region=ENGLAND, **given):
     answers = {"complaint": complaint, "danger": "none", **{k.replace("_", "-"): v for k, v in given.items()}}
     for _ in range(LONGEST):
         step = advise(pack, place, answers.items())
-        if not isinstance(step, Ask):
+        if not isinstance(step, Question):
             return answers
         asked = pack.observations[step.observation]
         options = [option for option in asked.options if option not in asked.flags]
 
         def chance(option, name=asked.id):
-            told = read_trail(pack, {**answers, name: option}.items()).answers
+            told = parse_answers(pack, {**answers, name: option}.items()).answers
             return believe(model, told).faults[fault]
 
         answers[asked.id] = max(options, key=chance)

@@ -25,5 +25,5 @@ def test_without_the_sites_key_of_that_time_there_is_no_token(settings):
 
 def test_the_place_is_the_sheets_whatever_the_browser_speaks(rf):
     sheet = make_job_sheet(make_firm(region="ie"), region="ie")
-    visit = visit_for(rf.get("/", headers={"accept-language": "en-US"}), sheet)
-    assert (visit.place.region.id, visit.firm) == ("ie", sheet.firm)
+    check_request = visit_for(rf.get("/", headers={"accept-language": "en-US"}), sheet)
+    assert (check_request.region.id, check_request.firm) == ("ie", sheet.firm)

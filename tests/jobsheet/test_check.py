@@ -3,7 +3,7 @@
 from urllib.parse import parse_qsl, urlsplit
 
 from tests.firm_builders import ORIGIN, TRAIL
-from triage.engine import Advice, Ask, MakeSafe, advise
+from triage.engine import Emergency, Question, Result, advise
 from triage.jobsheet.check import replay, trail_query
 from triage.knowledge.library import library
 
@@ -30,13 +30,13 @@ def test_its_address_opens_the_same_check(client):
 
 def test_an_unfinished_check_comes_to_what_is_known_so_far():
     check = replay(TRAIL, "gb-eng", ORIGIN)
-    assert isinstance(check.step, Ask)
-    assert isinstance(check.conclusion(), Advice)
+    assert isinstance(check.step, Question)
+    assert isinstance(check.conclusion(), Result)
 
 
 def test_a_danger_sign_is_its_own_conclusion():
     check = replay(SHOCK, "gb-eng", ORIGIN)
-    assert isinstance(check.step, MakeSafe)
+    assert isinstance(check.step, Emergency)
     assert check.conclusion() is check.step
 
 

@@ -1,6 +1,6 @@
 """Trails thrown by dice: some answered as one oven would answer, some as nobody would."""
 
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, believe, read_trail
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, believe, parse_answers
 
 
 def random_trail(dice, model, most=20):
@@ -18,7 +18,7 @@ def random_trail(dice, model, most=20):
 
 
 def usable_answers(pack, trail):
-    return read_trail(pack, trail).answers
+    return parse_answers(pack, trail).answers
 
 
 def answers_of_one_oven(dice, model):

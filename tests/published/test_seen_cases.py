@@ -12,9 +12,9 @@ from tests.published.places import place
 from tests.published.replaying import missed_danger, play, seen_cases, vignettes, walk_in
 from triage.authoring.figures import figures
 from triage.authoring.findings import find
-from triage.engine import NONE_OF_THESE, SCREEN, MakeSafe, advise, read_trail
+from triage.engine import NONE_OF_THESE, SCREEN, Emergency, advise, parse_answers
 from triage.engine.check import belief_of, finish
-from triage.engine.safety import ends_check, raised
+from triage.engine.safety import ends_check, raised_flags
 
 RIGHT_CAUSES_AT_LEAST = 17
 # What callers know who hang up early or were not there: only the first few questions they could answer.
@@ -28,7 +28,7 @@ def by_name(cases):
 @pytest.mark.parametrize("case", by_name([*seen_cases(), *vignettes()]))
 def test_every_case_is_told_in_the_packs_own_words(case):
     pack, told = electric_oven(), case.answers.items()
-    assert {p.kind for p in read_trail(pack, told).problems} <= {"out-of-place"}
+    assert {p.kind for p in parse_answers(pack, told).problems} <= {"out-of-place"}
     causes = {*pack.faults, *pack.exits.values()}
     assert set(case.expected.causes) <= causes
 
@@ -68,9 +68,9 @@ def test_the_practitioners_verdict_when_all_is_told(case):
     pack, region = electric_oven(), place(case.region)
     trail = [(SCREEN, NONE_OF_THESE), *case.answers.items()]
     step = advise(pack, region, trail)
-    if not isinstance(step, MakeSafe):
-        reading = read_trail(pack, trail)
-        assert not ends_check(raised(pack, reading.answers))
+    if not isinstance(step, Emergency):
+        reading = parse_answers(pack, trail)
+        assert not ends_check(raised_flags(pack, reading.answers))
         step = finish(region, belief_of(pack, region, reading), reading)
     played = find(walk_in(case.region), case.id, step, case.expected)
     assert (played.right_within(1), played.right_band) == (True, True), played

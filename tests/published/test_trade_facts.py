@@ -8,7 +8,7 @@ import pytest
 
 from tests.builders import electric_oven
 from tests.published.places import place
-from triage.engine import MakeSafe, advise, believe, compile_model, read_trail
+from triage.engine import Emergency, advise, believe, compile_model, parse_answers
 
 TIED = 1e-6
 KNOBS = {"control": "mechanical", "selector": "separate"}
@@ -75,7 +75,7 @@ FACTS = {
 
 
 def belief_after(answers):
-    reading = read_trail(electric_oven(), answers.items())
+    reading = parse_answers(electric_oven(), answers.items())
     assert reading.problems == ()
     return believe(compile_model(electric_oven(), place("iec")), reading.answers)
 
@@ -101,4 +101,4 @@ def test_without_cooling_air_the_fan_comes_before_its_switch_and_both_before_wha
 
 
 def test_a_cracked_pane_is_made_safe_first():
-    assert isinstance(advise(electric_oven(), place("iec"), [("glass-state", "glass-broken")]), MakeSafe)
+    assert isinstance(advise(electric_oven(), place("iec"), [("glass-state", "glass-broken")]), Emergency)

@@ -11,7 +11,7 @@ import pytest
 
 from tests.builders import electric_oven
 from tests.published.places import place
-from triage.engine import NONE_OF_THESE, SCREEN, believe, compile_model, read_trail
+from triage.engine import NONE_OF_THESE, SCREEN, believe, compile_model, parse_answers
 from triage.engine.check import finish
 
 CLOSE = 3.0
@@ -71,7 +71,7 @@ def states_with_several_witnesses():
         witnesses = [o for o in pack.observations.values() if o.reports == condition.id and not o.task]
         for level, name in enumerate(condition.levels):
             told = {o.id: likeliest(o, level) for o in witnesses if likeliest(o, level) != likeliest(o, usual)}
-            answers = read_trail(pack, told.items()).answers
+            answers = parse_answers(pack, told.items()).answers
             if level != usual and len(answers) > 1:
                 yield pytest.param(dict(answers), id=f"{condition.id}: {name}")
 
@@ -130,7 +130,7 @@ def test_every_family_of_look_alikes_of_the_pack_is_tried():
 @pytest.mark.parametrize("family", list(UNSPLIT), ids=lambda family: family[0] + " and " + family[-1])
 def test_what_looks_alike_is_reported_as_alike_until_something_splits_it(family):
     region = place("iec")
-    reading = read_trail(electric_oven(), [*UNSPLIT[family].items(), (SCREEN, NONE_OF_THESE)])
+    reading = parse_answers(electric_oven(), [*UNSPLIT[family].items(), (SCREEN, NONE_OF_THESE)])
     belief = believe(compile_model(electric_oven(), region), reading.answers)
     verdict = finish(region, belief, reading).verdict
     chances = {fault: round(belief.faults[fault], 3) for fault in family}

@@ -13,9 +13,9 @@ import yaml
 from tests.api.asking import bearer, send
 from tests.firm_builders import make_firm, make_job_sheet
 from tests.releases.known_ids import known_ids
-from triage.check_pages.address import read_address
 from triage.check_pages.form_state import key_in
-from triage.engine import read_trail
+from triage.check_pages.query import parse_query
+from triage.engine import parse_answers
 from triage.jobsheet.sender_token import hash_of
 from triage.knowledge.library import library
 from triage.models import JobSheet
@@ -69,7 +69,7 @@ def test_every_id_of_then_is_known_or_retired(release):
 def test_an_old_link_leads_to_its_page_and_keeps_its_answers(client, release, address, one):
     answer = client.get(address)
     assert (answer.status_code, answer.headers[STEP]) == (200, one["page"])
-    reading = read_trail(library().pack, read_address(urlsplit(address).query).pairs)
+    reading = parse_answers(library().pack, parse_query(urlsplit(address).query).pairs)
     assert lost(reading.answers, one["keeps"]) == {}
     for name, value in one["keeps"].items():
         if name not in library().pack.retired:

@@ -12,7 +12,7 @@ from tests.safety.result import SearchResult
 from tests.safety.traps import sprung_traps
 from tests.safety.walking import lines_of, offered_answers, openings, signs_of
 from triage.check_pages.presenters.readings.kinds import KINDS
-from triage.engine import NONE_OF_THESE, SCREEN, Advice, check
+from triage.engine import NONE_OF_THESE, SCREEN, Result, check
 from triage.knowledge.library import library
 
 GATE_ANSWERS = ("yes", "no", "unsure", None)
@@ -20,11 +20,11 @@ GATE_ANSWERS = ("yes", "no", "unsure", None)
 
 def open_page(region, pairs=(), path=CHECK, task="", headers=None):
     """The page at this address, and what it was made from."""
-    place = library().regions[region]
+    profile = library().regions[region]
     response = Client().get(f"{path}?{urlencode([('region', region), *pairs])}", headers=headers)
     assert response.status_code == 200, f"{path} of {pairs} answers {response.status_code}"
-    step = check.advise(library().pack, place.region, pairs)
-    return Shown(place, path, tuple(pairs), step, read_page(response), task)
+    step = check.advise(library().pack, profile.region, pairs)
+    return Shown(profile, path, tuple(pairs), step, read_page(response), task)
 
 
 def look_at_page(found, region, pairs=(), path=CHECK, task=""):
@@ -100,7 +100,7 @@ def pages_on_the_way(found, region, checks, seed):
     for _ in range(checks):
         pairs = dice.choice(lines_of(pack, dice.choice(openings(pack))))
         while ways := offered_answers(pack, step := look_at_page(found, region, pairs).step):
-            if isinstance(step, Advice):
+            if isinstance(step, Result):
                 look_at_page(found, region, pairs, f"/check/task/{step.tasks[0].id}/", step.tasks[0].id)
                 if dice.random() < 0.6:
                     break

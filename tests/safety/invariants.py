@@ -5,7 +5,19 @@ is worked out here from the pack's own lists and from the raw trail, never with 
 mistake there cannot hide itself. Only beliefs are the engine's own: other tests prove them against other programs.
 """
 
-from triage.engine import CANT_TELL, Advice, Ask, Band, MakeSafe, NotThis, Region, believe, check, compile_model, trail
+from triage.engine import (
+    CANT_TELL,
+    Band,
+    Emergency,
+    OutOfScope,
+    Question,
+    Region,
+    Result,
+    believe,
+    check,
+    compile_model,
+    trail,
+)
 
 ONE_IN = 6
 
@@ -29,8 +41,8 @@ def danger_ends_the_check(pack, region, pairs, step):
     """1: an ending red flag gives make-safe at once, that flag with it, the gravest first, and nothing to try."""
     flags = flags_answered(pack, pairs)
     if not any(ends(flag) for flag in flags):
-        return ["It is make-safe although no red flag was answered."] if isinstance(step, MakeSafe) else []
-    if not isinstance(step, MakeSafe):
+        return ["It is make-safe although no red flag was answered."] if isinstance(step, Emergency) else []
+    if not isinstance(step, Emergency):
         names = ", ".join(flag.id for flag in flags)
         return [f"{names} was answered, and the step is {type(step).__name__}."]
     wrong = []
@@ -46,9 +58,9 @@ def danger_ends_the_check(pack, region, pairs, step):
 
 
 def _asked_from_memory_only(pack, step):
-    if step.memory is None:
+    if step.follow_up_question is None:
         return []
-    asked = pack.observations[step.memory]
+    asked = pack.observations[step.follow_up_question]
     return [f"{asked.id} is asked after a red flag; it is a {asked.how} question."] if asked.how != "memory" else []
 
 
@@ -73,7 +85,7 @@ def tasks_of(pack, step):
 def more_danger_never_lowers(pack, region, pairs, step, further):
     """4: the band with the further red flag `further`, a pair, is at least the band without it."""
     told = any(name == further[0] and answer != CANT_TELL for name, answer in pairs)
-    if told or isinstance(step, MakeSafe):
+    if told or isinstance(step, Emergency):
         return []
     before, after = band_now(pack, region, step), band_now(pack, region, check.advise(pack, region, [*pairs, further]))
     if before is None or after is None or after.severity >= before.severity:
@@ -83,9 +95,9 @@ def more_danger_never_lowers(pack, region, pairs, step, further):
 
 def band_now(pack, region, step):
     """The band if the check ended here; a way out for another appliance has none."""
-    if isinstance(step, NotThis):
+    if isinstance(step, OutOfScope):
         return None
-    if isinstance(step, Ask):
+    if isinstance(step, Question):
         belief = believe(compile_model(pack, region), step.reading.answers)
         return check.finish(region, belief, step.reading).verdict.band
     return step.verdict.band
@@ -93,7 +105,7 @@ def band_now(pack, region, step):
 
 def stricter_place_never_adds(pack, region, pairs, step):
     """4: where a region's rules remove tasks, what is left was offered without those rules too."""
-    if not region.removes or not isinstance(step, Advice):
+    if not region.removes or not isinstance(step, Result):
         return []
     usual = check.advise(pack, Region(f"{region.id}-usual", region.shares), pairs)
     offered = {task.id for task in getattr(usual, "tasks", ())}
@@ -123,7 +135,7 @@ def tasks_are_safe_whatever_it_is(pack, region, pairs, step):
 
 def questions_are_safe_to_answer(pack, region, pairs, step):
     """5: nobody is asked to run the oven, nor to look for what a task forbidden by now would have them look for."""
-    if not isinstance(step, Ask) or step.observation not in pack.observations:
+    if not isinstance(step, Question) or step.observation not in pack.observations:
         return []
     asked = pack.observations[step.observation]
     if asked.how == "trial":

@@ -3,7 +3,7 @@
 from functools import cache
 
 from tests.safety.walking import lines_of, openings, region_named
-from triage.engine import NONE_OF_THESE, SCREEN, Advice, Ask, advise, believe, compile_model, read_trail
+from triage.engine import NONE_OF_THESE, SCREEN, Question, Result, advise, believe, compile_model, parse_answers
 from triage.knowledge.library import library
 
 LONGEST = 30
@@ -19,7 +19,7 @@ def trail_to(task, region):
                     fault, [*lines_of(library().pack, opening)[0], (SCREEN, NONE_OF_THESE), *caution], region
                 )
                 step = advise(library().pack, region_named(region), pairs)
-                if isinstance(step, Advice) and any(offered.id == task for offered in step.tasks):
+                if isinstance(step, Result) and any(offered.id == task for offered in step.tasks):
                     return tuple(pairs)
     return None
 
@@ -34,7 +34,7 @@ def likely_openings(fault, region):
 
 def chance_of(fault, pairs, region):
     model = compile_model(library().pack, region_named(region))
-    return believe(model, read_trail(library().pack, pairs).answers).faults[fault]
+    return believe(model, parse_answers(library().pack, pairs).answers).faults[fault]
 
 
 def answered_for(fault, pairs, region):
@@ -42,7 +42,7 @@ def answered_for(fault, pairs, region):
     pack = library().pack
     for _ in range(LONGEST):
         step = advise(pack, region_named(region), pairs)
-        if not isinstance(step, Ask):
+        if not isinstance(step, Question):
             break
         asked = pack.observations[step.observation]
         options = [option for option in asked.options if option not in asked.flags]

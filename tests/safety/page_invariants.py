@@ -10,7 +10,7 @@ from functools import cache, cached_property
 
 from tests.reading_pages import Element
 from tests.safety.invariants import flags_answered
-from triage.engine import Advice, Ask, Band, MakeSafe
+from triage.engine import Band, Emergency, Question, Result
 from triage.knowledge.library import library
 from triage.knowledge.region_builder import RegionProfile
 
@@ -23,7 +23,7 @@ A_PERSON = ("technician", "electrician", "network")
 class Shown:
     """One page. `pairs` are the answers in its address, `step` what they come to, `task` the task it is about."""
 
-    place: RegionProfile
+    region: RegionProfile
     path: str
     pairs: tuple
     step: object
@@ -32,15 +32,15 @@ class Shown:
 
     @property
     def texts(self):
-        return library().words(self.place.region.id)
+        return library().words(self.region.id)
 
     @property
     def shows_danger(self):
-        return self.path == CHECK and isinstance(self.step, MakeSafe)
+        return self.path == CHECK and isinstance(self.step, Emergency)
 
     @property
     def shows_advice(self):
-        return self.path == CHECK and isinstance(self.step, Advice)
+        return self.path == CHECK and isinstance(self.step, Result)
 
     @cached_property
     def words(self):
@@ -89,7 +89,7 @@ def nothing_to_try_after_danger(shown):
     """1: after a red flag no link leads to a task, and what is asked is asked from memory."""
     if not shown.shows_danger:
         return []
-    known = {name for name, _ in shown.pairs} | {"region", "danger", shown.step.memory}
+    known = {name for name, _ in shown.pairs} | {"region", "danger", shown.step.follow_up_question}
     wrong = []
     for link in (element for element in shown.elements if element.tag == "a"):
         address = link.attributes["href"]
@@ -103,9 +103,7 @@ def no_skilled_work_is_shown(shown):
     """2: nothing of what a repairer measures and does, and no step of a task that is not an ordinary person's."""
     words, lines = shown.words, shown.lines
     wrong = [
-        f"What a repairer does about {name} is shown."
-        for name, told in skilled_words(shown.place.region.id)
-        if told in words
+        f"What a repairer does about {name} is shown." for name, told in skilled_words(shown.region.id) if told in words
     ]
     wrong += [
         f"A step of {task.id} is shown; it is for a person who is {task.who}."
@@ -135,8 +133,10 @@ def steps_wait_for_gates(shown):
     if not shown.task:
         return wrong
     task, told = tasks[shown.task], steps[shown.task]
-    beside = isinstance(shown.step, Ask) and shown.step.better is not None and shown.step.better.id == task.id
-    offered = beside or (isinstance(shown.step, Advice) and task in shown.step.tasks)
+    beside = (
+        isinstance(shown.step, Question) and shown.step.better_test is not None and shown.step.better_test.id == task.id
+    )
+    offered = beside or (isinstance(shown.step, Result) and task in shown.step.tasks)
     shut = [gate for gate in task.gates if answers.get(gate) != "yes"]
     if told and not offered:
         wrong.append(f"The steps of {task.id} are shown; it is not offered for these answers.")
@@ -183,10 +183,10 @@ def the_way_out_is_there(shown):
         if link.tag == "a"
     }
     wrong = [] if any(address.startswith("/danger/") for address in links) else ["There is no way to the danger signs."]
-    digits = re.sub(r"[^\d+]", "", shown.place.emergency)
-    if shown.place.emergency not in links.get(f"tel:{digits}", ""):
-        wrong.append(f"The emergency number {shown.place.emergency} cannot be pressed.")
-    persons = ["person", *(shown.place.words[name] for name in A_PERSON)]
+    digits = re.sub(r"[^\d+]", "", shown.region.emergency)
+    if shown.region.emergency not in links.get(f"tel:{digits}", ""):
+        wrong.append(f"The emergency number {shown.region.emergency} cannot be pressed.")
+    persons = ["person", *(shown.region.words[name] for name in A_PERSON)]
     if not any(person.lower() in shown.words.lower() for person in persons):
         wrong.append("Nobody to turn to is named.")
     return wrong
@@ -199,7 +199,7 @@ def local_rules_come_first(shown):
     )
     if not (shown.shows_advice or shown.shows_danger) or leave:
         return []
-    return [] if shown.place.local_line in shown.words else ["The line on local rules is missing."]
+    return [] if shown.region.local_line in shown.words else ["The line on local rules is missing."]
 
 
 def readings_stand_behind_danger_and_cautions(shown):

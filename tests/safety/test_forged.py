@@ -9,8 +9,8 @@ from tests.safety.invariants import band_now, danger_ends_the_check, more_danger
 from tests.safety.places import class_named, region_classes
 from tests.safety.result import all_together
 from tests.safety.walking import without_explanations
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Band, MakeSafe, advise, read_trail
-from triage.engine.trail import MOST_ANSWERS
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Band, Emergency, advise, parse_answers
+from triage.engine.answers import MAX_ANSWERS
 
 TRAILS = 100_000
 SEED = 20_260
@@ -28,19 +28,19 @@ def test_no_forged_trail_breaks_a_rule_in_any_region():
 def test_the_forged_trails_hold_every_kind_of_mistake_and_every_danger():
     pack, dice = with_retired_questions(), Random(SEED)
     trails = [forged_trail(pack, dice, pools_of(pack)) for _ in range(4000)]
-    kinds = {problem.kind for pairs in trails for problem in read_trail(pack, pairs).problems}
+    kinds = {problem.kind for pairs in trails for problem in parse_answers(pack, pairs).problems}
     assert kinds >= {"unknown-question", "unknown-answer", "contradiction", "retired", "out-of-place"}
     assert {pair for pairs in trails for pair in pairs} >= set(ending_answers(pack))
 
 
 def test_a_red_flag_counts_however_much_stands_before_it():
     pack, region = with_retired_questions(), class_named("gb-eng").region
-    before = [("no-such-question", str(number)) for number in range(2 * MOST_ANSWERS)]
+    before = [("no-such-question", str(number)) for number in range(2 * MAX_ANSWERS)]
     told = [(name, CANT_TELL) for name in pack.observations]
     for sign in ending_answers(pack):
-        for pairs in ([*before, sign], [*told, *before[:MOST_ANSWERS], sign]):
+        for pairs in ([*before, sign], [*told, *before[:MAX_ANSWERS], sign]):
             step = advise(pack, region, pairs)
-            assert isinstance(step, MakeSafe), f"{sign} after {len(pairs) - 1} pairs"
+            assert isinstance(step, Emergency), f"{sign} after {len(pairs) - 1} pairs"
             assert danger_ends_the_check(pack, region, pairs, step) == []
 
 

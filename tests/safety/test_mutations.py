@@ -13,7 +13,7 @@ from tests.safety.invariants import more_danger_never_lowers, stricter_place_nev
 from tests.safety.leading_to import trail_to
 from tests.safety.result import SearchResult
 from tests.safety.walking import look_at, region_named, walk_from
-from triage.engine import Band, MakeSafe, advice, advise, check, safety, trail
+from triage.engine import Band, Emergency, advice, advise, check, safety, trail
 from triage.knowledge.library import library
 
 PACK = library().pack
@@ -64,7 +64,7 @@ def test_1_a_band_decided_before_flags_are_looked_at_is_caught(monkeypatch):
 
 
 def test_1_flags_in_another_order_are_caught(monkeypatch):
-    raised = check.raised
+    raised = check.raised_flags
     monkeypatch.setattr(check, "raised", lambda pack, answers: raised(pack, answers)[::-1])
     found = found_at([("smell-type", "gas"), ("heat-when-off", "keeps-heating")])
     assert "Answered: ['gas-smell', 'will-not-stop']; acted on: ['will-not-stop', 'gas-smell']." in found
@@ -72,11 +72,11 @@ def test_1_flags_in_another_order_are_caught(monkeypatch):
 
 def test_1_a_task_offered_after_a_red_flag_is_caught(monkeypatch):
     @dataclass(frozen=True)
-    class Lenient(MakeSafe):
+    class Lenient(Emergency):
         tasks: tuple = (PACK.tasks["let-it-cool"],)
 
     def lenient(step):
-        told = (step.reading, step.flags, step.verdict, step.memory) if isinstance(step, MakeSafe) else ()
+        told = (step.reading, step.flags, step.verdict, step.follow_up_question) if isinstance(step, Emergency) else ()
         return Lenient(*told) if told else step
 
     instead(monkeypatch, made=lenient)

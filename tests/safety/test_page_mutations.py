@@ -111,7 +111,7 @@ def test_1_a_link_to_a_task_after_a_red_flag_is_caught(with_template):
 
 
 def test_2_what_a_repairer_measures_on_the_page_is_caught(monkeypatch):
-    monkeypatch.setattr(advice, "summary_of", lambda visit, _: summary_text(visit))
+    monkeypatch.setattr(advice, "summary_of", lambda check_request, _: summary_text(check_request))
     assert "What a repairer does about" in found_on(*ADVICE)
 
 
@@ -221,7 +221,7 @@ def test_a_switch_to_turn_with_gas_about_is_caught(with_flag_text):
 
 def test_a_hot_switch_to_turn_is_caught(monkeypatch):
     near = supply.supply_text
-    monkeypatch.setattr(supply, "supply_text", lambda visit, *_: near(visit))
+    monkeypatch.setattr(supply, "supply_text", lambda check_request, *_: near(check_request))
     found = found_on(HOT_SWITCH, BURNING, HARD_WIRED)
     assert (
         "The wall switch is hot, and the page says 'If the oven has its own switch on the wall, turn that off.'."
@@ -231,7 +231,7 @@ def test_a_hot_switch_to_turn_is_caught(monkeypatch):
 
 def test_a_hot_plug_to_pull_is_caught(monkeypatch):
     near = supply.supply_text
-    monkeypatch.setattr(supply, "supply_text", lambda visit, *_: near(visit))
+    monkeypatch.setattr(supply, "supply_text", lambda check_request, *_: near(check_request))
     assert "The plug is hot, and the page says 'Pull the plug out by its body" in found_on(HOT_PLUG, BURNING, PLUG_IN)
 
 

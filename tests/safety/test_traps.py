@@ -12,7 +12,7 @@ from tests.safety.result import SearchResult
 from tests.safety.safety_sheet import LEVELS, SWITCHES, TOUCHED, gravity
 from tests.safety.traps import told_to_do
 from tests.safety.walking import region_named, signs_of
-from triage.engine import NONE_OF_THESE, SCREEN, Ask, Band, MakeSafe, advise
+from triage.engine import NONE_OF_THESE, SCREEN, Band, Emergency, Question, advise
 from triage.knowledge.library import library
 
 PACK = library().pack
@@ -51,8 +51,8 @@ def test_every_ending_flag_can_be_raised_and_every_sign_on_the_danger_page_ends_
 @pytest.mark.parametrize("sign", ending_answers(PACK), ids="=".join)
 def test_danger_told_late_stops_the_check_just_as_told_early(sign):
     early, late = look([sign]), look([*LATE, sign])
-    assert isinstance(early.step, MakeSafe)
-    assert isinstance(late.step, MakeSafe)
+    assert isinstance(early.step, Emergency)
+    assert isinstance(late.step, Emergency)
     assert [flag.id for flag in late.step.flags] == [flag.id for flag in early.step.flags]
     assert late.page.one("h1").text == early.page.one("h1").text
     assert actions(late) == actions(early)
@@ -65,7 +65,7 @@ def test_a_single_trip_is_work_for_a_qualified_person_and_the_oven_stays_off(dev
         pairs = [*TRIPPED, ("trip-device", device), *tried]
         step = advise(PACK, region_named(region), pairs)
         assert band_now(PACK, region_named(region), step) is Band.QUALIFIED
-        if isinstance(step, Ask):
+        if isinstance(step, Question):
             assert PACK.observations[step.observation].how != "trial"
 
 
@@ -74,13 +74,13 @@ def test_a_single_trip_is_work_for_a_qualified_person_and_the_oven_stays_off(dev
 def test_a_trip_after_the_one_reset_is_make_safe(device, region):
     pairs = [*TRIPPED, ("trip-device", device), ("trip-reset", "tripped-again")]
     step = advise(PACK, region_named(region), pairs)
-    assert isinstance(step, MakeSafe)
+    assert isinstance(step, Emergency)
     assert step.flags[0].id == "trips-again"
 
 
 def test_the_advice_after_a_trip_says_leave_it_off_and_one_reset_at_most():
     pairs = [*TRIPPED, ("trip-device", "breaker"), ("trip-reset", "not-tried")]
-    while isinstance(step := advise(PACK, region_named(HERE), pairs), Ask):
+    while isinstance(step := advise(PACK, region_named(HERE), pairs), Question):
         pairs.append((step.observation, "cant-tell"))
     shown = look(pairs)
     assert "It tripped: leave it off" in shown.words

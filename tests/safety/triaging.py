@@ -10,7 +10,7 @@ from random import Random
 from tests.safety.walking import region_named
 from triage.authoring.households import draw_household
 from triage.authoring.walking import Walk
-from triage.engine import Band, MakeSafe, NotThis
+from triage.engine import Band, Emergency, OutOfScope
 from triage.knowledge.library import library
 
 
@@ -29,6 +29,6 @@ def true_band(pack, household):
 
 
 def told_band(step):
-    if isinstance(step, NotThis):
+    if isinstance(step, OutOfScope):
         return Band.QUALIFIED
-    return Band.MAKE_SAFE if isinstance(step, MakeSafe) else step.verdict.band
+    return Band.MAKE_SAFE if isinstance(step, Emergency) else step.verdict.band

@@ -4,7 +4,7 @@
 page the danger page with "none of these" and with each sign, then each option of each question asked, "can't tell"
 among them, and each outcome of each task offered. After a sign on the danger page each answer from memory is one more
 answer. A sign ticked later is an edge too: all of them at the first question, one per state in turn after it. A state
-is a set of answers, as the engine's reading does not depend on their order (`tests/engine/test_trail.py`), so equal
+is a set of answers, as the engine's reading does not depend on their order (`tests/engine/test_answers.py`), so equal
 sets are visited once.
 
 The whole tree is far too large (twelve questions of about five answers), so three searches complete each other. This
@@ -24,7 +24,7 @@ from random import Random
 from tests.safety.invariants import broken_rules
 from tests.safety.places import region_classes
 from tests.safety.result import SearchResult, all_together
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Advice, Ask, MakeSafe, advice, check
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Emergency, Question, Result, advice, check
 from triage.engine.pack import OPENING
 from triage.knowledge.library import library
 
@@ -83,7 +83,7 @@ def walk_from(region, opening, depth, remembered=True):
 
 def ways_on(pack, pairs, step, level, remembered):
     """The answers the page of `step` offers, and signs of danger ticked now."""
-    if isinstance(step, MakeSafe):
+    if isinstance(step, Emergency):
         ways = offered_answers(pack, step) if remembered and level <= FIRST_QUESTION else []
     else:
         signs = signs_of(pack)
@@ -94,9 +94,9 @@ def ways_on(pack, pairs, step, level, remembered):
 
 def offered_answers(pack, step):
     """The answers to what is asked, or to how an offered task went."""
-    if isinstance(step, Advice):
+    if isinstance(step, Result):
         return [(task.outcome, option) for task in step.tasks for option in pack.observations[task.outcome].options]
-    asked = step.observation if isinstance(step, Ask) else getattr(step, "memory", None)
+    asked = step.observation if isinstance(step, Question) else getattr(step, "memory", None)
     if asked is None:
         return []
     if asked == SCREEN:
@@ -111,7 +111,7 @@ def walk_at_random(region, checks, seed):
     for _ in range(checks):
         pairs = dice.choice(lines_of(pack, dice.choice(openings(pack))))
         while ways := offered_answers(pack, step := look_at(found, pack, region, pairs)):
-            if isinstance(step, Advice) and dice.random() < STOPS_AT_ADVICE:
+            if isinstance(step, Result) and dice.random() < STOPS_AT_ADVICE:
                 break
             name, answer = dice.choice(ways if dice.random() < GOES_ON else signs_of(pack))
             found.edges += 1

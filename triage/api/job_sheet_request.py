@@ -13,7 +13,7 @@ from typing import Any
 
 from django.utils.translation import gettext as _
 
-from triage.check_pages.address import LONGEST_VALUE, MOST_PAIRS
+from triage.check_pages.query import MAX_PAIRS, MAX_VALUE_LENGTH
 from triage.jobsheet.booking import LONGEST, MOST_WINDOWS, Booking, Window
 from triage.jobsheet.errors import Problem, Refused
 from triage.jobsheet.photo import MOST_BYTES as LARGEST_PHOTO
@@ -64,7 +64,7 @@ def _problems(told: Mapping[str, Any]) -> Iterator[Problem]:
     if not isinstance(told.get(REGION), str):
         yield Problem(REGION, _("Give the place as a text, such as gb-eng."))
     if not _is_trail(told.get(TRAIL)):
-        words = {"most": MOST_PAIRS, "longest": LONGEST_VALUE}
+        words = {"most": MAX_PAIRS, "longest": MAX_VALUE_LENGTH}
         sentence = _(
             "Give the answers as a list of pairs of texts, in the order they were given: at most %(most)s pairs, and at"
             " most %(longest)s signs in each text."
@@ -104,13 +104,13 @@ def _strangers(before: str, told: Mapping[str, Any], known: tuple[str, ...]) -> 
 
 
 def _is_trail(told: object) -> bool:
-    return isinstance(told, list) and len(told) <= MOST_PAIRS and all(map(_is_pair, told))
+    return isinstance(told, list) and len(told) <= MAX_PAIRS and all(map(_is_pair, told))
 
 
 def _is_pair(told: object) -> bool:
     if not isinstance(told, list) or len(told) != 2:
         return False
-    return all(isinstance(text, str) and len(text) <= LONGEST_VALUE for text in told)
+    return all(isinstance(text, str) and len(text) <= MAX_VALUE_LENGTH for text in told)
 
 
 def _is_base64(told: object) -> bool:

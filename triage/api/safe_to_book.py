@@ -5,8 +5,8 @@ from collections.abc import Iterable
 from django.utils.translation import gettext as _
 
 from triage.check_pages.presenters.flags import sort_out
-from triage.engine import read_trail
-from triage.engine.safety import raised
+from triage.engine import parse_answers
+from triage.engine.safety import raised_flags
 from triage.jobsheet.errors import Problem, Refused
 from triage.knowledge.library import library
 
@@ -14,7 +14,7 @@ from triage.knowledge.library import library
 def leave_first(trail: Iterable[tuple[str, str]]) -> None:
     """Raises Refused where these answers say that people have to leave."""
     pack = library().pack
-    flags = raised(pack, read_trail(pack, trail).answers)
+    flags = raised_flags(pack, parse_answers(pack, trail).answers)
     if flags and sort_out(flags).bare:
         sentence = _(
             "By these answers people have to get out now and call for help from outside. Tell them that, and whom to"

@@ -9,14 +9,14 @@ from django.http.response import HttpResponseBase
 from django.utils.cache import get_conditional_response, patch_cache_control
 
 from triage.check_pages.caching import FRESH_SECONDS, let_caches_keep
-from triage.check_pages.visit import Visit
+from triage.check_pages.request import CheckRequest
 
 JSON = "application/json"
 
 
-def show_open(request: HttpRequest, told: Mapping[str, object], visit: Visit) -> HttpResponseBase:
+def show_open(request: HttpRequest, told: Mapping[str, object], check_request: CheckRequest) -> HttpResponseBase:
     """What follows from the address alone, kept like a page of the check."""
-    return let_caches_keep(request, _response(told, JSON), visit)
+    return let_caches_keep(request, _response(told, JSON), check_request)
 
 
 def show_document(request: HttpRequest, told: Mapping[str, object], content_type: str = JSON) -> HttpResponseBase:

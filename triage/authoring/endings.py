@@ -8,12 +8,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from triage.engine.advice import decide_band, tasks_for
+from triage.engine.answers import parse_answers
 from triage.engine.belief import Belief, believe
 from triage.engine.model import compile_model, is_screened
 from triage.engine.next_question import next_in_line
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, OPENING, SCREEN, Pack, Region
-from triage.engine.safety import ends_check, raised
-from triage.engine.trail import read_trail
+from triage.engine.safety import ends_check, raised_flags
 
 Answers = Mapping[str, str]
 
@@ -53,9 +53,9 @@ class Checks:
         known."""
         trail = [(OPENING, self._said(told, OPENING)), self.danger_sign(told)]
         while True:
-            answers = read_trail(self.pack, trail).answers
+            answers = parse_answers(self.pack, trail).answers
             leaves = next((self.pack.exits[pair] for pair in answers.items() if pair in self.pack.exits), "")
-            if ends_check(raised(self.pack, answers)) or leaves:
+            if ends_check(raised_flags(self.pack, answers)) or leaves:
                 return Walked(tuple(trail), self._ending(answers, leaves, None))
             key, belief = frozenset(answers.items()), None
             if key not in self._asked:
@@ -80,7 +80,7 @@ class Checks:
         return said if said in self.pack.observations[question].options else CANT_TELL
 
     def _ending(self, answers: Answers, leaves: str, belief: Belief | None) -> Ending:
-        flags = raised(self.pack, answers)
+        flags = raised_flags(self.pack, answers)
         if leaves and not ends_check(flags):
             return Ending("", "", exit=leaves)
         belief = belief or believe(self.model, answers)

@@ -9,13 +9,13 @@ from dataclasses import asdict, dataclass
 from typing import Any
 
 from triage.engine.advice import SMALLEST_CAUSE
+from triage.engine.answers import AnswerProblem, ParsedAnswers
 from triage.engine.belief import Belief, believe
-from triage.engine.check import Ask, MakeSafe, NotThis, Step, advise
+from triage.engine.check import Emergency, OutOfScope, Question, Step, advise
 from triage.engine.explanation import weigh
 from triage.engine.model import Model, compile_model
 from triage.engine.next_question import READING_SECONDS, worth_asking
 from triage.engine.pack import OPENING, SCREEN, Pack, Region
-from triage.engine.trail import Problem, Reading
 
 MOST_CAUSES = 5
 MOST_RIVALS = 6
@@ -61,13 +61,13 @@ class Explanation:
     region: str
     ending: str
     stages: tuple[Stage, ...]
-    unused: tuple[Problem, ...]
+    unused: tuple[AnswerProblem, ...]
 
     def as_json(self) -> dict[str, Any]:
         return asdict(self)
 
 
-def explain(pack: Pack, region: Region, reading: Reading) -> Explanation:
+def explain(pack: Pack, region: Region, reading: ParsedAnswers) -> Explanation:
     """Every stage of a trail that was read."""
     model = compile_model(pack, region)
     answers = list(reading.answers.items())
@@ -95,7 +95,7 @@ def _next(belief: Belief, known: dict[str, str]) -> Next:
     if OPENING not in known and SCREEN not in known:
         return Next(OPENING, "every check begins with what is wrong", ())
     step = advise(pack, belief.model.region, known.items())
-    if not isinstance(step, Ask):
+    if not isinstance(step, Question):
         return Next(getattr(step, "memory", None), _ending(step), ())
     if step.observation == SCREEN:
         return Next(SCREEN, "danger comes before every other question", ())
@@ -109,10 +109,10 @@ def _next(belief: Belief, known: dict[str, str]) -> Next:
 
 
 def _ending(step: Step) -> str:
-    if isinstance(step, Ask):
+    if isinstance(step, Question):
         return f"the check goes on with {step.observation}"
-    if isinstance(step, NotThis):
+    if isinstance(step, OutOfScope):
         return f"it is not about this appliance: {step.reason}"
-    if isinstance(step, MakeSafe):
+    if isinstance(step, Emergency):
         return "make it safe first: " + ", ".join(flag.id for flag in step.flags)
     return f"advice: {step.verdict.band.value}, {step.verdict.family}"

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from triage.authoring.cases import Expected
 from triage.authoring.walking import Walk
-from triage.engine.check import Advice, Ask, MakeSafe, NotThis, Step, belief_of
+from triage.engine.check import Emergency, OutOfScope, Question, Result, Step, belief_of
 from triage.engine.pack import Band
 
 JUST_GIVEN_ONE = 1.0
@@ -56,10 +56,10 @@ def find(
     walk: Walk, case: str, step: Step, expected: Expected, asked: tuple[str, ...] = (), answered: int = 0
 ) -> Finding:
     """The finding of a check that ended with `step`."""
-    if isinstance(step, Ask):
+    if isinstance(step, Question):
         raise TypeError(f"{case}: the check has not ended")
     jobs = frozenset(walk.pack.faults[c].family if c in walk.pack.faults else c for c in expected.causes)
-    if isinstance(step, NotThis):
+    if isinstance(step, OutOfScope):
         causes: tuple[tuple[str, float], ...] = ((step.reason, JUST_GIVEN_ONE),)
         rank = 1 if step.reason in expected.causes else None
         return Finding(
@@ -84,5 +84,5 @@ def find(
     )
 
 
-def band_of(step: MakeSafe | Advice) -> Band:
-    return Band.MAKE_SAFE if isinstance(step, MakeSafe) else step.verdict.band
+def band_of(step: Emergency | Result) -> Band:
+    return Band.MAKE_SAFE if isinstance(step, Emergency) else step.verdict.band

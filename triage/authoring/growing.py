@@ -8,7 +8,7 @@ are the same stand in the tree once.
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 
-from triage.engine.check import Ask, MakeSafe, NotThis, Step, advise
+from triage.engine.check import Emergency, OutOfScope, Question, Step, advise
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, OPENING, SCREEN, Pack, Region
 
 MOST_PLACES = 20_000
@@ -114,7 +114,7 @@ class _Growth:
             )
         self.tick(self.grown)
         step = advise(self.pack, self.region, trail)
-        if not isinstance(step, Ask) or depth == 0:
+        if not isinstance(step, Question) or depth == 0:
             return self._once(*_end(step), ())
         together: dict[int, tuple[list[str], Place]] = {}
         for option in (*self.pack.observations[step.observation].options, CANT_TELL):
@@ -131,11 +131,11 @@ class _Growth:
 
 
 def _end(step: Step) -> tuple[str, str, str, tuple[str, ...]]:
-    if isinstance(step, Ask):
+    if isinstance(step, Question):
         return "more", step.observation, "", ()
-    if isinstance(step, NotThis):
+    if isinstance(step, OutOfScope):
         return "exit", step.reason, "", ()
-    if isinstance(step, MakeSafe):
+    if isinstance(step, Emergency):
         return "make-safe", step.flags[0].id, step.verdict.band.value, ()
     return "advice", step.verdict.family, step.verdict.band.value, tuple(flag.id for flag in step.cautions)
 

@@ -25,10 +25,10 @@ from triage.authoring.findings import Finding, find
 from triage.authoring.households import Habits, Household, draw_household
 from triage.authoring.sensitivity import Cost, Sums, slopes
 from triage.authoring.walking import Walk
-from triage.engine.check import Advice, MakeSafe, NotThis, Step
+from triage.engine.check import Emergency, OutOfScope, Result, Step
 from triage.engine.model import compile_model
 from triage.engine.pack import Band, Pack, Region
-from triage.engine.safety import ends_check, raised
+from triage.engine.safety import ends_check, raised_flags
 
 BATCH = 250
 WEIGHED = 2000  # how many checks the costs of the numbers are worked out on
@@ -149,7 +149,7 @@ def check_of(walk: Walk, household: Household, name: str) -> tuple[Step, Finding
     begun = len(trail)
     step = walk.to_the_end(trail, household.answer)
     asked = tuple(question for question, _ in trail[begun:])
-    flags = raised(walk.pack, step.reading.answers)
+    flags = raised_flags(walk.pack, step.reading.answers)
     ruled = Band.MAKE_SAFE if ends_check(flags) else Band.QUALIFIED if flags else Band.NORMAL
     right = max(household.hypothesis.band, ruled, key=lambda band: band.severity)
     return step, find(walk, name, step, Expected(household.faults, (right,)), asked)
@@ -157,12 +157,12 @@ def check_of(walk: Walk, household: Household, name: str) -> tuple[Step, Finding
 
 def _brought(kits: Kits, household: Household, step: Step) -> Iterator[bool]:
     needed = {part for fault in household.faults for part in kits.get(fault, ())}
-    if needed and isinstance(step, MakeSafe | Advice | NotThis):
-        named = () if isinstance(step, NotThis) else _named(step)
+    if needed and isinstance(step, Emergency | Result | OutOfScope):
+        named = () if isinstance(step, OutOfScope) else _named(step)
         yield needed <= {part for fault in named for part in kits.get(fault, ())}
 
 
-def _named(step: MakeSafe | Advice) -> Iterator[str]:
+def _named(step: Emergency | Result) -> Iterator[str]:
     yield from (cause.fault for cause in step.verdict.causes)
     yield from step.verdict.alike
     yield from step.verdict.also_check

@@ -4,8 +4,8 @@ import json
 from dataclasses import dataclass
 from urllib.parse import parse_qsl, quote, unquote
 
+from triage.engine.answers import ParsedAnswers, parse_answers
 from triage.engine.pack import Pack
-from triage.engine.trail import Reading, read_trail
 
 REGION = "region"
 LONGEST = 100_000
@@ -41,9 +41,9 @@ def read_text(text: str) -> Told:
     return Told(tuple(pair for pair in pairs if pair[0] != REGION), regions[-1] if regions else None)
 
 
-def read_known(pack: Pack, pairs: Pairs) -> Reading:
+def read_known(pack: Pack, pairs: Pairs) -> ParsedAnswers:
     """The reading of a trail whose every id is of this pack. Raises BadTrail naming those that are not."""
-    reading = read_trail(pack, pairs)
+    reading = parse_answers(pack, pairs)
     strange = [problem for problem in reading.problems if problem.kind in {"unknown-question", "unknown-answer"}]
     if strange:
         named = [f"{p.observation}={p.answer}" if p.answer else p.observation for p in strange]

@@ -8,13 +8,13 @@ way past a danger sign only the next question is worked out, not the verdict tha
 from collections.abc import Callable
 from functools import cached_property
 
+from triage.engine.answers import parse_answers
 from triage.engine.belief import believe
-from triage.engine.check import Ask, Step, advise, belief_of
+from triage.engine.check import Question, Step, advise, belief_of
 from triage.engine.model import Model, compile_model
-from triage.engine.next_question import from_memory
+from triage.engine.next_question import follow_up_question
 from triage.engine.pack import Pack, Region
-from triage.engine.safety import ends_check, raised
-from triage.engine.trail import read_trail
+from triage.engine.safety import ends_check, raised_flags
 
 MOST_KEPT = 50_000  # sets of answers; what comes later is rarer and seldom comes again
 
@@ -51,12 +51,12 @@ class Walk:
         told = frozenset(trail)
         if told in self.asked:
             return self.asked[told], None
-        reading, step = read_trail(self.pack, trail), None
-        if ends_check(raised(self.pack, reading.answers)):
-            question = from_memory(belief_of(self.pack, self.region, reading), reading.answers)
+        reading, step = parse_answers(self.pack, trail), None
+        if ends_check(raised_flags(self.pack, reading.answers)):
+            question = follow_up_question(belief_of(self.pack, self.region, reading), reading.answers)
         else:
             step = advise(self.pack, self.region, trail)
-            question = step.observation if isinstance(step, Ask) else None
+            question = step.observation if isinstance(step, Question) else None
         if len(self.asked) < MOST_KEPT:
             self.asked[told] = question
         return question, step

@@ -10,16 +10,16 @@ from django.http import HttpRequest, HttpResponse
 from django.http.response import HttpResponseBase
 from django.utils.cache import get_conditional_response, patch_cache_control, patch_vary_headers
 
-from triage.check_pages.visit import Visit
+from triage.check_pages.request import CheckRequest
 
 FRESH_SECONDS = 300
 
 
-def let_caches_keep(request: HttpRequest, response: HttpResponse, visit: Visit) -> HttpResponseBase:
+def let_caches_keep(request: HttpRequest, response: HttpResponse, check_request: CheckRequest) -> HttpResponseBase:
     """The response with its cache headers, or 304 when the browser already has it."""
     digest = sha256(response.content).hexdigest()[:16]
-    response.headers["ETag"] = f'"{visit.library.pack.version}-{digest}"'
+    response.headers["ETag"] = f'"{check_request.library.pack.version}-{digest}"'
     patch_cache_control(response, public=True, max_age=FRESH_SECONDS)
-    if not visit.place_named:
+    if not check_request.region_named:
         patch_vary_headers(response, ("Accept-Language",))
     return get_conditional_response(request, etag=response.headers["ETag"], response=response) or response

@@ -6,17 +6,17 @@ network has to come: that would be a wasted visit.
 
 from triage.check_pages.presenters.advice import NETWORK, is_solved
 from triage.check_pages.presenters.flags import sort_out
-from triage.check_pages.visit import Visit
-from triage.engine import Advice, Band, MakeSafe
+from triage.check_pages.request import CheckRequest
+from triage.engine import Band, Emergency, Result
 
 
-def may_hand_over(visit: Visit) -> bool:
-    match visit.step:
-        case MakeSafe() as danger:
+def may_hand_over(check_request: CheckRequest) -> bool:
+    match check_request.step:
+        case Emergency() as danger:
             return not sort_out(danger.flags).bare
-        case Advice() as advice:
-            leading = visit.library.pack.faults[advice.verdict.causes[0].fault]
+        case Result() as advice:
+            leading = check_request.library.pack.faults[advice.verdict.causes[0].fault]
             no_visit = advice.verdict.band is Band.NORMAL or leading.who == NETWORK
-            return not is_solved(visit, advice) and not no_visit
+            return not is_solved(check_request, advice) and not no_visit
         case _:
             return False

@@ -4,35 +4,35 @@ Pure Python: no Django, files, clock, dice or logs. Only the names below are use
 """
 
 from triage.engine.advice import Cause, Verdict
+from triage.engine.answers import AnswerProblem, ParsedAnswers, parse_answers
 from triage.engine.belief import Belief, believe
-from triage.engine.check import Advice, Ask, MakeSafe, NotThis, Step, advise
+from triage.engine.check import Emergency, OutOfScope, Question, Result, Step, advise
 from triage.engine.errors import PackError
 from triage.engine.explanation import Weight
 from triage.engine.model import Model, compile_model
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, OPENING, SCREEN, Band, Level, Pack, RedFlag, Region, Task
 from triage.engine.safety import gate_answers, is_open
-from triage.engine.trail import Problem, Reading, read_trail
 
 __all__ = [
     "CANT_TELL",
     "NONE_OF_THESE",
     "OPENING",
     "SCREEN",
-    "Advice",
-    "Ask",
+    "AnswerProblem",
     "Band",
     "Belief",
     "Cause",
+    "Emergency",
     "Level",
-    "MakeSafe",
     "Model",
-    "NotThis",
+    "OutOfScope",
     "Pack",
     "PackError",
-    "Problem",
-    "Reading",
+    "ParsedAnswers",
+    "Question",
     "RedFlag",
     "Region",
+    "Result",
     "Step",
     "Task",
     "Verdict",
@@ -42,5 +42,5 @@ __all__ = [
     "compile_model",
     "gate_answers",
     "is_open",
-    "read_trail",
+    "parse_answers",
 ]

@@ -8,13 +8,13 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from itertools import chain, combinations
 
+from triage.engine.answers import parse_answers
 from triage.engine.belief import Belief, believe
 from triage.engine.explanation import Weight, weigh
 from triage.engine.pack import Band, RedFlag, Region, Task
 from triage.engine.reading_tasks import in_order_of_worth
 from triage.engine.readings.evidence import raised_by
 from triage.engine.safety import offered_tasks
-from triage.engine.trail import read_trail
 
 MAKE_SAFE_SHARE = 0.65
 MOST_CAUTIONS = 4
@@ -68,7 +68,7 @@ def decide_band(belief: Belief, answers: Mapping[str, str], flags: Iterable[RedF
     known = belief.model.pack.observations
     cautions = [o for o, a in answers.items() if o in known and raised_by(known[o], a)] if raised else []
     for left_out in chain.from_iterable(combinations(cautions, n) for n in range(len(cautions) + 1)):
-        without = read_trail(belief.model.pack, ((o, a) for o, a in answers.items() if o not in left_out)).answers
+        without = parse_answers(belief.model.pack, ((o, a) for o, a in answers.items() if o not in left_out)).answers
         if _shares(believe(belief.model, without) if left_out else belief)[Band.MAKE_SAFE] >= MAKE_SAFE_SHARE:
             return Band.MAKE_SAFE
     share = _shares(belief)

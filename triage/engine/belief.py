@@ -49,7 +49,7 @@ class Belief:
 
 
 def believe(model: Model, answers: Mapping[str, str]) -> Belief:
-    """The belief after `answers` (observation to option), which must already fit together (see `trail.py`)."""
+    """The belief after `answers` (observation to option), which must already fit together (see `answers.py`)."""
     pack = model.pack
     seen = _likelihoods(model, answers)
     kinds = _kinds(model, answers, seen)

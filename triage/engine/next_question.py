@@ -6,11 +6,11 @@ Families are what is reported and stopped on, so nothing is asked only to split 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from triage.engine.answers import applies, given, ruled_out
 from triage.engine.belief import Belief
 from triage.engine.expected_information import Outlook
 from triage.engine.pack import NONE_OF_THESE, OPENING, SCREEN, Observation, Pack
 from triage.engine.safety import forbidden_looks
-from triage.engine.trail import applies, given, ruled_out
 
 READING_SECONDS = 20.0
 LIKELY_TO_APPLY = 0.4
@@ -43,7 +43,7 @@ def next_in_line(belief: Belief, answers: Mapping[str, str]) -> str | None:
     return best.observation if best and best.bits >= pack.limits.worth else None
 
 
-def from_memory(belief: Belief, answers: Mapping[str, str]) -> str | None:
+def follow_up_question(belief: Belief, answers: Mapping[str, str]) -> str | None:
     """After a red flag: what the repairer would still like to know, from memory alone, touching nothing."""
     pack = belief.model.pack
     if count_asked(pack, answers) >= pack.limits.questions:

@@ -6,12 +6,12 @@ is named beside the next one once it tells more per second; on the advice it tak
 
 from collections.abc import Iterable, Mapping
 
+from triage.engine.answers import applies, ruled_out
 from triage.engine.belief import Belief
 from triage.engine.expected_information import Outlook
 from triage.engine.next_question import Worth, worth_of
 from triage.engine.pack import Observation, Pack, Region, Task
 from triage.engine.safety import may_be_offered
-from triage.engine.trail import applies, ruled_out
 
 
 def outcome_of(pack: Pack, task: Task) -> Observation | None:

@@ -5,16 +5,16 @@ The only chance used here is whether a fault is still plausible at all, and it c
 
 from collections.abc import Collection, Iterable, Mapping
 
+from triage.engine.answers import ruled_out
 from triage.engine.belief import Belief
 from triage.engine.pack import CANT_TELL, Pack, RedFlag, Region, Task
 from triage.engine.readings.evidence import raised_by
-from triage.engine.trail import ruled_out
 
 ORDINARY = "ordinary"
 FINDING_OUT = 0.1
 
 
-def raised(pack: Pack, answers: Mapping[str, str]) -> tuple[RedFlag, ...]:
+def raised_flags(pack: Pack, answers: Mapping[str, str]) -> tuple[RedFlag, ...]:
     """The red flags these answers raise, the first to act on first."""
     ids = {
         flag
@@ -41,7 +41,7 @@ def may_be_offered(
 ) -> tuple[Task, ...]:
     """Those of `tasks` that hold to every rule of `offered_tasks`, in the order given."""
     pack = belief.model.pack
-    flags = raised(pack, answers)
+    flags = raised_flags(pack, answers)
     if not tasks or ends_check(flags):
         return ()
     raised_ids = {flag.id for flag in flags}
@@ -64,7 +64,7 @@ def may_be_offered(
 def forbidden_looks(belief: Belief, answers: Mapping[str, str]) -> frozenset[str]:
     """What nobody is to look for now: the outcomes of tasks that a caution or a plausible fault forbids."""
     pack = belief.model.pack
-    raised_ids = {flag.id for flag in raised(pack, answers)}
+    raised_ids = {flag.id for flag in raised_flags(pack, answers)}
     plausible = {fault for fault, chance in belief.faults.items() if chance >= pack.limits.plausible}
     return frozenset(
         task.outcome

@@ -6,8 +6,8 @@ from urllib.parse import quote
 from django.http import HttpRequest
 from django.urls import reverse
 
-from triage.check_pages.address import Asked, read_address
-from triage.check_pages.visit import Visit, visit_of
+from triage.check_pages.query import ParsedQuery, parse_query
+from triage.check_pages.request import CheckRequest, check_request_for
 from triage.jobsheet.sender_token import token_again
 from triage.models import JobSheet
 
@@ -26,12 +26,12 @@ def erase_address(reference: str, token: str) -> str:
 
 def told_in(request: HttpRequest) -> dict[str, str]:
     """What the address says beside the reference."""
-    return dict(read_address(request.META.get("QUERY_STRING", "")).pairs)
+    return dict(parse_query(request.META.get("QUERY_STRING", "")).pairs)
 
 
-def visit_for(request: HttpRequest, sheet: JobSheet) -> Visit:
+def visit_for(request: HttpRequest, sheet: JobSheet) -> CheckRequest:
     """The place and the firm are the sheet's, whatever browser opens it; answers there are none."""
-    return visit_of(request, Asked((), sheet.region, cut=False, firm=sheet.firm.slug))
+    return check_request_for(request, ParsedQuery((), sheet.region, truncated=False, firm=sheet.firm.slug))
 
 
 def _to(name: str, reference: str, token: str) -> str:

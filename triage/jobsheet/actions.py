@@ -14,7 +14,7 @@ from django.db import IntegrityError, transaction
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
-from triage.engine import NotThis
+from triage.engine import OutOfScope
 from triage.jobsheet.booking import Booking, check_booking
 from triage.jobsheet.check import Check, replay
 from triage.jobsheet.errors import KeyTaken, Problem, Refused
@@ -85,7 +85,7 @@ def _replay(trail: Sequence[tuple[str, str]], region: str, origin: str) -> Check
     if region not in library().regions:
         raise Refused([Problem("region", _("We do not know this place. Choose one from the list."))])
     check = replay(trail, region, origin)
-    if isinstance(check.step, NotThis):
+    if isinstance(check.step, OutOfScope):
         sentence = _("By these answers this is not an electric oven, and the firm cannot take it as one.")
         raise Refused([Problem("trail", sentence)])
     if not check.reading.answers:

@@ -6,7 +6,7 @@ from urllib.parse import quote
 
 from django.urls import reverse
 
-from triage.engine import Advice, Ask, MakeSafe, NotThis, Reading, Step, advise
+from triage.engine import Emergency, OutOfScope, ParsedAnswers, Question, Result, Step, advise
 from triage.engine.check import belief_of, finish
 from triage.knowledge.library import Library, library
 from triage.knowledge.region_builder import RegionProfile
@@ -26,12 +26,12 @@ class Check:
     address: str
 
     @property
-    def reading(self) -> Reading:
+    def reading(self) -> ParsedAnswers:
         return self.step.reading
 
-    def conclusion(self) -> Advice | MakeSafe:
+    def conclusion(self) -> Result | Emergency:
         """The step, or what is known so far where the questions are not over."""
-        if isinstance(self.step, Ask | NotThis):
+        if isinstance(self.step, Question | OutOfScope):
             region = self.place.region
             return finish(region, belief_of(self.library.pack, region, self.reading), self.reading)
         return self.step

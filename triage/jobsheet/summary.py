@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from django.utils.translation import gettext as _
 
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Advice, MakeSafe, RedFlag, Verdict
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Emergency, RedFlag, Result, Verdict
 from triage.engine import Cause as LikelyCause
 from triage.engine.pack import OPENING
 from triage.jobsheet.check import Check
@@ -28,14 +28,14 @@ def summarise(check: Check) -> Summary:
 def tell(check: Check) -> Told:
     """The summary without the kit, for a page that shows none."""
     step = check.conclusion()
-    flags = step.flags if isinstance(step, MakeSafe) else step.cautions
+    flags = step.flags if isinstance(step, Emergency) else step.cautions
     causes = [_cause(check, cause) for cause in step.verdict.causes]
     told = _answers(check, step.verdict)
     return Told(
         pack=Pack(id=check.library.pack.id, version=check.library.pack.version),
         region=Region(id=check.place.region.id, name=check.place.name, territory=check.place.territory),
         language=check.texts.language,
-        finished=isinstance(check.step, Advice | MakeSafe),
+        finished=isinstance(check.step, Result | Emergency),
         band=step.verdict.band.value,
         trouble=_trouble(check),
         danger_signs="seen" if flags else "none-seen" if _screened(check) else "not-asked",

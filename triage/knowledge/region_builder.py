@@ -50,6 +50,10 @@ class RegionProfile:
     claim_first: str
     unsure: tuple[tuple[str, str], ...]
 
+    @property
+    def id(self) -> str:
+        return self.region.id
+
 
 def build_regions(folder: Path, language: str, pack: Pack, problems: list[Problem]) -> dict[str, RegionProfile]:
     """Every region in `folder` by id, in the order of their names; `language` names the file of its sentences."""

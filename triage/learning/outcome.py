@@ -3,9 +3,9 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from triage.engine.answers import parse_answers
 from triage.engine.model import Model
 from triage.engine.pack import Pack
-from triage.engine.trail import read_trail
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -25,7 +25,7 @@ class Outcome:
 
 def usable_answers(pack: Pack, outcome: Outcome) -> Mapping[str, str]:
     """What of the check still holds: a pack may have moved on since."""
-    return read_trail(pack, outcome.answers.items()).answers
+    return parse_answers(pack, outcome.answers.items()).answers
 
 
 def hypothesis_found(model: Model, found: Iterable[str]) -> int | None:

@@ -7,7 +7,7 @@ from django.test import RequestFactory
 from jsonschema import Draft202012Validator
 
 from triage.api.openapi import document
-from triage.check_pages.visit import open_visit
+from triage.check_pages.request import read_check_request
 
 
 @cache
@@ -15,5 +15,7 @@ def validator(name):
     return Draft202012Validator({"$ref": f"#/components/schemas/{name}", "components": document()["components"]})
 
 
-def visit(answers=(), region="gb-eng"):
-    return open_visit(RequestFactory().get(f"/api/v1/step?{urlencode([('region', region), *dict(answers).items()])}"))
+def check_request(answers=(), region="gb-eng"):
+    return read_check_request(
+        RequestFactory().get(f"/api/v1/step?{urlencode([('region', region), *dict(answers).items()])}")
+    )

@@ -2,7 +2,7 @@
 
 import json
 
-from tests.api.presenters.steps import visit
+from tests.api.presenters.steps import check_request
 from tests.household.checks_done import answers_of
 from tests.household.every_page import ELEMENT, OPEN, SEAL
 from triage.api.presenters.ending import told_advice, told_exit, told_make_safe
@@ -12,7 +12,7 @@ from triage.knowledge.library import library
 
 
 def test_danger_is_told_in_full():
-    danger = visit({"complaint": "smell", "smell-type": "plastic-or-fishy"})
+    danger = check_request({"complaint": "smell", "smell-type": "plastic-or-fishy"})
     told, page = told_make_safe(danger, danger.step), make_safe_page(danger, danger.step)
     assert told["band"] == "make-safe"
     assert [line["text"] for line in told["first"]] == [line.text for line in page.first]
@@ -23,14 +23,14 @@ def test_danger_is_told_in_full():
 
 
 def test_people_who_have_to_leave_are_told_nothing_else():
-    gas = visit({"complaint": "smell", "smell-type": "gas"})
+    gas = check_request({"complaint": "smell", "smell-type": "gas"})
     told = told_make_safe(gas, gas.step)
     assert told["bare"]
     assert (told["causes"], told["memory"], told["tell"], told["local_rules"]) == ([], None, "", "")
 
 
 def test_an_advice_has_band_causes_and_tasks_with_their_ids():
-    seal = visit(SEAL)
+    seal = check_request(SEAL)
     told, page = told_advice(seal, seal.step), advice_page(seal, seal.step)
     assert told["band"] == page.band
     assert told["causes"][0]["fault"] == seal.step.verdict.causes[0].fault
@@ -40,7 +40,7 @@ def test_an_advice_has_band_causes_and_tasks_with_their_ids():
 
 
 def test_the_sentence_that_keeps_the_oven_off_is_never_lost():
-    caution = visit(answers_of("hinge-worn", "door", door_fit="snaps-or-drops"))
+    caution = check_request(answers_of("hinge-worn", "door", door_fit="snaps-or-drops"))
     told = told_advice(caution, caution.step)
     assert told["leave_off"]
     assert [flag["flag"] for flag in told["flags"]] == [flag.id for flag in caution.step.cautions]
@@ -48,7 +48,7 @@ def test_the_sentence_that_keeps_the_oven_off_is_never_lost():
 
 
 def test_no_step_of_a_task_is_told_even_with_its_gates_open():
-    opened = visit(OPEN)
+    opened = check_request(OPEN)
     told = json.dumps(told_advice(opened, opened.step), ensure_ascii=False)
     for task in opened.step.tasks:
         steps = opened.texts.tasks[task.id].steps
@@ -57,15 +57,15 @@ def test_no_step_of_a_task_is_told_even_with_its_gates_open():
 
 
 def test_nothing_for_the_repairer_alone_is_told():
-    advice = visit(ELEMENT)
+    advice = check_request(ELEMENT)
     told = json.dumps(told_advice(advice, advice.step), ensure_ascii=False)
     secrets = [advice.texts.faults[fault].repairer for fault in library().pack.faults]
     assert not [words for words in secrets if words and words in told]
 
 
 def test_the_way_out_for_gas_forbids_switches():
-    out = visit()
+    out = check_request()
     gas, microwave = told_exit(out, "gas-smell"), told_exit(out, "microwave")
     assert (gas["no_switches"], microwave["no_switches"]) == (True, False)
-    assert gas["call"][0]["number"] == out.place.gas
+    assert gas["call"][0]["number"] == out.region.gas
     assert microwave["heading"]

@@ -1,14 +1,14 @@
 """A question has the words and the options of the page, and each option is a pair to add to the address."""
 
-from tests.api.presenters.steps import validator, visit
+from tests.api.presenters.steps import check_request, validator
 from triage.api.presenters.question import told_ask, told_danger_signs, told_question
 from triage.check_pages.presenters.question import danger_page
-from triage.engine import advise, read_trail
+from triage.engine import advise, parse_answers
 from triage.knowledge.library import library
 
 
 def test_a_question_is_the_pages_own():
-    asked = visit({"complaint": "no-heat", "danger": "none"})
+    asked = check_request({"complaint": "no-heat", "danger": "none"})
     told = told_ask(asked, asked.step)
     question, text = told["question"], asked.texts.questions[asked.step.observation]
     assert told["kind"] == "question"
@@ -19,19 +19,19 @@ def test_a_question_is_the_pages_own():
 
 
 def test_each_option_is_an_answer_the_engine_takes():
-    asked = visit({"complaint": "no-heat", "danger": "none"})
+    asked = check_request({"complaint": "no-heat", "danger": "none"})
     for option in told_question(asked, asked.step.observation)["options"]:
         pair = (option["observation"], option["answer"])
-        assert read_trail(library().pack, [pair]).answers == dict([pair])
+        assert parse_answers(library().pack, [pair]).answers == dict([pair])
 
 
 def test_the_danger_signs_are_those_of_the_danger_page_in_its_order():
-    asked = visit({"complaint": "no-heat"})
+    asked = check_request({"complaint": "no-heat"})
     told = told_ask(asked, asked.step)
     validator("danger_signs").validate(told_danger_signs(asked))
     assert told["kind"] == "danger-signs"
     assert [sign["words"] for sign in told["signs"]] == [sign.label for sign in danger_page(asked).signs]
     assert told["none"]["observation"] == "danger"
     for sign in told["signs"]:
-        step = advise(library().pack, asked.place.region, [(sign["observation"], sign["answer"])])
+        step = advise(library().pack, asked.region.region, [(sign["observation"], sign["answer"])])
         assert type(step).__name__ == "MakeSafe"

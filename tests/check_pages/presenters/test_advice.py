@@ -6,20 +6,20 @@ import pytest
 
 from tests.household.checks_done import answers_of, at
 from triage.check_pages.presenters.advice import advice_page, is_solved
-from triage.engine import Advice, Band
+from triage.engine import Band, Result
 from triage.knowledge.library import library
 
 TEXTS = library().words("gb-eng")
 
 
-def advice(visit, fault, complaint, **more):
-    seen = visit(at("/check/", answers_of(fault, complaint, **more)))
-    assert isinstance(seen.step, Advice)
+def advice(check_request, fault, complaint, **more):
+    seen = check_request(at("/check/", answers_of(fault, complaint, **more)))
+    assert isinstance(seen.step, Result)
     return advice_page(seen, seen.step)
 
 
-def test_a_failed_element_is_a_job_for_a_technician(visit):
-    page = advice(visit, "fan-element-open", "no-heat")
+def test_a_failed_element_is_a_job_for_a_technician(check_request):
+    page = advice(check_request, "fan-element-open", "no-heat")
     assert (page.band, page.heading) == ("qualified", "This is a job for an appliance engineer")
     assert page.meaning == "Most likely: Burnt-out fan oven element."
     assert page.first[0] == TEXTS.faults["fan-element-open"].now
@@ -29,29 +29,29 @@ def test_a_failed_element_is_a_job_for_a_technician(visit):
     assert page.ready
 
 
-def test_a_clock_that_is_not_set_is_put_right_before_anything_is_said_of_use(visit):
-    page = advice(visit, "programmer-not-set", "nothing-on")
+def test_a_clock_that_is_not_set_is_put_right_before_anything_is_said_of_use(check_request):
+    page = advice(check_request, "programmer-not-set", "nothing-on")
     assert (page.band, page.heading) == ("self-check", "You may be able to put this right")
     assert page.tasks[0].title == "Set the clock and choose manual"
     assert page.first[0].startswith("Do the checks below")
     assert page.first[1] == TEXTS.faults["programmer-not-set"].now
 
 
-def test_a_fan_that_runs_on_is_how_a_sound_oven_behaves(visit):
-    page = advice(visit, "normal-fan-run-on", "fan-after")
+def test_a_fan_that_runs_on_is_how_a_sound_oven_behaves(check_request):
+    page = advice(check_request, "normal-fan-run-on", "fan-after")
     assert (page.band, page.heading) == ("normal", "It seems to work as it should")
     assert page.leave_off == ""
     assert page.skilled == []
 
 
-def test_what_was_done_with_no_change_is_said_and_not_offered_as_new(visit):
-    page = advice(visit, "programmer-faulty", "nothing-on", did_set_clock="not-fixed")
+def test_what_was_done_with_no_change_is_said_and_not_offered_as_new(check_request):
+    page = advice(check_request, "programmer-faulty", "nothing-on", did_set_clock="not-fixed")
     assert page.first[0] == TEXTS.tasks["set-clock"].not_fixed
     assert all(task.done == "no-change" for task in page.tasks if task.title == "Set the clock and choose manual")
 
 
-def test_a_task_that_put_it_right_ends_it_and_says_what_to_do_if_it_comes_back(visit):
-    page = advice(visit, "programmer-not-set", "nothing-on", did_set_clock="fixed")
+def test_a_task_that_put_it_right_ends_it_and_says_what_to_do_if_it_comes_back(check_request):
+    page = advice(check_request, "programmer-not-set", "nothing-on", did_set_clock="fixed")
     assert page.solved
     assert page.heading == "That put it right"
     assert page.meaning == TEXTS.tasks["set-clock"].fixed
@@ -59,15 +59,15 @@ def test_a_task_that_put_it_right_ends_it_and_says_what_to_do_if_it_comes_back(v
 
 
 @pytest.mark.parametrize("band", [Band.QUALIFIED, Band.MAKE_SAFE])
-def test_nothing_counts_as_put_right_while_it_is_serious(visit, band):
-    seen = visit(at("/check/", {**answers_of("programmer-not-set", "nothing-on"), "did-set-clock": "fixed"}))
+def test_nothing_counts_as_put_right_while_it_is_serious(check_request, band):
+    seen = check_request(at("/check/", {**answers_of("programmer-not-set", "nothing-on"), "did-set-clock": "fixed"}))
     step = replace(seen.step, verdict=replace(seen.step.verdict, band=band))
     assert not is_solved(seen, step)
     assert advice_page(seen, step).leave_off or band is Band.QUALIFIED
 
 
-def test_a_likely_enough_cause_that_must_stay_off_decides(visit):
-    seen = visit(at("/check/", answers_of("programmer-not-set", "nothing-on")))
+def test_a_likely_enough_cause_that_must_stay_off_decides(check_request):
+    seen = check_request(at("/check/", answers_of("programmer-not-set", "nothing-on")))
     first = seen.step.verdict.causes[0]
     grave = replace(first, fault="fan-element-earth-leak", chance=0.3)
     step = replace(seen.step, verdict=replace(seen.step.verdict, causes=(first, grave)))
@@ -77,8 +77,8 @@ def test_a_likely_enough_cause_that_must_stay_off_decides(visit):
     assert advice_page(seen, step).leave_off == ""
 
 
-def test_look_alikes_and_companions_are_named(visit):
-    seen = visit(at("/check/", answers_of("fan-element-open", "no-heat")))
+def test_look_alikes_and_companions_are_named(check_request):
+    seen = check_request(at("/check/", answers_of("fan-element-open", "no-heat")))
     verdict = replace(
         seen.step.verdict, alike=("fan-element-open", "thermostat-open"), also_check=("circ-fan-stopped",)
     )
@@ -89,15 +89,15 @@ def test_look_alikes_and_companions_are_named(visit):
     assert "Oven fan stopped or slow" in page.also_check
 
 
-def test_while_a_caution_stands_nothing_lets_the_oven_be_used(visit):
-    seen = visit(at("/check/", answers_of("normal-fan-run-on", "fan-after")))
+def test_while_a_caution_stands_nothing_lets_the_oven_be_used(check_request):
+    seen = check_request(at("/check/", answers_of("normal-fan-run-on", "fan-after")))
     caution = library().pack.red_flags["starts-alone"]
     page = advice_page(seen, replace(seen.step, cautions=(caution,)))
     assert page.leave_off == "Leave the oven off until it has been checked."
     assert TEXTS.faults["normal-fan-run-on"].now not in page.first
 
 
-def test_a_caution_stands_on_the_page_with_its_first_action(visit):
-    page = advice(visit, "hinge-worn", "door", door_fit="snaps-or-drops")
+def test_a_caution_stands_on_the_page_with_its_first_action(check_request):
+    page = advice(check_request, "hinge-worn", "door", door_fit="snaps-or-drops")
     assert [note.heading for note in page.cautions] == ["Keep hands out of the hinges"]
     assert page.band in ("qualified", "make-safe")

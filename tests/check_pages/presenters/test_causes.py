@@ -26,16 +26,16 @@ def test_a_chance_is_so_many_of_ten_and_never_certain(chance, words, warm):
     assert (chance_words(chance), tenths(chance)) == (words, warm)
 
 
-def test_the_answers_that_speak_for_a_cause_are_named(visit):
-    seen = visit(at("/check/", answers_of("fan-element-open", "no-heat")))
+def test_the_answers_that_speak_for_a_cause_are_named(check_request):
+    seen = check_request(at("/check/", answers_of("fan-element-open", "no-heat")))
     leading = causes_of(seen, seen.step.verdict)[0]
     assert leading.name == "Burnt-out fan oven element"
     assert 1 <= len(leading.points_to) <= MOST_LINES
     assert all(": " in line and "-" not in line.split(":")[0] for line in leading.points_to)
 
 
-def test_nothing_for_the_repairer_alone_is_in_a_cause(visit):
-    seen = visit(at("/check/", answers_of("fan-element-open", "no-heat")))
+def test_nothing_for_the_repairer_alone_is_in_a_cause(check_request):
+    seen = check_request(at("/check/", answers_of("fan-element-open", "no-heat")))
     shown = repr(causes_of(seen, seen.step.verdict))
     assert "ohm" not in shown
     assert "terminals" not in shown

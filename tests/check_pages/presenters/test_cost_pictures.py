@@ -18,8 +18,8 @@ def address(answers=SEAL, region="gb-eng", **typed):
     return at("/check/costs/", {**answers, **{f"cost-{name}": text for name, text in typed.items()}}, region)
 
 
-def drawings(visit, *given, **typed):
-    seen = visit(address(*given, **typed))
+def drawings(check_request, *given, **typed):
+    seen = check_request(address(*given, **typed))
     return {part.heading: part.drawing for part in costs_page(seen, seen.step).parts if part.drawing}
 
 
@@ -71,23 +71,23 @@ def test_the_ranges_are_those_of_the_sentences(client):
     assert len(main.select("figure.picture")) == 2
 
 
-def test_wasted_electricity_is_drawn_only_where_the_oven_may_be_used_and_its_money_is_known(visit):
-    assert "Wasted electricity" in drawings(visit, **TOLD)[COMPARED].words
-    assert "Wasted electricity" not in drawings(visit, age="6", new="450", use="4")[COMPARED].words
-    assert "Wasted electricity" not in drawings(visit, HINGE, **TOLD)[COMPARED].words
+def test_wasted_electricity_is_drawn_only_where_the_oven_may_be_used_and_its_money_is_known(check_request):
+    assert "Wasted electricity" in drawings(check_request, **TOLD)[COMPARED].words
+    assert "Wasted electricity" not in drawings(check_request, age="6", new="450", use="4")[COMPARED].words
+    assert "Wasted electricity" not in drawings(check_request, HINGE, **TOLD)[COMPARED].words
 
 
-def test_where_no_money_is_known_nothing_is_drawn(visit):
-    assert drawings(visit, SEAL, "se") == {}
-    assert list(drawings(visit, SEAL, "se", call="800")) == ["The visit and the repair"]
+def test_where_no_money_is_known_nothing_is_drawn(check_request):
+    assert drawings(check_request, SEAL, "se") == {}
+    assert list(drawings(check_request, SEAL, "se", call="800")) == ["The visit and the repair"]
 
 
-def test_the_axis_says_the_money_and_the_time(visit):
-    found = drawings(visit, **TOLD)
+def test_the_axis_says_the_money_and_the_time(check_request):
+    found = drawings(check_request, **TOLD)
     assert [shape.words for shape in found[COMPARED].shapes][-1] == "£ a year"
-    assert [shape.words for shape in drawings(visit, SEAL, "se", call="800")["The visit and the repair"].shapes][
-        -1
-    ] == "SEK"
+    assert [
+        shape.words for shape in drawings(check_request, SEAL, "se", call="800")["The visit and the repair"].shapes
+    ][-1] == "SEK"
 
 
 def test_a_picture_is_told_by_shape_and_carries_no_style_of_its_own(client):

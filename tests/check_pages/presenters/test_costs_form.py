@@ -8,17 +8,17 @@ from triage.check_pages.presenters.costs_form import read_form
 SEAL = answers_of("door-seal-worn", "door")
 
 
-def form(visit, region="gb-eng", **typed):
-    return read_form(visit(at("/check/costs/", {**SEAL, **{f"cost-{k}": v for k, v in typed.items()}}, region)))
+def form(check_request, region="gb-eng", **typed):
+    return read_form(check_request(at("/check/costs/", {**SEAL, **{f"cost-{k}": v for k, v in typed.items()}}, region)))
 
 
 def problems(found):
     return {field.name: field.problem for field in (*found.fields, *found.label_fields) if field.problem}
 
 
-def test_nothing_has_to_be_typed(visit):
-    assert problems(form(visit)) == {}
-    assert form(visit, use=" ", kwh="").numbers == {}
+def test_nothing_has_to_be_typed(check_request):
+    assert problems(form(check_request)) == {}
+    assert form(check_request, use=" ", kwh="").numbers == {}
 
 
 @pytest.mark.parametrize(
@@ -38,24 +38,24 @@ def test_nothing_has_to_be_typed(visit):
         ("class", "E", "Pick one of the classes in the list."),
     ],
 )
-def test_what_cannot_be_used_is_said_and_stays_as_typed(visit, name, typed, told):
-    found = form(visit, **{name: typed})
+def test_what_cannot_be_used_is_said_and_stays_as_typed(check_request, name, typed, told):
+    found = form(check_request, **{name: typed})
     assert problems(found) == {f"cost-{name}": told}
     assert typed in [field.value for field in (*found.fields, *found.label_fields)]
     assert found.numbers == {}
 
 
-def test_one_bad_number_leaves_the_others_in_use(visit):
-    found = form(visit, use="500", kwh="0,30", age="8")
+def test_one_bad_number_leaves_the_others_in_use(check_request):
+    found = form(check_request, use="500", kwh="0,30", age="8")
     assert list(problems(found)) == ["cost-use"]
     assert (found.number("cost-kwh"), found.number("cost-age"), found.number("cost-use")) == (0.3, 8.0, None)
 
 
-def test_a_kilowatt_hour_may_cost_more_of_a_smaller_currency(visit):
-    assert problems(form(visit, "in", kwh="8")) == {}
-    assert "₹" not in problems(form(visit, "in", kwh="80"))["cost-kwh"]
+def test_a_kilowatt_hour_may_cost_more_of_a_smaller_currency(check_request):
+    assert problems(form(check_request, "in", kwh="8")) == {}
+    assert "₹" not in problems(form(check_request, "in", kwh="80"))["cost-kwh"]
 
 
-def test_the_unit_is_the_money_of_the_place(visit):
-    assert "in SEK" in form(visit, "se").fields[1].label
-    assert "in your currency" in form(visit, "iec").fields[1].label
+def test_the_unit_is_the_money_of_the_place(check_request):
+    assert "in SEK" in form(check_request, "se").fields[1].label
+    assert "in your currency" in form(check_request, "iec").fields[1].label

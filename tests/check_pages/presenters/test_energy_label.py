@@ -10,19 +10,19 @@ from triage.check_pages.presenters.energy_label import label_page
 ALONE = {"danger": "none"}
 
 
-def page(visit, answers=ALONE, **typed):
-    return label_page(visit(at("/check/costs/", {**answers, **{f"cost-{k}": v for k, v in typed.items()}})))
+def page(check_request, answers=ALONE, **typed):
+    return label_page(check_request(at("/check/costs/", {**answers, **{f"cost-{k}": v for k, v in typed.items()}})))
 
 
-def lines(visit, **typed):
-    return [line for part in page(visit, **typed).parts for line in part.lines]
+def lines(check_request, **typed):
+    return [line for part in page(check_request, **typed).parts for line in part.lines]
 
 
-def test_the_danger_signs_come_first_and_lead_here(visit):
-    signs = page(visit, {})
+def test_the_danger_signs_come_first_and_lead_here(check_request):
+    signs = page(check_request, {})
     assert isinstance(signs, DangerPage)
     assert signs.none.href == "/check/costs/?region=gb-eng&danger=none"
-    assert isinstance(page(visit), CostsPage)
+    assert isinstance(page(check_request), CostsPage)
 
 
 # Energy class, volume and energy for one cycle as public product sheets print them, with the index they print; seen.
@@ -34,28 +34,28 @@ def test_the_danger_signs_come_first_and_lead_here(visit):
         ("73", "0,82", "95.3", "A"),
     ],
 )
-def test_two_numbers_of_a_public_product_sheet_give_its_index(visit, litres, cycle, index, name):
-    (line,) = lines(visit, litres=litres, cycle=cycle)
+def test_two_numbers_of_a_public_product_sheet_give_its_index(check_request, litres, cycle, index, name):
+    (line,) = lines(check_request, litres=litres, cycle=cycle)
     assert line == f"These numbers give an energy index of {index}, which is class {name} (EU rules)."
 
 
-def test_a_label_that_contradicts_itself_is_found_out(visit):
+def test_a_label_that_contradicts_itself_is_found_out(check_request):
     """A public product sheet prints A+ beside 73 litres and 0.82 kWh, index 95.3; seen."""
-    told = lines(visit, litres="73", cycle="0,82", **{"class": "A+"})
+    told = lines(check_request, litres="73", cycle="0,82", **{"class": "A+"})
     assert told[1] == "The label says class A+, so one of its numbers is not right."
-    assert len(lines(visit, litres="73", cycle="0,82", **{"class": "A"})) == 1
+    assert len(lines(check_request, litres="73", cycle="0,82", **{"class": "A"})) == 1
 
 
-def test_one_number_alone_says_nothing_and_stays(visit):
-    found = page(visit, litres="73", cycle="0")
+def test_one_number_alone_says_nothing_and_stays(check_request):
+    found = page(check_request, litres="73", cycle="0")
     assert found.parts == []
     told = {field.name: (field.value, field.problem) for field in found.label_fields}
     assert told["cost-litres"] == ("73", "")
     assert told["cost-cycle"] == ("0", "This cannot be less than 0.1. Check the number.")
 
 
-def test_nothing_but_the_label_is_asked_and_the_rest_goes_along_unseen(visit):
-    found = page(visit, use="4", kwh="x")
+def test_nothing_but_the_label_is_asked_and_the_rest_goes_along_unseen(check_request):
+    found = page(check_request, use="4", kwh="x")
     assert found.fields == []
     assert found.kept == [("region", "gb-eng"), ("danger", "none"), ("cost-use", "4"), ("cost-kwh", "x")]
     assert found.back.href == "/?region=gb-eng&danger=none"

@@ -25,8 +25,8 @@ def test_a_hot_board_forbids_switches_but_nobody_has_to_leave():
     assert not sort_out([FLAGS["hot-fuse-board"]]).bare
 
 
-def test_the_first_action_of_a_graver_flag_stands_before_what_one_that_forbids_switches_says(visit):
-    seen = visit(address())
+def test_the_first_action_of_a_graver_flag_stands_before_what_one_that_forbids_switches_says(check_request):
+    seen = check_request(address())
     raised = sort_out([FLAGS["shut-in"], FLAGS["hot-fuse-board"], FLAGS["burning-smell"]])
     assert [flag.id for flag in raised.told] == ["shut-in"]
     (first,) = urgent_first(seen, raised)
@@ -34,8 +34,8 @@ def test_the_first_action_of_a_graver_flag_stands_before_what_one_that_forbids_s
     assert urgent_first(seen, sort_out([FLAGS["gas-smell"], FLAGS["shut-in"]])) == []
 
 
-def test_while_one_flag_says_away_no_other_sends_anybody_to_the_plug(visit):
-    seen = visit(address(supply="plug-in"))
+def test_while_one_flag_says_away_no_other_sends_anybody_to_the_plug(check_request):
+    seen = check_request(address(supply="plug-in"))
     smell = FLAGS["burning-smell"]
     near = repr([first_of(seen, smell, away=False), never_of(seen, smell, away=False)])
     far = repr(note_of(seen, smell, away=True))

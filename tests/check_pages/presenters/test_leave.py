@@ -9,15 +9,15 @@ EXITS = library().words("gb-eng").start.exits
 
 
 @pytest.mark.parametrize("reason", EXITS)
-def test_each_way_out_says_what_and_who(visit, reason):
-    page = exit_page(visit("/?region=gb-eng&complaint=no-heat"), reason)
+def test_each_way_out_says_what_and_who(check_request, reason):
+    page = exit_page(check_request("/?region=gb-eng&complaint=no-heat"), reason)
     assert page.heading == EXITS[reason].heading
     assert page.lines
     assert page.who
     assert page.no_switches == (reason == "gas-smell")
 
 
-def test_a_smell_of_gas_shows_the_numbers_and_no_answers(visit):
-    page = exit_page(visit("/?region=gb-eng&complaint=no-heat"), "gas-smell")
+def test_a_smell_of_gas_shows_the_numbers_and_no_answers(check_request):
+    page = exit_page(check_request("/?region=gb-eng&complaint=no-heat"), "gas-smell")
     assert [number.href for number in page.call] == ["tel:0800111999", "tel:999"]
     assert page.answers == []

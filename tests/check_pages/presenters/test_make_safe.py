@@ -7,29 +7,29 @@ from triage.check_pages.presenters.make_safe import make_safe_page
 from triage.knowledge.library import library
 
 
-def page_of(visit, region="gb-eng", **answers):
-    seen = visit(address(region=region, **answers))
+def page_of(check_request, region="gb-eng", **answers):
+    seen = check_request(address(region=region, **answers))
     return make_safe_page(seen, seen.step)
 
 
-def test_the_gravest_flag_gives_the_page_and_the_others_stand_below(visit):
-    page = page_of(visit, burn_marks="plug-or-socket", smell_type="plastic-or-fishy")
+def test_the_gravest_flag_gives_the_page_and_the_others_stand_below(check_request):
+    page = page_of(check_request, burn_marks="plug-or-socket", smell_type="plastic-or-fishy")
     assert page.heading == "Leave the plug and the cable alone"
     assert page.first[0].text == library().words("gb-eng").flags["hot-plug"].first[0]
     assert [note.heading for note in page.also] == ["Burning smell: switch off and leave off"]
     assert [number.href for number in page.call] == ["tel:999"]
 
 
-def test_causes_and_one_question_from_memory_are_for_the_repairer(visit):
-    page = page_of(visit, complaint="smell", smell_type="plastic-or-fishy")
+def test_causes_and_one_question_from_memory_are_for_the_repairer(check_request):
+    page = page_of(check_request, complaint="smell", smell_type="plastic-or-fishy")
     assert page.causes
     assert page.memory is not None
     assert library().pack.observations["smell-place"].how == "memory"
     assert "OVEN FAULT CHECK" in page.summary
 
 
-def test_people_who_have_to_leave_get_only_what_helps_them_out(visit):
-    page = page_of(visit, complaint="smell", smell_type="gas", lamp_state="lamp-works", people="burnt")
+def test_people_who_have_to_leave_get_only_what_helps_them_out(check_request):
+    page = page_of(check_request, complaint="smell", smell_type="gas", lamp_state="lamp-works", people="burnt")
     assert page.bare
     assert (page.causes, page.memory, page.summary, page.also, page.problems) == ([], None, "", [], [])
     assert [answered.question for answered in page.answers] == ["Kind of smell"]
@@ -37,9 +37,9 @@ def test_people_who_have_to_leave_get_only_what_helps_them_out(visit):
 
 
 @pytest.mark.parametrize("region", ["gb-eng", "de", "us", "nl", "iec"])
-def test_the_gas_line_is_shown_where_it_may_be_and_explained_where_not(visit, region):
+def test_the_gas_line_is_shown_where_it_may_be_and_explained_where_not(check_request, region):
     place = library().regions[region]
-    page = page_of(visit, region, smell_type="gas")
+    page = page_of(check_request, region, smell_type="gas")
     shown = [number.number for number in page.call]
     assert place.emergency in shown
     assert (place.gas in shown) == bool(place.gas)

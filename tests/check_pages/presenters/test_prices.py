@@ -25,37 +25,37 @@ def test_a_rough_price_has_two_figures(amount, shown):
         ("iec", "about 70 to 190"),
     ],
 )
-def test_money_is_that_of_the_place_and_of_none_where_the_place_is_not_known(visit, region, words):
-    assert money(visit(at("/check/", {}, region)), Span(70, 190)) == words
+def test_money_is_that_of_the_place_and_of_none_where_the_place_is_not_known(check_request, region, words):
+    assert money(check_request(at("/check/", {}, region)), Span(70, 190)) == words
 
 
-def test_two_ends_that_round_to_one_are_told_once(visit):
-    assert money(visit(at("/check/", {})), Span(39.6, 40.2)) == "about £40"
+def test_two_ends_that_round_to_one_are_told_once(check_request):
+    assert money(check_request(at("/check/", {})), Span(39.6, 40.2)) == "about £40"
 
 
-def test_a_price_is_a_range_with_the_cost_of_a_visit_for_nothing(visit):
-    seen = visit(at("/check/", ELEMENT))
+def test_a_price_is_a_range_with_the_cost_of_a_visit_for_nothing(check_request):
+    seen = check_request(at("/check/", ELEMENT))
     lines = price_lines(seen, seen.step)
     assert lines[0].startswith("If somebody comes, the whole job usually costs about £")
     assert lines[1] == "A visit that finds nothing to repair costs about £40 to £110."
 
 
 @pytest.mark.parametrize("region", ["se", "ca", "iec"])
-def test_no_price_of_another_currency_is_shown(visit, region):
-    seen = visit(at("/check/", ELEMENT, region))
+def test_no_price_of_another_currency_is_shown(check_request, region):
+    seen = check_request(at("/check/", ELEMENT, region))
     text = " ".join(price_lines(seen, seen.step))
     assert text.startswith("We have no prices for this place.")
     assert "times that charge" in text
     assert not any(sign in text for sign in "£€$")
 
 
-def test_a_call_out_charge_that_is_known_gives_the_price_anywhere(visit):
-    seen = visit(at("/check/", ELEMENT, "se"))
+def test_a_call_out_charge_that_is_known_gives_the_price_anywhere(check_request):
+    seen = check_request(at("/check/", ELEMENT, "se"))
     assert price_lines(seen, seen.step, 800.0)[0].endswith(" SEK.")
-    assert currency_of(seen.place) == "SEK"
+    assert currency_of(seen.region) == "SEK"
 
 
-def test_nothing_is_priced_where_the_oven_works_as_it_should(visit):
-    fan = visit(at("/check/", answers_of("normal-fan-run-on", "fan-after")))
+def test_nothing_is_priced_where_the_oven_works_as_it_should(check_request):
+    fan = check_request(at("/check/", answers_of("normal-fan-run-on", "fan-after")))
     assert not has_prices(fan.step)
-    assert has_prices(visit(at("/check/", ELEMENT)).step)
+    assert has_prices(check_request(at("/check/", ELEMENT)).step)

@@ -3,7 +3,7 @@
 import pytest
 
 from triage.check_pages.presenters.problems import MOST_SHOWN, problem_sentences
-from triage.engine import Problem
+from triage.engine import AnswerProblem
 from triage.knowledge.library import library
 
 TEXTS = library().words("gb-eng")
@@ -12,28 +12,28 @@ TEXTS = library().words("gb-eng")
 @pytest.mark.parametrize(
     ("problem", "sentence"),
     [
-        (Problem("unknown-question", "zap"), "We did not know the question “zap”. It was left out."),
+        (AnswerProblem("unknown-question", "zap"), "We did not know the question “zap”. It was left out."),
         (
-            Problem("unknown-answer", "lamp-state", "blue"),
+            AnswerProblem("unknown-answer", "lamp-state", "blue"),
             "We did not know the answer “blue” to “Oven light”. It was left out.",
         ),
         (
-            Problem("contradiction", "lamp-state"),
+            AnswerProblem("contradiction", "lamp-state"),
             "“Oven light” had two different answers. The safer one is used, or it is asked again.",
         ),
         (
-            Problem("retired", "lamp-state"),
+            AnswerProblem("retired", "lamp-state"),
             "The question “Oven light” is asked in another way now. It may be asked again.",
         ),
         (
-            Problem("out-of-place", "lamp-state", "lamp-works"),
+            AnswerProblem("out-of-place", "lamp-state", "lamp-works"),
             "“Oven light” does not go with the other answers. It was left out.",
         ),
         (
-            Problem("unreadable-reading", "meter-power", "f0", "missing"),
+            AnswerProblem("unreadable-reading", "meter-power", "f0", "missing"),
             "The figures given for “Power drawn” could not be used. Please give them again.",
         ),
-        (Problem("too-many", ""), "There were more answers than we can read. The first ones are used."),
+        (AnswerProblem("too-many", ""), "There were more answers than we can read. The first ones are used."),
     ],
 )
 def test_each_problem_has_its_sentence(problem, sentence):
@@ -41,7 +41,7 @@ def test_each_problem_has_its_sentence(problem, sentence):
 
 
 def test_the_same_sentence_is_said_once_and_many_are_counted():
-    many = [Problem("unknown-question", f"q{n}") for n in range(30)]
+    many = [AnswerProblem("unknown-question", f"q{n}") for n in range(30)]
     told = problem_sentences(TEXTS, [*many, *many])
     assert len(told) == MOST_SHOWN + 1
     assert told[-1] == "26 more answers could not be used either."

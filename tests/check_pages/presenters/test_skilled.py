@@ -16,26 +16,26 @@ from triage.check_pages.presenters.skilled import MOST_JOBS, a_person, local_rul
         ("gb-eng", "householder", "an appliance engineer"),
     ],
 )
-def test_a_person_is_called_what_they_are_called_there(visit, region, who, person):
-    assert a_person(visit(f"/?region={region}"), who) == person
+def test_a_person_is_called_what_they_are_called_there(check_request, region, who, person):
+    assert a_person(check_request(f"/?region={region}"), who) == person
 
 
-def test_jobs_are_named_once_with_why_and_who(visit):
-    seen = visit(at("/check/", answers_of("fan-element-open", "no-heat")))
+def test_jobs_are_named_once_with_why_and_who(check_request):
+    seen = check_request(at("/check/", answers_of("fan-element-open", "no-heat")))
     jobs = skilled_jobs(seen, seen.step)
     assert 1 <= len(jobs) <= MOST_JOBS
     assert len({job.what for job in jobs}) == len(jobs)
     assert jobs[0].why == "It sits behind a fixed panel with live parts."
 
 
-def test_nothing_skilled_is_named_where_nothing_is_wrong(visit):
-    seen = visit(at("/check/", answers_of("normal-fan-run-on", "fan-after")))
+def test_nothing_skilled_is_named_where_nothing_is_wrong(check_request):
+    seen = check_request(at("/check/", answers_of("normal-fan-run-on", "fan-after")))
     assert skilled_jobs(seen, seen.step) == []
 
 
-def test_local_rules_stand_first_and_the_law_on_such_work_after_them(visit):
-    seen = visit(at("/check/", answers_of("fan-element-open", "no-heat")))
-    assert local_rules(seen, seen.step) == f"{seen.place.local_line} {seen.place.appliance_inside}"
+def test_local_rules_stand_first_and_the_law_on_such_work_after_them(check_request):
+    seen = check_request(at("/check/", answers_of("fan-element-open", "no-heat")))
+    assert local_rules(seen, seen.step) == f"{seen.region.local_line} {seen.region.appliance_inside}"
 
 
 def test_nothing_has_to_be_opened_or_moved_to_be_ready():

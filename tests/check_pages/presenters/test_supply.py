@@ -18,23 +18,23 @@ KNOWN = library().words("gb-eng").isolation.supplies
         ({}, "unknown"),
     ],
 )
-def test_the_steps_are_those_of_this_supply(visit, answers, supply):
-    assert supply_text(visit(address(**answers))) is KNOWN[supply]
+def test_the_steps_are_those_of_this_supply(check_request, answers, supply):
+    assert supply_text(check_request(address(**answers))) is KNOWN[supply]
 
 
-def test_away_from_the_trouble_means_at_the_board_even_with_a_plug(visit):
-    assert supply_text(visit(address(supply="plug-in")), away=True) is KNOWN["unknown"]
+def test_away_from_the_trouble_means_at_the_board_even_with_a_plug(check_request):
+    assert supply_text(check_request(address(supply="plug-in")), away=True) is KNOWN["unknown"]
 
 
-def test_what_to_do_if_it_cannot_be_done_and_the_local_note_stand_under_the_steps(visit):
-    seen = visit(address(supply="plug-in"))
+def test_what_to_do_if_it_cannot_be_done_and_the_local_note_stand_under_the_steps(check_request):
+    seen = check_request(address(supply="plug-in"))
     cut = cut_supply(seen, "Cut the power:")
     assert cut.parts == list(KNOWN["plug-in"].steps)
-    assert cut.notes == ["If you can’t do that: " + KNOWN["plug-in"].cannot, seen.place.isolation_note]
+    assert cut.notes == ["If you can’t do that: " + KNOWN["plug-in"].cannot, seen.region.isolation_note]
 
 
-def test_the_line_for_cutting_the_supply_becomes_the_steps_of_the_line_before_it(visit):
-    seen = visit(address())
+def test_the_line_for_cutting_the_supply_becomes_the_steps_of_the_line_before_it(check_request):
+    seen = check_request(address())
     first, second = instructions(seen, ["Cut it:", "{isolate}", "Leave it off."])
     assert (first.text, first.parts) == ("Cut it:", list(KNOWN["unknown"].steps))
     assert (second.text, second.parts) == ("Leave it off.", [])
@@ -43,8 +43,8 @@ def test_the_line_for_cutting_the_supply_becomes_the_steps_of_the_line_before_it
 
 
 @pytest.mark.parametrize("supply", ["plug-in", "hard-wired", "cant-tell"])
-def test_before_a_task_all_there_is_to_know_of_cutting_the_supply_is_said(visit, supply):
-    seen = visit(address(supply=supply))
+def test_before_a_task_all_there_is_to_know_of_cutting_the_supply_is_said(check_request, supply):
+    seen = check_request(address(supply=supply))
     text, known = supply_text(seen), seen.texts.isolation
     off = switching_off(seen)
     assert (off.cut.parts, off.never, off.cannot_tell) == (list(text.steps), list(text.never), text.looks_off)

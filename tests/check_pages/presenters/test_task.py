@@ -6,7 +6,7 @@ import pytest
 
 from tests.household.checks_done import answers_of, at
 from triage.check_pages.presenters.task import gate_state, is_offered, result_of, task_page
-from triage.engine import Advice
+from triage.engine import Result
 from triage.knowledge.library import library
 
 SEAL = answers_of("door-seal-worn", "door")
@@ -14,16 +14,16 @@ OPEN = {"cold": "yes", "supply-off": "yes"}
 PACK = library().pack
 
 
-def page(visit, task, answers, region="gb-eng"):
-    return task_page(visit(at(f"/check/task/{task}/", answers, region)), task)
+def page(check_request, task, answers, region="gb-eng"):
+    return task_page(check_request(at(f"/check/task/{task}/", answers, region)), task)
 
 
 def bare(found):
     return (found.cautions, found.steps, found.stop_if, found.after_choices) == ([], [], [], [])
 
 
-def test_it_is_open_when_offered_and_every_gate_is_yes(visit):
-    found = page(visit, "hook-seal-back", {**SEAL, **OPEN})
+def test_it_is_open_when_offered_and_every_gate_is_yes(check_request):
+    found = page(check_request, "hook-seal-back", {**SEAL, **OPEN})
     assert found.open
     assert [gate.state for gate in found.gates] == ["yes", "yes"]
     assert found.cautions
@@ -34,18 +34,18 @@ def test_it_is_open_when_offered_and_every_gate_is_yes(visit):
 
 @pytest.mark.parametrize("cold", ["", "no", "unsure", "cant-tell"])
 @pytest.mark.parametrize("off", ["", "no", "unsure", "cant-tell", "yes"])
-def test_any_gate_that_is_not_yes_keeps_it_shut(visit, cold, off):
+def test_any_gate_that_is_not_yes_keeps_it_shut(check_request, cold, off):
     given = {name: answer for name, answer in (("cold", cold), ("supply-off", off)) if answer}
-    found = page(visit, "hook-seal-back", {**SEAL, **given})
+    found = page(check_request, "hook-seal-back", {**SEAL, **given})
     assert not found.open
     assert bare(found)
     assert found.closed_text
     assert [gate.if_not != "" for gate in found.gates] == [True, True]
 
 
-def test_the_gate_on_the_supply_says_how_to_cut_it_and_the_gate_on_heat_how_long_to_wait(visit):
+def test_the_gate_on_the_supply_says_how_to_cut_it_and_the_gate_on_heat_how_long_to_wait(check_request):
     known = library().words("gb-eng").isolation
-    cold, off = page(visit, "hook-seal-back", SEAL).gates
+    cold, off = page(check_request, "hook-seal-back", SEAL).gates
     assert cold.how is None
     assert cold.waits == list(known.cooling.values())
     assert off.waits == []
@@ -53,16 +53,16 @@ def test_the_gate_on_the_supply_says_how_to_cut_it_and_the_gate_on_heat_how_long
     assert off.yes_href == at("/check/task/hook-seal-back/", {**SEAL, "supply-off": "yes"})
 
 
-def test_only_where_hands_get_near_lamp_glass_or_seal_must_it_be_stone_cold(visit):
+def test_only_where_hands_get_near_lamp_glass_or_seal_must_it_be_stone_cold(check_request):
     known = library().words("gb-eng").isolation
-    cold = page(visit, "power-rest", answers_of("board-or-display-dead", "nothing-on")).gates[0]
+    cold = page(check_request, "power-rest", answers_of("board-or-display-dead", "nothing-on")).gates[0]
     assert cold.waits == [line for after, line in known.cooling.items() if after != "lamp-glass-seal"]
 
 
-def test_where_the_power_was_cut_the_open_task_says_how_it_comes_back(visit):
+def test_where_the_power_was_cut_the_open_task_says_how_it_comes_back(check_request):
     back_on = list(library().words("gb-eng").isolation.back_on)
-    assert page(visit, "hook-seal-back", {**SEAL, **OPEN}).back_on == back_on
-    assert page(visit, "hook-seal-back", SEAL).back_on == []
+    assert page(check_request, "hook-seal-back", {**SEAL, **OPEN}).back_on == back_on
+    assert page(check_request, "hook-seal-back", SEAL).back_on == []
 
 
 @pytest.mark.parametrize("task", PACK.tasks)
@@ -71,48 +71,48 @@ def test_where_the_power_was_cut_the_open_task_says_how_it_comes_back(visit):
     [{}, {"complaint": "no-heat"}, {"smell-type": "gas"}, {"danger": "none", "glass-state": "glass-broken"}],
     ids=["nothing said", "not asked yet", "gas", "broken glass"],
 )
-def test_a_forged_address_never_opens_it(visit, task, answers):
+def test_a_forged_address_never_opens_it(check_request, task, answers):
     gates = dict.fromkeys(PACK.tasks[task].gates, "yes")
-    found = page(visit, task, {**answers, **gates})
+    found = page(check_request, task, {**answers, **gates})
     assert not found.open
     assert bare(found)
     assert found.gates == []
 
 
 @pytest.mark.parametrize("region", ["gb-eng", "iec", "au"])
-def test_every_task_is_open_exactly_when_the_engine_offers_it(visit, region):
+def test_every_task_is_open_exactly_when_the_engine_offers_it(check_request, region):
     answers = {**answers_of("lamp-failed", "lamp", region), **dict.fromkeys(("cold", "supply-off"), "yes")}
     answers["plug-or-breaker-off"] = "yes"
-    step = visit(at("/check/", answers, region)).step
-    assert isinstance(step, Advice)
+    step = check_request(at("/check/", answers, region)).step
+    assert isinstance(step, Result)
     offered = {task.id for task in step.tasks}
-    opened = {task for task in PACK.tasks if page(visit, task, answers, region).open}
+    opened = {task for task in PACK.tasks if page(check_request, task, answers, region).open}
     assert opened == {task for task in offered if set(PACK.tasks[task].gates) <= set(answers)}
 
 
-def test_a_task_that_the_rules_there_take_away_says_so(visit):
-    found = page(visit, "change-lamp", answers_of("lamp-failed", "lamp", "au"), "au")
+def test_a_task_that_the_rules_there_take_away_says_so(check_request):
+    found = page(check_request, "change-lamp", answers_of("lamp-failed", "lamp", "au"), "au")
     assert not found.open
     assert found.closed_text == "This is not offered here. In Australia it is left to people with the right licence."
 
 
-def test_a_task_whose_outcome_is_a_look_asks_what_was_seen(visit):
-    found = page(visit, "paper-strip", {**SEAL, **OPEN})
+def test_a_task_whose_outcome_is_a_look_asks_what_was_seen(check_request):
+    found = page(check_request, "paper-strip", {**SEAL, **OPEN})
     assert found.open
     assert found.after_question == library().words("gb-eng").questions["paper-strip-test"].ask
     assert found.after_choices[-1].label == "I can’t tell"
 
 
-def test_what_came_of_it_is_followed_up(visit):
-    seen = visit(at("/check/", {**SEAL, "did-hook-seal-back": "not-fixed"}))
+def test_what_came_of_it_is_followed_up(check_request):
+    seen = check_request(at("/check/", {**SEAL, "did-hook-seal-back": "not-fixed"}))
     task = PACK.tasks["hook-seal-back"]
     assert result_of(seen, task) == library().words("gb-eng").tasks["hook-seal-back"].not_fixed
-    assert result_of(visit(at("/check/", SEAL)), task) == ""
+    assert result_of(check_request(at("/check/", SEAL)), task) == ""
 
 
-def test_only_advice_offers_tasks(visit):
-    assert is_offered(visit(at("/check/", SEAL)), PACK.tasks["hook-seal-back"])
-    assert not is_offered(visit("/check/?complaint=door"), PACK.tasks["hook-seal-back"])
+def test_only_advice_offers_tasks(check_request):
+    assert is_offered(check_request(at("/check/", SEAL)), PACK.tasks["hook-seal-back"])
+    assert not is_offered(check_request("/check/?complaint=door"), PACK.tasks["hook-seal-back"])
 
 
 @pytest.mark.parametrize(
@@ -123,9 +123,9 @@ def test_not_sure_is_never_yes(answer, state):
     assert gate_state(answer) == state
 
 
-def test_a_task_named_beside_a_question_is_offered_there_and_no_other_is(visit):
-    seen = visit("/check/?region=gb-eng&complaint=no-heat&danger=none")
-    seen.__dict__["step"] = replace(seen.step, better=PACK.tasks["meter-test"])
+def test_a_task_named_beside_a_question_is_offered_there_and_no_other_is(check_request):
+    seen = check_request("/check/?region=gb-eng&complaint=no-heat&danger=none")
+    seen.__dict__["step"] = replace(seen.step, better_test=PACK.tasks["meter-test"])
     assert is_offered(seen, PACK.tasks["meter-test"])
     assert not is_offered(seen, PACK.tasks["thermometer-test"])
     assert task_page(seen, "meter-test").reading is not None

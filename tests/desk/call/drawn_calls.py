@@ -10,7 +10,7 @@ from random import Random
 from tests.bench.sessions import one_check
 from tests.published.random_trails import answers_of_one_oven, random_trail
 from triage.desk.call.caller import CHOICES
-from triage.engine import CANT_TELL, compile_model, read_trail
+from triage.engine import CANT_TELL, compile_model, parse_answers
 from triage.knowledge.library import library
 
 DEGREES = (0, 0.3, 0.6, 0.9)  # how much a caller cannot tell
@@ -27,7 +27,7 @@ def drawn_calls(count, seed):
             *_, (trail, _step) = one_check(pack, model.region, told, dice)
         else:
             trail = [*dice.sample(_signs(pack), 2), *random_trail(dice, model)]
-        yield name, dict(read_trail(pack, trail).answers), _caller(dice)
+        yield name, dict(parse_answers(pack, trail).answers), _caller(dice)
 
 
 def _calm_answers(pack, told, dice):

@@ -2,7 +2,7 @@
 
 from urllib.parse import parse_qsl, urlsplit
 
-from triage.check_pages.address import read_address
+from triage.check_pages.query import parse_query
 from triage.desk.call.address import MOST_MARKS, split
 
 
@@ -11,7 +11,7 @@ def query_of(href):
 
 
 def test_the_trail_and_the_call_are_parted():
-    line, asked = split(read_address("region=us&complaint=no-heat&call-id=ABCDE&call-board=no&call-read=0a1b2c"))
+    line, asked = split(parse_query("region=us&complaint=no-heat&call-id=ABCDE&call-board=no&call-read=0a1b2c"))
     assert asked.pairs == (("complaint", "no-heat"),)
     assert asked.region == "us"
     assert (line.id, dict(line.caller), line.read) == ("ABCDE", {"board": "no"}, ("0a1b2c",))
@@ -19,7 +19,7 @@ def test_the_trail_and_the_call_are_parted():
 
 
 def test_what_means_nothing_is_named_and_left_out():
-    line, asked = split(read_address("call-board=maybe&call-mood=cross&call-id=abc&lamp-state=lamp-dead"))
+    line, asked = split(parse_query("call-board=maybe&call-mood=cross&call-id=abc&lamp-state=lamp-dead"))
     assert line.strange == ("call-board", "call-mood", "call-id")
     assert (line.id, dict(line.caller)) == ("", {})
     assert asked.pairs == (("lamp-state", "lamp-dead"),)
@@ -38,14 +38,14 @@ def test_a_call_begins_with_more_answers_where_the_oven_stands(call):
 
 def test_marks_are_read_once_each_and_not_without_end():
     marks = "&".join(f"call-read={number:06x},{number:06x},zzz" for number in range(500))
-    line, _ = split(read_address(marks))
+    line, _ = split(parse_query(marks))
     assert line.read[:2] == ("000000", "000001")
     assert len(line.read) == MOST_MARKS
 
 
 def test_many_marks_come_back_whole(call):
     marks = [f"{number:06x}" for number in range(100)]
-    again, _ = split(read_address(urlsplit(call().links.having_read(*marks)).query))
+    again, _ = split(parse_query(urlsplit(call().links.having_read(*marks)).query))
     assert list(again.read) == marks
 
 

@@ -5,8 +5,8 @@ import pytest
 
 def test_the_engine_never_sees_what_is_known_of_the_caller(call):
     opened = call("complaint=no-heat&danger=none", call_board="no", call_id="ABCDE")
-    assert dict(opened.visit.reading.answers) == {"complaint": "no-heat", "danger": "none"}
-    assert opened.visit.reading.problems == ()
+    assert dict(opened.check_request.reading.answers) == {"complaint": "no-heat", "danger": "none"}
+    assert opened.check_request.reading.problems == ()
 
 
 def test_the_telephone_gets_the_trail_and_the_firm_and_nothing_of_the_call(call):
@@ -16,11 +16,11 @@ def test_the_telephone_gets_the_trail_and_the_firm_and_nothing_of_the_call(call)
 
 def test_the_firm_is_the_agents_whatever_the_address_says(call):
     opened = call("complaint=no-heat&firm=another")
-    assert (opened.firm.slug, opened.visit.firm) == ("hearth", opened.firm)
+    assert (opened.firm.slug, opened.check_request.firm) == ("hearth", opened.firm)
 
 
 @pytest.mark.parametrize(("query", "place"), [("", "gb-eng"), ("region=us", "us"), ("region=atlantis", "gb-eng")])
 def test_the_place_is_the_firms_unless_a_known_one_is_named(reopen, query, place):
     opened = reopen(f"/desk/call/?{query}")
-    assert opened.visit.place.region.id == place
-    assert opened.visit.notices == ()
+    assert opened.check_request.region.id == place
+    assert opened.check_request.notices == ()

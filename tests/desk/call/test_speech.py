@@ -11,10 +11,10 @@ from triage.desk.call.presenters.alarm import alarm_of
 from triage.desk.call.presenters.read_out import board_question, keep_off, lines_of
 from triage.desk.call.presenters.telling import advice, make_safe, not_this
 from triage.desk.call.speech import LONGEST_SECONDS, MOST_WORDS, in_breaths, mark_of, seconds_to_say
-from triage.engine import Advice, MakeSafe, NotThis
+from triage.engine import Emergency, OutOfScope, Result
 from triage.knowledge.library import library
 
-TELLING = {Advice: advice, MakeSafe: make_safe, NotThis: not_this}
+TELLING = {Result: advice, Emergency: make_safe, OutOfScope: not_this}
 DRAWN = 160
 
 
@@ -51,8 +51,8 @@ def test_no_question_round_or_line_takes_more_than_twenty_seconds(region, call):
     for fault in texts.faults.values():
         spoken += [*in_breaths(fault.now), *in_breaths(fault.job)]
     opened = call(region=region)
-    spoken += [board_question(opened), keep_off(opened), *in_breaths(opened.visit.place.claim_first)]
-    spoken += in_breaths(opened.visit.place.isolation_note)
+    spoken += [board_question(opened), keep_off(opened), *in_breaths(opened.check_request.region.claim_first)]
+    spoken += in_breaths(opened.check_request.region.isolation_note)
     assert [(seconds_to_say(text), text) for text in spoken if seconds_to_say(text) > LONGEST_SECONDS] == []
 
 
@@ -61,7 +61,7 @@ def test_no_composed_line_of_drawn_calls_takes_more_than_twenty_seconds(call):
     told, regions, too_long = Counter(), set(), []
     for region, answers, caller in drawn_calls(DRAWN, "spoken lines"):
         opened = call(query_of(answers), region, **{**caller, "call_board": "yes"})
-        step = opened.visit.step
+        step = opened.check_request.step
         if type(step) not in TELLING:
             continue
         told[type(step)] += 1
@@ -70,15 +70,15 @@ def test_no_composed_line_of_drawn_calls_takes_more_than_twenty_seconds(call):
         lines = [line.text for line in TELLING[type(step)](opened, step).lines] + ([alarm.words] if alarm else [])
         too_long += [(seconds_to_say(line), line) for line in lines if seconds_to_say(line) > LONGEST_SECONDS]
     assert too_long == []
-    assert min(told[Advice], told[MakeSafe]) >= DRAWN // 4
+    assert min(told[Result], told[Emergency]) >= DRAWN // 4
     assert len(regions) >= 10
 
 
 def test_instructions_are_read_with_their_steps_and_notes(call):
-    visit = call("smell-type=plastic-or-fishy").visit
-    lines = lines_of(make_safe_page(visit, visit.step).first)
+    check_request = call("smell-type=plastic-or-fishy").check_request
+    lines = lines_of(make_safe_page(check_request, check_request.step).first)
     assert lines[0].startswith("Turn the oven's controls to off.")
-    assert visit.place.isolation_note in lines
+    assert check_request.region.isolation_note in lines
 
 
 def test_asking_again_is_never_longer_than_asking():

@@ -8,7 +8,7 @@ from hypothesis import given, strategies
 from tests.builders import electric_oven
 from tests.engine.trails import some
 from tests.published.places import place
-from triage.engine import Advice, Ask, MakeSafe, advise, believe, compile_model, read_trail
+from triage.engine import Emergency, Question, Result, advise, believe, compile_model, parse_answers
 from triage.engine.pack import CANT_TELL
 from triage.engine.readings import KINDS, QUANTITIES, gauge_answer, level_likelihood, raised_by, unreadable
 from triage.engine.readings.gasket import PLACES
@@ -181,7 +181,7 @@ def test_a_flagged_reading_ends_the_check_as_its_answer_in_words_does():
     region = place("gb-eng")
     for told in ("keeps-climbing", "c180~r5-100_10-180_15-235"):
         step = advise(PACK, region, [("complaint", "too-hot"), ("danger", "none"), ("thermometer-swing", told)])
-        assert isinstance(step, MakeSafe)
+        assert isinstance(step, Emergency)
         assert [flag.id for flag in step.flags] == ["overheats"]
 
 
@@ -191,11 +191,11 @@ def test_no_power_on_the_setting_that_fails_and_full_power_on_the_grill_settles_
     before = advise(PACK, region, LIGHT_STAYS_ON)
     after = advise(PACK, region, [*LIGHT_STAYS_ON, ("meter-power", NO_POWER), ("meter-grill", FULL_POWER)])
     both_dead = advise(PACK, region, [*LIGHT_STAYS_ON, ("meter-power", NO_POWER), ("meter-grill", NO_POWER)])
-    assert isinstance(before, Ask)
-    assert isinstance(after, Advice)
+    assert isinstance(before, Question)
+    assert isinstance(after, Result)
     assert after.verdict.causes[0].fault == "fan-element-open"
     assert after.verdict.causes[0].chance > 0.9
-    assert isinstance(both_dead, Ask)
+    assert isinstance(both_dead, Question)
     assert believe(MODEL, both_dead.reading.answers).faults["fan-element-open"] < 0.4
 
 
@@ -207,7 +207,7 @@ def test_each_reading_has_a_weight_of_its_own_in_the_verdict():
 
 
 def test_a_reading_may_be_forged_and_the_rest_is_kept():
-    reading = read_trail(PACK, [("complaint", "no-heat"), ("meter-power", "f21~s0~k1000"), ("lamp-state", "i1~j2")])
+    reading = parse_answers(PACK, [("complaint", "no-heat"), ("meter-power", "f21~s0~k1000"), ("lamp-state", "i1~j2")])
     assert dict(reading.answers) == {"complaint": "no-heat"}
     assert [(p.kind, p.observation, p.detail) for p in reading.problems] == [
         ("unreadable-reading", "meter-power", "too-small"),
@@ -230,14 +230,14 @@ def test_a_reading_may_be_forged_and_the_rest_is_kept():
 def test_whatever_a_forger_sends_a_step_comes_of_it(pairs):
     step = advise(PACK, place("gb-eng"), [("complaint", "no-heat"), ("danger", "none"), *pairs])
     assert {p.kind for p in step.reading.problems} <= {"unreadable-reading", "contradiction", "out-of-place"}
-    again = read_trail(PACK, step.reading.answers.items())
+    again = parse_answers(PACK, step.reading.answers.items())
     assert again.answers == step.reading.answers
 
 
 def test_two_different_readings_of_one_thing_are_asked_again_unless_one_is_a_danger():
-    plain = read_trail(PACK, [("meter-power", NO_POWER), ("meter-power", FULL_POWER)])
+    plain = parse_answers(PACK, [("meter-power", NO_POWER), ("meter-power", FULL_POWER)])
     assert (dict(plain.answers), plain.problems[0].kind) == ({}, "contradiction")
-    danger = read_trail(PACK, [("meter-off", "i200~j210"), ("meter-off", "i200~j2000")])
+    danger = parse_answers(PACK, [("meter-off", "i200~j210"), ("meter-off", "i200~j2000")])
     assert danger.answers == {"meter-off": "i200~j2000"}
 
 

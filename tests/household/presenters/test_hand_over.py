@@ -5,7 +5,7 @@ import pytest
 from tests.firm_builders import make_firm
 from tests.household.hand_overs import form_address
 from triage.check_pages.hand_over_form import Sent
-from triage.check_pages.visit import open_visit
+from triage.check_pages.request import read_check_request
 from triage.household.presenters.hand_over import hand_over_page
 from triage.jobsheet.errors import Problem
 
@@ -14,7 +14,7 @@ pytestmark = pytest.mark.django_db
 
 def page(rf, typed=(), problems=()):
     firm = make_firm()
-    return hand_over_page(open_visit(rf.get(form_address(firm))), firm, Sent(dict(typed)), "state", problems)
+    return hand_over_page(read_check_request(rf.get(form_address(firm))), firm, Sent(dict(typed)), "state", problems)
 
 
 def test_what_was_typed_comes_back(rf):

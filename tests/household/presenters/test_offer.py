@@ -5,7 +5,7 @@ import pytest
 from tests.firm_builders import make_firm
 from tests.household.checks_done import answers_of, at, links_of, open_page
 from tests.household.every_page import PAGES
-from triage.check_pages.visit import open_visit
+from triage.check_pages.request import read_check_request
 from triage.household.presenters.offer import offer_of
 
 pytestmark = pytest.mark.django_db
@@ -28,7 +28,7 @@ def test_without_a_firm_nothing_is_offered(client):
 
 def test_it_carries_the_whole_check(rf):
     firm = make_firm()
-    offer = offer_of(open_visit(rf.get(at("/check/", {"firm": firm.slug, **ELEMENT}))))
+    offer = offer_of(read_check_request(rf.get(at("/check/", {"firm": firm.slug, **ELEMENT}))))
     assert offer.firm == firm.name
     assert offer.band == "qualified"
     assert offer.href == at("/check/hand-over/", {"firm": firm.slug, **ELEMENT})

@@ -9,7 +9,7 @@ from hypothesis import strategies as some
 
 from tests.household.checks_done import address, answers_of, at, links_of, open_page
 from tests.reading_pages import read_page
-from triage.engine import Level, read_trail
+from triage.engine import Level, parse_answers
 from triage.knowledge.library import library
 
 PACK = library().pack
@@ -143,7 +143,7 @@ def test_good_answers_among_nonsense_are_kept(client, answers, nonsense, random)
         mixed.insert(random.randint(0, len(mixed)), pair)
     response = client.get(f"/check/?{query_of(mixed)}")
     assert response.status_code == 200
-    assert carried(read_page(response)) == read_trail(PACK, answers).answers
+    assert carried(read_page(response)) == parse_answers(PACK, answers).answers
 
 
 @settings(max_examples=2500, deadline=None, suppress_health_check=list(HealthCheck))

@@ -8,19 +8,19 @@ from triage.check_pages.page_models import AdvicePage
 from triage.check_pages.presenters.advice import advice_page
 from triage.check_pages.presenters.leave import exit_page
 from triage.check_pages.presenters.make_safe import make_safe_page
+from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Cause
-from triage.check_pages.visit import Visit
-from triage.engine import Advice, MakeSafe, Verdict
+from triage.engine import Emergency, Result, Verdict
 
 
-def told_make_safe(visit: Visit, step: MakeSafe) -> Told:
+def told_make_safe(check_request: CheckRequest, step: Emergency) -> Told:
     """`bare`: people have to get out, so nothing may be read out before `first`, `never` and `call`."""
-    page = make_safe_page(visit, step)
+    page = make_safe_page(check_request, step)
     return {
         "kind": "make-safe",
         "band": step.verdict.band.value,
         "bare": page.bare,
-        "flags": [told_flag(visit, flag) for flag in step.flags],
+        "flags": [told_flag(check_request, flag) for flag in step.flags],
         "signal": page.signal,
         "heading": page.heading,
         "hazard": page.hazard,
@@ -33,19 +33,21 @@ def told_make_safe(visit: Visit, step: MakeSafe) -> Told:
         "who": page.who,
         "then": page.then,
         "causes": _causes(step.verdict, page.causes),
-        "memory": told_question(visit, step.memory) if step.memory and not page.bare else None,
+        "memory": told_question(check_request, step.follow_up_question)
+        if step.follow_up_question and not page.bare
+        else None,
         "tell": page.summary,
         "local_rules": page.local_line,
     }
 
 
-def told_advice(visit: Visit, step: Advice) -> Told:
-    page = advice_page(visit, step)
+def told_advice(check_request: CheckRequest, step: Result) -> Told:
+    page = advice_page(check_request, step)
     return {
         "kind": "advice",
         "band": page.band,
         "solved": page.solved,
-        "flags": [told_flag(visit, flag) for flag in step.cautions],
+        "flags": [told_flag(check_request, flag) for flag in step.cautions],
         "heading": page.heading,
         "meaning": page.meaning,
         "cautions": [told_note(note) for note in page.cautions],
@@ -54,7 +56,7 @@ def told_advice(visit: Visit, step: Advice) -> Told:
         "causes": _causes(step.verdict, page.causes),
         "cannot_tell": page.cannot_tell,
         "also_check": page.also_check,
-        "tasks": _tasks(visit, step, page),
+        "tasks": _tasks(check_request, step, page),
         "skilled": [{"what": job.what, "why": job.why, "who": job.who} for job in page.skilled],
         "ready": page.ready,
         "call": told_numbers(page.call),
@@ -63,9 +65,9 @@ def told_advice(visit: Visit, step: Advice) -> Told:
     }
 
 
-def told_exit(visit: Visit, reason: str) -> Told:
+def told_exit(check_request: CheckRequest, reason: str) -> Told:
     """`no_switches`: a smell of gas, so no switch may be touched."""
-    page = exit_page(visit, reason)
+    page = exit_page(check_request, reason)
     return {
         "kind": "not-this",
         "reason": reason,
@@ -93,14 +95,14 @@ def _causes(verdict: Verdict, shown: Sequence[Cause]) -> list[Told]:
     ]
 
 
-def _tasks(visit: Visit, step: Advice, page: AdvicePage) -> list[Told]:
+def _tasks(check_request: CheckRequest, step: Result, page: AdvicePage) -> list[Told]:
     """Those the page lists, which are all or none."""
     return [
         {
             "task": task.id,
             "title": link.title,
             "minutes": link.minutes,
-            "href": visit.origin + link.href,
+            "href": check_request.origin + link.href,
             "done": link.done,
         }
         for task, link in zip(step.tasks, page.tasks, strict=False)

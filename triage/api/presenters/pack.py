@@ -3,41 +3,41 @@
 from triage.api.presenters.parts import Told
 from triage.api.presenters.question import told_danger_signs
 from triage.api.presenters.step import told_around
-from triage.check_pages.visit import Visit
+from triage.check_pages.request import CheckRequest
 from triage.engine import CANT_TELL
 from triage.engine.pack import OPENING
 from triage.jobsheet.wording import answer_words
 
 
-def told_pack(visit: Visit) -> Told:
+def told_pack(check_request: CheckRequest) -> Told:
     return {
-        **told_around(visit),
-        "regions": [{"id": place.region.id, "name": place.name} for place in visit.library.regions.values()],
-        "danger_signs": told_danger_signs(visit),
-        "complaints": _complaints(visit),
-        "observations": _observations(visit),
+        **told_around(check_request),
+        "regions": [{"id": region.id, "name": region.name} for region in check_request.library.regions.values()],
+        "danger_signs": told_danger_signs(check_request),
+        "complaints": _complaints(check_request),
+        "observations": _observations(check_request),
     }
 
 
-def _complaints(visit: Visit) -> list[Told]:
+def _complaints(check_request: CheckRequest) -> list[Told]:
     """The lines of the first page. Each is one or more answers at once."""
-    entries = zip(visit.library.pack.complaints, visit.texts.start.entries, strict=True)
+    entries = zip(check_request.library.pack.complaints, check_request.texts.start.entries, strict=True)
     return [
         {"words": entry.words, "answers": [[OPENING, complaint.option], *map(list, complaint.answers.items())]}
         for complaint, entry in entries
     ]
 
 
-def _observations(visit: Visit) -> list[Told]:
-    asked = visit.library.pack.observations
+def _observations(check_request: CheckRequest) -> list[Told]:
+    asked = check_request.library.pack.observations
     return [
         {
             "observation": observation,
             "say": text.say,
             "options": [
-                {"answer": option, "words": answer_words(visit.texts, observation, option)}
+                {"answer": option, "words": answer_words(check_request.texts, observation, option)}
                 for option in (*asked[observation].options, CANT_TELL)
             ],
         }
-        for observation, text in visit.texts.questions.items()
+        for observation, text in check_request.texts.questions.items()
     ]

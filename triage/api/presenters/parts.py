@@ -3,8 +3,8 @@
 from collections.abc import Iterable
 
 from triage.check_pages.presenters.numbers import emergency_call
+from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import FlagNote, Instruction, Number
-from triage.check_pages.visit import Visit
 from triage.engine import RedFlag
 
 Told = dict[str, object]
@@ -18,12 +18,12 @@ def told_numbers(numbers: Iterable[Number]) -> list[Told]:
     return [_number(number) for number in numbers]
 
 
-def told_emergency(visit: Visit) -> Told:
-    return _number(emergency_call(visit.place))
+def told_emergency(check_request: CheckRequest) -> Told:
+    return _number(emergency_call(check_request.region))
 
 
-def told_flag(visit: Visit, flag: RedFlag) -> Told:
-    return {"flag": flag.id, "level": flag.level.value, "heading": visit.texts.flags[flag.id].heading}
+def told_flag(check_request: CheckRequest, flag: RedFlag) -> Told:
+    return {"flag": flag.id, "level": flag.level.value, "heading": check_request.texts.flags[flag.id].heading}
 
 
 def told_note(note: FlagNote) -> Told:

@@ -2,21 +2,21 @@
 to the address."""
 
 from triage.api.presenters.parts import Told
-from triage.check_pages.visit import Visit
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Ask
+from triage.check_pages.request import CheckRequest
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Question
 from triage.jobsheet.wording import answer_words
 
 
-def told_ask(visit: Visit, step: Ask) -> Told:
+def told_ask(check_request: CheckRequest, step: Question) -> Told:
     if step.observation == SCREEN:
-        return {"kind": "danger-signs", **told_danger_signs(visit)}
-    counted = {"number": step.number, "at_most": step.at_most}
-    return {"kind": "question", "question": {**told_question(visit, step.observation), **counted}}
+        return {"kind": "danger-signs", **told_danger_signs(check_request)}
+    counted = {"number": step.number, "at_most": step.max_questions}
+    return {"kind": "question", "question": {**told_question(check_request, step.observation), **counted}}
 
 
-def told_question(visit: Visit, observation: str) -> Told:
+def told_question(check_request: CheckRequest, observation: str) -> Told:
     """`say` is for reading aloud and `again` a shorter second try."""
-    asked, text = visit.library.pack.observations[observation], visit.texts.questions[observation]
+    asked, text = check_request.library.pack.observations[observation], check_request.texts.questions[observation]
     return {
         "observation": observation,
         "ask": text.ask,
@@ -25,19 +25,19 @@ def told_question(visit: Visit, observation: str) -> Told:
         "say": text.say,
         "again": text.again,
         "options": [
-            _option(observation, option, answer_words(visit.texts, observation, option))
+            _option(observation, option, answer_words(check_request.texts, observation, option))
             for option in (*asked.options, CANT_TELL)
         ],
     }
 
 
-def told_danger_signs(visit: Visit) -> Told:
+def told_danger_signs(check_request: CheckRequest) -> Told:
     """The signs, gravest first. Flags that share a sign share its words, so the gravest of them speaks for all."""
-    words = visit.texts.start.danger
+    words = check_request.texts.start.danger
     signs: dict[tuple[str, str], str] = {}
-    for flag in sorted(visit.library.pack.red_flags.values(), key=lambda flag: flag.rank):
+    for flag in sorted(check_request.library.pack.red_flags.values(), key=lambda flag: flag.rank):
         for sign in flag.signs:
-            signs.setdefault(sign, visit.texts.flags[flag.id].sign)
+            signs.setdefault(sign, check_request.texts.flags[flag.id].sign)
     return {
         "heading": words.heading,
         "intro": words.intro,

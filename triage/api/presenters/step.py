@@ -6,63 +6,63 @@ from triage.api.presenters.ending import told_advice, told_exit, told_make_safe
 from triage.api.presenters.parts import Told, told_emergency
 from triage.api.presenters.question import told_ask
 from triage.check_pages.presenters.problems import problem_sentences
-from triage.check_pages.visit import Visit
-from triage.engine import Advice, Ask, MakeSafe, NotThis
+from triage.check_pages.request import CheckRequest
+from triage.engine import Emergency, OutOfScope, Question, Result
 from triage.jobsheet.wording import answer_words, question_words
 
 
-def told_step(visit: Visit) -> Told:
-    return {**_kind(visit), **told_around(visit), **_so_far(visit)}
+def told_step(check_request: CheckRequest) -> Told:
+    return {**_kind(check_request), **told_around(check_request), **_so_far(check_request)}
 
 
-def told_around(visit: Visit) -> Told:
+def told_around(check_request: CheckRequest) -> Told:
     """With what knowledge and for which place: as much part of every answer as its words are."""
     return {
-        "pack": {"id": visit.library.pack.id, "version": visit.library.pack.version},
-        "region": {"id": visit.place.region.id, "name": visit.place.name},
-        "language": visit.texts.language,
-        "notices": list(visit.notices),
-        "emergency": told_emergency(visit),
+        "pack": {"id": check_request.library.pack.id, "version": check_request.library.pack.version},
+        "region": {"id": check_request.region.id, "name": check_request.region.name},
+        "language": check_request.texts.language,
+        "notices": list(check_request.notices),
+        "emergency": told_emergency(check_request),
     }
 
 
-def _kind(visit: Visit) -> Told:
-    match visit.step:
-        case Ask() as asked:
-            return told_ask(visit, asked)
-        case MakeSafe() as danger:
-            return told_make_safe(visit, danger)
-        case Advice() as advice:
-            return told_advice(visit, advice)
-        case NotThis(reason=reason):
-            return told_exit(visit, reason)
+def _kind(check_request: CheckRequest) -> Told:
+    match check_request.step:
+        case Question() as asked:
+            return told_ask(check_request, asked)
+        case Emergency() as danger:
+            return told_make_safe(check_request, danger)
+        case Result() as advice:
+            return told_advice(check_request, advice)
+        case OutOfScope(reason=reason):
+            return told_exit(check_request, reason)
 
 
-def _so_far(visit: Visit) -> Told:
-    links = visit.links
-    pages = {"step": links.step(), "danger": links.danger(), "start": links.start(), "summary": links.summary()}
+def _so_far(check_request: CheckRequest) -> Told:
+    links = check_request.links
+    pages = {"step": links.step(), "danger": links.danger(), "start": links.restart(), "summary": links.summary()}
     return {
-        "safety": _safety(visit),
+        "safety": _safety(check_request),
         "answers": [
             {
                 "observation": observation,
                 "answer": answer,
-                "question": question_words(visit.texts, observation),
-                "words": answer_words(visit.texts, observation, answer),
+                "question": question_words(check_request.texts, observation),
+                "words": answer_words(check_request.texts, observation, answer),
             }
-            for observation, answer in visit.reading.answers.items()
+            for observation, answer in check_request.reading.answers.items()
         ],
-        "problems": problem_sentences(visit.texts, visit.reading.problems),
-        "links": {name: visit.origin + page for name, page in pages.items()},
+        "problems": problem_sentences(check_request.texts, check_request.reading.problems),
+        "links": {name: check_request.origin + page for name, page in pages.items()},
     }
 
 
-def _safety(visit: Visit) -> str:
+def _safety(check_request: CheckRequest) -> str:
     """The line that goes with a question or an advice; a step that is about safety itself has no other words in it."""
-    if isinstance(visit.step, MakeSafe | NotThis):
+    if isinstance(check_request.step, Emergency | OutOfScope):
         return ""
     sentence = _(
         "If anything seems dangerous now, stop and say which danger sign it is. In an emergency keep away from the oven"
         " and call %(number)s."
     )
-    return sentence % {"number": visit.place.emergency}
+    return sentence % {"number": check_request.region.emergency}

@@ -6,10 +6,10 @@ from django.http.response import HttpResponseBase
 from triage.api.endpoint import open_read
 from triage.api.presenters.pack import told_pack
 from triage.api.showing import show_open
-from triage.check_pages.visit import open_visit
+from triage.check_pages.request import read_check_request
 
 
 @open_read
 def pack(request: HttpRequest) -> HttpResponseBase:
-    visit = open_visit(request)
-    return show_open(request, told_pack(visit), visit)
+    check_request = read_check_request(request)
+    return show_open(request, told_pack(check_request), check_request)

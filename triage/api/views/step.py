@@ -6,7 +6,7 @@ from django.http.response import HttpResponseBase
 from triage.api.endpoint import open_read
 from triage.api.presenters.step import told_step
 from triage.api.showing import show_open
-from triage.check_pages.visit import open_visit
+from triage.check_pages.request import read_check_request
 from triage.web.step_header import STEP
 
 OK = 200
@@ -22,9 +22,9 @@ COUNTED = {
 
 @open_read
 def step(request: HttpRequest) -> HttpResponseBase:
-    visit = open_visit(request)
-    told = told_step(visit)
-    response = show_open(request, told, visit)
+    check_request = read_check_request(request)
+    told = told_step(check_request)
+    response = show_open(request, told, check_request)
     if response.status_code == OK:
         response.headers[STEP] = COUNTED[str(told["kind"])]
     return response

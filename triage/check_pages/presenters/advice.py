@@ -17,9 +17,9 @@ from triage.check_pages.presenters.problems import problem_sentences
 from triage.check_pages.presenters.skilled import a_person, local_rules, ready_for_them, skilled_jobs
 from triage.check_pages.presenters.summary import summary_of
 from triage.check_pages.presenters.task import result_of
+from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import TaskDone
-from triage.check_pages.visit import Visit
-from triage.engine import Advice, Band, Task
+from triage.engine import Band, Result, Task
 
 LEAVE_OFF = "leave-off"
 STRICTER_SHARE = 0.25  # together, causes under which it must stay off decide from this chance on
@@ -28,93 +28,99 @@ HOUSEHOLDER = "householder"
 NETWORK = "network-operator"
 
 
-def advice_page(visit: Visit, step: Advice) -> AdvicePage:
-    solved = is_solved(visit, step)
-    leading = visit.library.pack.faults[step.verdict.causes[0].fault]
-    jobs = [] if solved else skilled_jobs(visit, step)
+def advice_page(check_request: CheckRequest, step: Result) -> AdvicePage:
+    solved = is_solved(check_request, step)
+    leading = check_request.library.pack.faults[step.verdict.causes[0].fault]
+    jobs = [] if solved else skilled_jobs(check_request, step)
     priced = not solved and has_prices(step)
     return AdvicePage(
         band=step.verdict.band.value,
         solved=solved,
-        heading=_("That put it right") if solved else _heading(visit, step),
-        meaning=_solved(visit) if solved else _meaning(visit, step),
-        cautions=[note_of(visit, flag, away=False) for flag in step.cautions],
-        leave_off="" if solved else _leave_off(visit, step),
-        first=[] if solved else _what_now(visit, step),
-        causes=[] if solved else causes_of(visit, step.verdict),
-        cannot_tell="" if solved else _cannot_tell(visit, step),
-        also_check="" if solved else _also_check(visit, step),
-        tasks=[] if solved else [_task_link(visit, task) for task in step.tasks],
+        heading=_("That put it right") if solved else _heading(check_request, step),
+        meaning=_solved(check_request) if solved else _meaning(check_request, step),
+        cautions=[note_of(check_request, flag, away=False) for flag in step.cautions],
+        leave_off="" if solved else _leave_off(check_request, step),
+        first=[] if solved else _what_now(check_request, step),
+        causes=[] if solved else causes_of(check_request, step.verdict),
+        cannot_tell="" if solved else _cannot_tell(check_request, step),
+        also_check="" if solved else _also_check(check_request, step),
+        tasks=[] if solved else [_task_link(check_request, task) for task in step.tasks],
         skilled=jobs,
         ready=ready_for_them() if jobs else [],
-        cost_lines=price_lines(visit, step) if priced else [],
-        costs_href=visit.links.costs() if priced else "",
-        tell="" if solved else summary_of(visit, step),
-        local_line=local_rules(visit, step),
-        call=calls_for(visit.place, ["network"] if leading.who == NETWORK else []),
-        part=visit.texts.faults[leading.id].picture,
-        answers=answers_so_far(visit.texts, visit.reading, visit.links),
-        problems=problem_sentences(visit.texts, visit.reading.problems),
+        cost_lines=price_lines(check_request, step) if priced else [],
+        costs_href=check_request.links.costs() if priced else "",
+        tell="" if solved else summary_of(check_request, step),
+        local_line=local_rules(check_request, step),
+        call=calls_for(check_request.region, ["network"] if leading.who == NETWORK else []),
+        part=check_request.texts.faults[leading.id].picture,
+        answers=answers_so_far(check_request.texts, check_request.reading, check_request.links),
+        problems=problem_sentences(check_request.texts, check_request.reading.problems),
     )
 
 
-def is_solved(visit: Visit, step: Advice) -> bool:
+def is_solved(check_request: CheckRequest, step: Result) -> bool:
     """Whether a task put it right; never while a caution or a grave band stands."""
-    fixed = any(o.startswith(DID) and answer == "fixed" for o, answer in visit.reading.answers.items())
+    fixed = any(o.startswith(DID) and answer == "fixed" for o, answer in check_request.reading.answers.items())
     return fixed and not step.cautions and step.verdict.band in (Band.NORMAL, Band.SELF_CHECK)
 
 
-def _heading(visit: Visit, step: Advice) -> str:
+def _heading(check_request: CheckRequest, step: Result) -> str:
     band = step.verdict.band
     if band is Band.MAKE_SAFE:
         return _("Leave it off until it has been checked")
     if band is Band.QUALIFIED:
-        who = visit.library.pack.faults[step.verdict.causes[0].fault].who
-        return _("This is a job for %(person)s") % {"person": a_person(visit, who)}
+        who = check_request.library.pack.faults[step.verdict.causes[0].fault].who
+        return _("This is a job for %(person)s") % {"person": a_person(check_request, who)}
     if band is Band.SELF_CHECK:
         return _("You may be able to put this right")
     return _("It seems to work as it should")
 
 
-def _meaning(visit: Visit, step: Advice) -> str:
+def _meaning(check_request: CheckRequest, step: Result) -> str:
     """The likeliest cause in one sentence, as sure as it is and no surer."""
     first = step.verdict.causes[0]
-    words = {"cause": visit.texts.faults[first.fault].name}
+    words = {"cause": check_request.texts.faults[first.fault].name}
     if first.chance >= LIKELY:
         return _("Most likely: %(cause)s.") % words
     return _("Your answers fit more than one cause. The likeliest is: %(cause)s.") % words
 
 
-def _solved(visit: Visit) -> str:
-    tasks = visit.library.pack.tasks.values()
-    told = [result_of(visit, task) for task in tasks if visit.reading.answers.get(DID + task.id) == "fixed"]
+def _solved(check_request: CheckRequest) -> str:
+    tasks = check_request.library.pack.tasks.values()
+    told = [
+        result_of(check_request, task) for task in tasks if check_request.reading.answers.get(DID + task.id) == "fixed"
+    ]
     return " ".join(told)
 
 
-def _is_grave(step: Advice) -> bool:
+def _is_grave(step: Result) -> bool:
     """Whether nothing on the page may let the oven be used: the band says so, or a caution was raised."""
     return step.verdict.band is Band.MAKE_SAFE or bool(step.cautions)
 
 
-def _leave_off(visit: Visit, step: Advice) -> str:
+def _leave_off(check_request: CheckRequest, step: Result) -> str:
     """The sentence that keeps the oven off, or nothing where it may be used in some way."""
-    faults = visit.library.pack.faults
+    faults = check_request.library.pack.faults
     off = [cause for cause in step.verdict.causes if faults[cause.fault].meanwhile == LEAVE_OFF]
     if off and (off[0] is step.verdict.causes[0] or _is_grave(step) or sum(c.chance for c in off) >= STRICTER_SHARE):
-        return visit.texts.faults[off[0].fault].now
+        return check_request.texts.faults[off[0].fault].now
     return _("Leave the oven off until it has been checked.") if _is_grave(step) else ""
 
 
-def _what_now(visit: Visit, step: Advice) -> list[str]:
-    leading = visit.library.pack.faults[step.verdict.causes[0].fault]
-    text = visit.texts.faults[leading.id]
-    lines = [] if _is_grave(step) else [result_of(visit, task) for task in visit.library.pack.tasks.values()]
+def _what_now(check_request: CheckRequest, step: Result) -> list[str]:
+    leading = check_request.library.pack.faults[step.verdict.causes[0].fault]
+    text = check_request.texts.faults[leading.id]
+    lines = (
+        []
+        if _is_grave(step)
+        else [result_of(check_request, task) for task in check_request.library.pack.tasks.values()]
+    )
     checks = [checks_below()] if step.tasks else []
-    use = [] if _leave_off(visit, step) else [text.now]
+    use = [] if _leave_off(check_request, step) else [text.now]
     lines += [*checks, *use] if step.verdict.band is Band.SELF_CHECK else [*use, *checks]
     if step.verdict.band in (Band.QUALIFIED, Band.MAKE_SAFE):
-        person = a_person(visit, _booked(leading.who))
-        lines.append(_("Before you pay for a repair: %(claim)s") % {"claim": visit.place.claim_first})
+        person = a_person(check_request, _booked(leading.who))
+        lines.append(_("Before you pay for a repair: %(claim)s") % {"claim": check_request.region.claim_first})
         lines.append(_("Book %(person)s.") % {"person": person} + f" {summary_below()}")
     elif leading.who == HOUSEHOLDER:
         lines.append(text.job)
@@ -134,18 +140,18 @@ def _booked(who: str) -> str:
     return "technician" if who == HOUSEHOLDER else who
 
 
-def _cannot_tell(visit: Visit, step: Advice) -> str:
+def _cannot_tell(check_request: CheckRequest, step: Result) -> str:
     if len(step.verdict.alike) < 2:
         return ""
-    names = _listed(visit.texts.faults[fault].name for fault in step.verdict.alike)
-    words = {"names": names, "split": visit.texts.families[step.verdict.family].split}
+    names = _listed(check_request.texts.faults[fault].name for fault in step.verdict.alike)
+    words = {"names": names, "split": check_request.texts.families[step.verdict.family].split}
     return _("These cannot be told apart without opening the oven: %(names)s. %(split)s") % words
 
 
-def _also_check(visit: Visit, step: Advice) -> str:
+def _also_check(check_request: CheckRequest, step: Result) -> str:
     if not step.verdict.also_check:
         return ""
-    names = _listed(visit.texts.faults[fault].name for fault in step.verdict.also_check)
+    names = _listed(check_request.texts.faults[fault].name for fault in step.verdict.also_check)
     return _("Worth a look at the same visit, as one often leads to the other: %(names)s.") % {"names": names}
 
 
@@ -153,8 +159,10 @@ def _listed(names: Iterable[str]) -> str:
     return "; ".join(names)
 
 
-def _task_link(visit: Visit, task: Task) -> TaskLink:
+def _task_link(check_request: CheckRequest, task: Task) -> TaskLink:
     done: dict[str, TaskDone] = {"fixed": "fixed", "not-fixed": "no-change"}
-    answer = visit.reading.answers.get(task.outcome)
+    answer = check_request.reading.answers.get(task.outcome)
     state: TaskDone = "" if answer is None else done.get(answer, "done")
-    return TaskLink(visit.texts.tasks[task.id].title, round(task.minutes), visit.links.task(task.id), state)
+    return TaskLink(
+        check_request.texts.tasks[task.id].title, round(task.minutes), check_request.links.task(task.id), state
+    )

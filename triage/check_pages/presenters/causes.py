@@ -8,8 +8,8 @@ from collections.abc import Iterable
 from django.utils.translation import gettext as _
 
 from triage.check_pages.presenters.answers import answer_words, question_words
+from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Cause
-from triage.check_pages.visit import Visit
 from triage.engine import Cause as LikelyCause
 from triage.engine import Verdict, Weight
 from triage.jobsheet.wording import short_chance, tenths
@@ -21,8 +21,8 @@ MOST_LINES = 4
 __all__ = ["causes_of", "chance_words", "short_chance", "tenths"]
 
 
-def causes_of(visit: Visit, verdict: Verdict) -> list[Cause]:
-    return [_cause(visit.texts, cause) for cause in verdict.causes]
+def causes_of(check_request: CheckRequest, verdict: Verdict) -> list[Cause]:
+    return [_cause(check_request.texts, cause) for cause in verdict.causes]
 
 
 def chance_words(chance: float) -> str:

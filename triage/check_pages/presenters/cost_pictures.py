@@ -7,36 +7,36 @@ from django.utils.translation import gettext as _
 from triage.check_pages.drawings.drawing import Drawing
 from triage.check_pages.drawings.money_bars import MoneyRange, money_bars
 from triage.check_pages.presenters.prices import CALL_OUT_CLASS, SIGNS, currency_of, money, repair_prices, rounded
-from triage.check_pages.visit import Visit
-from triage.engine import Advice
+from triage.check_pages.request import CheckRequest
+from triage.engine import Result
 from triage.engine.repair_or_replace import Comparison, usual_range
 from triage.engine.repairs import Span
 
 
-def visit_picture(visit: Visit, step: Advice, call_out: float | None) -> Drawing | None:
+def visit_picture(check_request: CheckRequest, step: Result, call_out: float | None) -> Drawing | None:
     """The whole job, and where the place has prices a visit alone; None where no money is known."""
-    prices = repair_prices(visit, step, call_out)
+    prices = repair_prices(check_request, step, call_out)
     if prices is None:
         return None
     rows = [(_("The whole job"), usual_range(prices))]
     if call_out is None:
-        table = visit.library.pack.costs.prices[currency_of(visit.place)]
+        table = check_request.library.pack.costs.prices[currency_of(check_request.region)]
         rows.append((_("A visit without a repair"), table[CALL_OUT_CLASS]))
-    return _bars(visit, rows, _unit(visit))
+    return _bars(check_request, rows, _unit(check_request))
 
 
-def yearly_picture(visit: Visit, found: Comparison, wasted: Span | None) -> Drawing:
+def yearly_picture(check_request: CheckRequest, found: Comparison, wasted: Span | None) -> Drawing:
     """A repair and a new oven, each by the year, and what the fault wastes where that is known in money."""
     rows = [(_("A repair"), found.repair_a_year), (_("A new oven"), found.new_a_year)]
     if wasted is not None:
         rows.append((_("Wasted electricity"), wasted))
-    return _bars(visit, rows, _("%(unit)s a year") % {"unit": _unit(visit)})
+    return _bars(check_request, rows, _("%(unit)s a year") % {"unit": _unit(check_request)})
 
 
-def _bars(visit: Visit, rows: Iterable[tuple[str, Span]], unit: str) -> Drawing:
+def _bars(check_request: CheckRequest, rows: Iterable[tuple[str, Span]], unit: str) -> Drawing:
     ranges = [
         MoneyRange(
-            _("%(name)s: %(range)s") % {"name": name, "range": money(visit, span)},
+            _("%(name)s: %(range)s") % {"name": name, "range": money(check_request, span)},
             float(rounded(span.low)),
             float(rounded(span.high)),
         )
@@ -46,6 +46,6 @@ def _bars(visit: Visit, rows: Iterable[tuple[str, Span]], unit: str) -> Drawing:
     return money_bars(ranges, unit, told % {"unit": unit, "ranges": ". ".join(one.words for one in ranges)})
 
 
-def _unit(visit: Visit) -> str:
-    currency = currency_of(visit.place)
+def _unit(check_request: CheckRequest) -> str:
+    currency = currency_of(check_request.region)
     return SIGNS.get(currency, currency) or _("your currency")

@@ -23,9 +23,9 @@ from triage.check_pages.presenters.costs_form import (
 )
 from triage.check_pages.presenters.energy_label import label_lines
 from triage.check_pages.presenters.prices import money, price_lines, repair_prices
+from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Choice
-from triage.check_pages.visit import Visit
-from triage.engine import Advice
+from triage.engine import Result
 from triage.engine.repair_or_replace import Comparison, compare
 from triage.engine.repairs import Costs, Span, Waste
 from triage.engine.running_cost import Use, wasted_kwh
@@ -35,16 +35,16 @@ AN_HOUR_EACH = 1.0
 SURE = 0.95
 
 
-def costs_page(visit: Visit, step: Advice) -> CostsPage:
-    advice = advice_page(visit, step)
-    form = read_form(visit)
+def costs_page(check_request: CheckRequest, step: Result) -> CostsPage:
+    advice = advice_page(check_request, step)
+    form = read_form(check_request)
     call_out, stays_off = form.number(CALL_OUT), bool(advice.leave_off)
-    wastes = {} if stays_off else _wastes(visit, step)
-    drawn = visit_picture(visit, step, call_out)
+    wastes = {} if stays_off else _wastes(check_request, step)
+    drawn = visit_picture(check_request, step, call_out)
     parts = [
-        CostsPart(_("The visit and the repair"), price_lines(visit, step, call_out), drawn),
-        CostsPart(_("Electricity while the fault lasts"), _electricity(visit, wastes, form, stays_off)),
-        _repair_or_new(visit, step, form, wastes),
+        CostsPart(_("The visit and the repair"), price_lines(check_request, step, call_out), drawn),
+        CostsPart(_("Electricity while the fault lasts"), _electricity(check_request, wastes, form, stays_off)),
+        _repair_or_new(check_request, step, form, wastes),
         CostsPart(_("The energy label"), label_lines(form)),
     ]
     return CostsPage(
@@ -54,23 +54,25 @@ def costs_page(visit: Visit, step: Advice) -> CostsPage:
         fields=form.fields,
         label_fields=form.label_fields,
         label_open=any(field.value for field in form.label_fields),
-        kept=list({**visit.links.beside(), **visit.reading.answers}.items()),
+        kept=list({**check_request.links.context_params(), **check_request.reading.answers}.items()),
         action=reverse("household-costs"),
-        back=Choice(_("Back to the advice"), visit.links.step()),
-        local_line=visit.place.local_line,
+        back=Choice(_("Back to the advice"), check_request.links.step()),
+        local_line=check_request.region.local_line,
         part=advice.part,
         problems=advice.problems,
     )
 
 
-def _wastes(visit: Visit, step: Advice) -> Mapping[str, Waste]:
+def _wastes(check_request: CheckRequest, step: Result) -> Mapping[str, Waste]:
     """How each likely cause wastes electricity, where it does."""
-    known = visit.library.pack.costs.wastes
+    known = check_request.library.pack.costs.wastes
     likely = [cause.fault for cause in step.verdict.causes if cause.chance >= WORTH_NAMING]
     return {fault: known[fault] for fault in likely if fault in known}
 
 
-def _electricity(visit: Visit, wastes: Mapping[str, Waste], form: CostsForm, stays_off: bool) -> list[str]:
+def _electricity(
+    check_request: CheckRequest, wastes: Mapping[str, Waste], form: CostsForm, stays_off: bool
+) -> list[str]:
     """What each likely cause wastes in a year at this use."""
     if stays_off:
         return [_("The oven is to stay off until it has been checked, so it wastes nothing.")]
@@ -80,7 +82,9 @@ def _electricity(visit: Visit, wastes: Mapping[str, Waste], form: CostsForm, sta
     if hours is None:
         return [_("Say below how many hours a week the oven is on.")]
     tariff = form.number(TARIFF)
-    return [_waste_line(visit, fault, wasted_kwh(waste, _use(hours)), tariff) for fault, waste in wastes.items()]
+    return [
+        _waste_line(check_request, fault, wasted_kwh(waste, _use(hours)), tariff) for fault, waste in wastes.items()
+    ]
 
 
 def _use(hours: float) -> Use:
@@ -96,19 +100,21 @@ def _wasted_money(wastes: Mapping[str, Waste], form: CostsForm) -> Span | None:
     return Span(min(one.low for one in each), max(one.high for one in each))
 
 
-def _waste_line(visit: Visit, fault: str, wasted: Span, tariff: float | None) -> str:
-    words = {"cause": visit.texts.faults[fault].name, "low": round(wasted.low), "high": round(wasted.high)}
+def _waste_line(check_request: CheckRequest, fault: str, wasted: Span, tariff: float | None) -> str:
+    words = {"cause": check_request.texts.faults[fault].name, "low": round(wasted.low), "high": round(wasted.high)}
     if tariff is None:
         line = _("%(cause)s: about %(low)s to %(high)s kWh a year. Say below what a kWh costs to see it in money.")
         return line % words
-    words["money"] = money(visit, wasted.times(tariff))
+    words["money"] = money(check_request, wasted.times(tariff))
     return _("%(cause)s: about %(low)s to %(high)s kWh a year, %(money)s.") % words
 
 
-def _repair_or_new(visit: Visit, step: Advice, form: CostsForm, wastes: Mapping[str, Waste]) -> CostsPart:
+def _repair_or_new(
+    check_request: CheckRequest, step: Result, form: CostsForm, wastes: Mapping[str, Waste]
+) -> CostsPart:
     heading = _("A repair or a new oven")
     age, new_oven = form.number(AGE), form.number(NEW_OVEN)
-    prices = repair_prices(visit, step, form.number(CALL_OUT))
+    prices = repair_prices(check_request, step, form.number(CALL_OUT))
     wanted = [
         _("the age of the oven") if age is None else "",
         _("the price of a new one") if new_oven is None else "",
@@ -117,9 +123,9 @@ def _repair_or_new(visit: Visit, step: Advice, form: CostsForm, wastes: Mapping[
     if age is None or new_oven is None or prices is None:
         missing = "; ".join(word for word in wanted if word)
         return CostsPart(heading, [_("To compare the two, say below: %(missing)s.") % {"missing": missing}])
-    found = compare(prices, age, new_oven, visit.library.pack.costs)
-    lines = [*_compared(visit, found), _counted_in(visit.library.pack.costs)]
-    return CostsPart(heading, lines, yearly_picture(visit, found, _wasted_money(wastes, form)))
+    found = compare(prices, age, new_oven, check_request.library.pack.costs)
+    lines = [*_compared(check_request, found), _counted_in(check_request.library.pack.costs)]
+    return CostsPart(heading, lines, yearly_picture(check_request, found, _wasted_money(wastes, form)))
 
 
 def _counted_in(costs: Costs) -> str:
@@ -134,14 +140,14 @@ def _counted_in(costs: Costs) -> str:
     )
 
 
-def _compared(visit: Visit, found: Comparison) -> list[str]:
+def _compared(check_request: CheckRequest, found: Comparison) -> list[str]:
     years = {"low": round(found.years_left.low), "high": round(found.years_left.high)}
-    a_year = {"repair": money(visit, found.repair_a_year), "new": money(visit, found.new_a_year)}
+    a_year = {"repair": money(check_request, found.repair_a_year), "new": money(check_request, found.new_a_year)}
     return [
         _("With a repair, an oven of this age has about %(low)s to %(high)s years to go.") % years,
         _("Spread over those years a repair costs %(repair)s a year, a new oven %(new)s a year.") % a_year,
         _("Where both cost the same a year: at %(price)s for the repair. Below that range the repair costs less.")
-        % {"price": money(visit, found.worth_up_to)},
+        % {"price": money(check_request, found.worth_up_to)},
         _("That is so for %(share)s ovens that answer like this.") % {"share": _tens(found.cheaper)},
         _("A price for your own oven counts for more than these ranges."),
     ]

@@ -11,8 +11,8 @@ from django.utils.translation import gettext as _
 
 from triage.check_pages.costs_page import TypedField
 from triage.check_pages.presenters.prices import currency_of, with_currency
+from triage.check_pages.request import CheckRequest
 from triage.check_pages.typed_number import Unread, read_number
-from triage.check_pages.visit import Visit
 from triage.engine.energy_index import CLASS_NAMES
 
 USE, TARIFF, AGE, NEW_OVEN, CALL_OUT = "cost-use", "cost-kwh", "cost-age", "cost-new", "cost-call"
@@ -46,43 +46,43 @@ class CostsForm:
         return None if value is None else float(value)
 
 
-def read_form(visit: Visit) -> CostsForm:
+def read_form(check_request: CheckRequest) -> CostsForm:
     numbers: dict[str, Decimal] = {}
     problems: dict[str, str] = {}
     for name in (*ABOUT_FAULT, *ON_LABEL):
-        text = visit.typed.get(name, "").strip()
+        text = check_request.typed.get(name, "").strip()
         if text:
-            value = read_number(text, *_limits(visit, name))
+            value = read_number(text, *_limits(check_request, name))
             if isinstance(value, Decimal):
                 numbers[name] = value
             else:
-                problems[name] = _problem(visit, name, text, value)
-    told = visit.typed.get(CLASS, "").strip().upper()
+                problems[name] = _problem(check_request, name, text, value)
+    told = check_request.typed.get(CLASS, "").strip().upper()
     if told and told not in CLASS_NAMES:
         problems[CLASS] = _("Pick one of the classes in the list.")
     return CostsForm(
-        fields=[_field(visit, name, problems) for name in ABOUT_FAULT],
-        label_fields=[_field(visit, name, problems) for name in (*ON_LABEL, CLASS)],
+        fields=[_field(check_request, name, problems) for name in ABOUT_FAULT],
+        label_fields=[_field(check_request, name, problems) for name in (*ON_LABEL, CLASS)],
         numbers=numbers,
         label_class=told if told in CLASS_NAMES else "",
     )
 
 
-def _limits(visit: Visit, name: str) -> tuple[Decimal, Decimal]:
+def _limits(check_request: CheckRequest, name: str) -> tuple[Decimal, Decimal]:
     if name == TARIFF:
-        return Decimal(0), DEAREST_BY_CURRENCY.get(currency_of(visit.place), DEAREST_KWH)
+        return Decimal(0), DEAREST_BY_CURRENCY.get(currency_of(check_request.region), DEAREST_KWH)
     return LIMITS[name]
 
 
-def _field(visit: Visit, name: str, problems: Mapping[str, str]) -> TypedField:
-    label, hint = _words(visit)[name]
-    typed = visit.typed.get(name, "")
+def _field(check_request: CheckRequest, name: str, problems: Mapping[str, str]) -> TypedField:
+    label, hint = _words(check_request)[name]
+    typed = check_request.typed.get(name, "")
     return TypedField(name, label, hint, typed, problems.get(name, ""), CLASS_NAMES if name == CLASS else ())
 
 
-def _words(visit: Visit) -> dict[str, tuple[str, str]]:
+def _words(check_request: CheckRequest) -> dict[str, tuple[str, str]]:
     """Label and hint of each field."""
-    unit = {"unit": currency_of(visit.place) or _("your currency")}
+    unit = {"unit": currency_of(check_request.region) or _("your currency")}
     return {
         USE: (_("Hours the oven is on in a week"), _("For example 4")),
         TARIFF: (
@@ -101,15 +101,15 @@ def _words(visit: Visit) -> dict[str, tuple[str, str]]:
     }
 
 
-def _problem(visit: Visit, name: str, text: str, unread: Unread) -> str:
-    low, high = _limits(visit, name)
+def _problem(check_request: CheckRequest, name: str, text: str, unread: Unread) -> str:
+    low, high = _limits(check_request, name)
     words = {"typed": text[:20], "low": f"{low:f}", "high": f"{high:f}"}
     if unread.reason == "not-a-number":
         return _("“%(typed)s” is not a number we can read. Write it in digits, such as 12.5.") % words
     if unread.reason == "two-ways":
         return _("“%(typed)s” can be read in two ways. Leave out the sign between thousands, such as 1200.") % words
     if name == TARIFF and unread.reason == "too-large":
-        words["limit"] = with_currency(int(high), currency_of(visit.place))
+        words["limit"] = with_currency(int(high), currency_of(check_request.region))
         return (
             _("No kilowatt-hour costs more than %(limit)s. If you meant hundredths, write 0.27 instead of 27.") % words
         )

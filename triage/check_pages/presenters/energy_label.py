@@ -10,20 +10,20 @@ from triage.check_pages.page_models import DangerPage
 from triage.check_pages.presenters.costs_form import CYCLE, LITRES, CostsForm, read_form
 from triage.check_pages.presenters.problems import problem_sentences
 from triage.check_pages.presenters.question import danger_page
+from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Choice
-from triage.check_pages.visit import Visit
 from triage.engine import NONE_OF_THESE, SCREEN
 from triage.engine.energy_index import energy_class, energy_index
 
 PICTURE = "front"
 
 
-def label_page(visit: Visit) -> CostsPage | DangerPage:
+def label_page(check_request: CheckRequest) -> CostsPage | DangerPage:
     """The label alone; the danger signs first where nobody looked through them yet, as before every reading."""
-    if SCREEN not in visit.reading.answers:
-        signs = danger_page(visit)
-        return replace(signs, none=replace(signs.none, href=visit.links.costs({SCREEN: NONE_OF_THESE})))
-    form = read_form(visit)
+    if SCREEN not in check_request.reading.answers:
+        signs = danger_page(check_request)
+        return replace(signs, none=replace(signs.none, href=check_request.links.costs({SCREEN: NONE_OF_THESE})))
+    form = read_form(check_request)
     lines = label_lines(form)
     return CostsPage(
         heading=_("The energy label"),
@@ -32,12 +32,12 @@ def label_page(visit: Visit) -> CostsPage | DangerPage:
         fields=[],
         label_fields=form.label_fields,
         label_open=True,
-        kept=[*visit.links.beside().items(), *visit.reading.answers.items(), *_unseen(form)],
+        kept=[*check_request.links.context_params().items(), *check_request.reading.answers.items(), *_unseen(form)],
         action=reverse("household-costs"),
-        back=Choice(_("Go to the check"), visit.links.onward()),
-        local_line=visit.place.local_line,
+        back=Choice(_("Go to the check"), check_request.links.continue_url()),
+        local_line=check_request.region.local_line,
         part=PICTURE,
-        problems=problem_sentences(visit.texts, visit.reading.problems),
+        problems=problem_sentences(check_request.texts, check_request.reading.problems),
     )
 
 

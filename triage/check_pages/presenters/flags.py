@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from triage.check_pages.presenters.supply import instructions, supply_text
+from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import FlagNote, Instruction
-from triage.check_pages.visit import Visit
 from triage.engine import Level, RedFlag
 from triage.knowledge.wording import ISOLATE
 
@@ -45,28 +45,28 @@ def sort_out(flags: Sequence[RedFlag]) -> Raised:
     return Raised(untouchable, graver)
 
 
-def urgent_first(visit: Visit, raised: Raised) -> list[Instruction]:
+def urgent_first(check_request: CheckRequest, raised: Raised) -> list[Instruction]:
     """The first action of each flag that is graver than those that act."""
     graver = [flag for flag in raised.told if flag.rank < raised.acting[0].rank]
-    return [Instruction(visit.texts.flags[flag.id].first[0], [], []) for flag in graver]
+    return [Instruction(check_request.texts.flags[flag.id].first[0], [], []) for flag in graver]
 
 
-def note_of(visit: Visit, flag: RedFlag, away: bool) -> FlagNote:
-    text = visit.texts.flags[flag.id]
+def note_of(check_request: CheckRequest, flag: RedFlag, away: bool) -> FlagNote:
+    text = check_request.texts.flags[flag.id]
     return FlagNote(
         signal=flag.signal,
         heading=text.heading,
         hazard=text.hazard,
-        first=first_of(visit, flag, away),
-        never=never_of(visit, flag, away),
+        first=first_of(check_request, flag, away),
+        never=never_of(check_request, flag, away),
     )
 
 
-def first_of(visit: Visit, flag: RedFlag, away: bool) -> list[Instruction]:
-    return instructions(visit, visit.texts.flags[flag.id].first, away)
+def first_of(check_request: CheckRequest, flag: RedFlag, away: bool) -> list[Instruction]:
+    return instructions(check_request, check_request.texts.flags[flag.id].first, away)
 
 
-def never_of(visit: Visit, flag: RedFlag, away: bool) -> list[str]:
+def never_of(check_request: CheckRequest, flag: RedFlag, away: bool) -> list[str]:
     """What not to do; where the supply is cut, also what not to do while cutting it."""
-    text = visit.texts.flags[flag.id]
-    return [*text.never, *(supply_text(visit, away).never if ISOLATE in text.first else ())]
+    text = check_request.texts.flags[flag.id]
+    return [*text.never, *(supply_text(check_request, away).never if ISOLATE in text.first else ())]

@@ -3,19 +3,19 @@
 from triage.check_pages.page_models import ExitPage
 from triage.check_pages.presenters.answers import answers_so_far
 from triage.check_pages.presenters.numbers import calls_for
-from triage.check_pages.visit import Visit
+from triage.check_pages.request import CheckRequest
 
 GAS_SMELL = "gas-smell"
 
 
-def exit_page(visit: Visit, reason: str) -> ExitPage:
-    text = visit.texts.start.exits[reason]
+def exit_page(check_request: CheckRequest, reason: str) -> ExitPage:
+    text = check_request.texts.start.exits[reason]
     smells = reason == GAS_SMELL
     return ExitPage(
         heading=text.heading,
         lines=list(text.lines),
         who=text.who,
-        call=calls_for(visit.place, ("gas", "emergency") if smells else ()),
+        call=calls_for(check_request.region, ("gas", "emergency") if smells else ()),
         no_switches=smells,
-        answers=[] if smells else answers_so_far(visit.texts, visit.reading, visit.links),
+        answers=[] if smells else answers_so_far(check_request.texts, check_request.reading, check_request.links),
     )

@@ -8,29 +8,29 @@ from triage.check_pages.view_models import Number
 from triage.knowledge.region_builder import RegionProfile
 
 
-def emergency_call(place: RegionProfile) -> Number:
-    return _number(place.emergency, place.emergency_for)
+def emergency_call(region: RegionProfile) -> Number:
+    return _number(region.emergency, region.emergency_for)
 
 
-def calls_for(place: RegionProfile, wanted: Iterable[str]) -> list[Number]:
+def calls_for(region: RegionProfile, wanted: Iterable[str]) -> list[Number]:
     """The numbers of `wanted` (emergency, gas, network) that this region shows, in that order, each once."""
     known = {
-        "emergency": emergency_call(place),
-        "gas": _number(place.gas, _("gas emergency line. %(how)s") % {"how": place.gas_text}),
-        "network": _number(place.network, _("electricity network company")),
+        "emergency": emergency_call(region),
+        "gas": _number(region.gas, _("gas emergency line. %(how)s") % {"how": region.gas_text}),
+        "network": _number(region.network, _("electricity network company")),
     }
     numbers = [known[name] for name in dict.fromkeys(wanted)]
     return list({number.number: number for number in numbers if number.number}.values())
 
 
-def without_number(place: RegionProfile, wanted: Iterable[str]) -> list[str]:
+def without_number(region: RegionProfile, wanted: Iterable[str]) -> list[str]:
     """What to do instead for each of `wanted` that this region shows no number for."""
     lines = []
     for name in dict.fromkeys(wanted):
-        if name == "gas" and not place.gas:
-            lines.append(_("Gas emergency line: %(how)s") % {"how": place.gas_text})
-        if name == "network" and not place.network:
-            words = {"network": place.words["network"], "how": place.network_text}
+        if name == "gas" and not region.gas:
+            lines.append(_("Gas emergency line: %(how)s") % {"how": region.gas_text})
+        if name == "network" and not region.network:
+            words = {"network": region.words["network"], "how": region.network_text}
             lines.append(_("The %(network)s: %(how)s") % words)
     return lines
 

@@ -4,8 +4,8 @@ from math import floor, log10
 
 from django.utils.translation import gettext as _
 
-from triage.check_pages.visit import Visit
-from triage.engine import Advice, Band, Belief
+from triage.check_pages.request import CheckRequest
+from triage.engine import Band, Belief, Result
 from triage.engine.check import belief_of
 from triage.engine.repair_or_replace import Outlook, outlook, price_classes, usual_range
 from triage.engine.repairs import Span
@@ -16,45 +16,48 @@ CALL_OUT_CLASS = "p0"
 FIVES, FIVES_FROM, HUNDRED = 5, 20, 100
 
 
-def repair_prices(visit: Visit, step: Advice, call_out: float | None = None) -> Outlook | None:
+def repair_prices(check_request: CheckRequest, step: Result, call_out: float | None = None) -> Outlook | None:
     """What a repair may cost here by cause; None where the place has no prices and no call-out charge is known."""
-    classes = price_classes(visit.library.pack.costs, currency_of(visit.place), call_out)
-    return None if classes is None else outlook(_belief(visit, step), classes)
+    classes = price_classes(check_request.library.pack.costs, currency_of(check_request.region), call_out)
+    return None if classes is None else outlook(_belief(check_request, step), classes)
 
 
-def price_lines(visit: Visit, step: Advice, call_out: float | None = None) -> list[str]:
+def price_lines(check_request: CheckRequest, step: Result, call_out: float | None = None) -> list[str]:
     """What a visit may come to, in money or else in call-out charges."""
-    costs = visit.library.pack.costs
-    prices = repair_prices(visit, step, call_out)
+    costs = check_request.library.pack.costs
+    prices = repair_prices(check_request, step, call_out)
     if prices is None:
-        times = usual_range(outlook(_belief(visit, step), costs.call_outs))
+        times = usual_range(outlook(_belief(check_request, step), costs.call_outs))
         return [
             _("We have no prices for this place. Ask what a call-out costs before anybody comes."),
             _("The whole job then usually costs %(times)s times that charge.") % {"times": tenths_words(times)},
         ]
     lines = [
-        _("If somebody comes, the whole job usually costs %(range)s.") % {"range": money(visit, usual_range(prices))}
+        _("If somebody comes, the whole job usually costs %(range)s.")
+        % {"range": money(check_request, usual_range(prices))}
     ]
     if call_out is None:
-        visit_only = costs.prices[currency_of(visit.place)][CALL_OUT_CLASS]
-        lines.append(_("A visit that finds nothing to repair costs %(range)s.") % {"range": money(visit, visit_only)})
+        visit_only = costs.prices[currency_of(check_request.region)][CALL_OUT_CLASS]
+        lines.append(
+            _("A visit that finds nothing to repair costs %(range)s.") % {"range": money(check_request, visit_only)}
+        )
     lines.append(_("Eight in ten ovens that answer like this lie in that range. Agree a price before work starts."))
     return lines
 
 
-def has_prices(step: Advice) -> bool:
+def has_prices(step: Result) -> bool:
     """Whether a price is worth a word: not where the oven works as it should."""
     return step.verdict.band is not Band.NORMAL
 
 
-def currency_of(place: RegionProfile) -> str:
+def currency_of(region: RegionProfile) -> str:
     """The currency people pay in there; none where the place itself is not known."""
-    return place.currency if place.territory else ""
+    return region.currency if region.territory else ""
 
 
-def money(visit: Visit, span: Span) -> str:
+def money(check_request: CheckRequest, span: Span) -> str:
     """A range of money, "about £70 to £190"; "about £40" where both ends round to the same."""
-    currency = currency_of(visit.place)
+    currency = currency_of(check_request.region)
     low, high = (rounded(end) for end in span)
     words = {"low": with_currency(low, currency if currency in SIGNS else ""), "high": with_currency(high, currency)}
     if low == high:
@@ -79,5 +82,5 @@ def tenths_words(span: Span) -> str:
     return _("%(low)s to %(high)s") % {"low": f"{span.low:.1f}", "high": f"{span.high:.1f}"}
 
 
-def _belief(visit: Visit, step: Advice) -> Belief:
-    return belief_of(visit.library.pack, visit.place.region, step.reading)
+def _belief(check_request: CheckRequest, step: Result) -> Belief:
+    return belief_of(check_request.library.pack, check_request.region.region, step.reading)

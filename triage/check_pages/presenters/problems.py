@@ -7,13 +7,13 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from triage.check_pages.presenters.answers import answer_words, question_words
-from triage.engine import Problem
+from triage.engine import AnswerProblem
 from triage.knowledge.texts import Texts
 
 MOST_SHOWN = 4
 
 
-def problem_sentences(texts: Texts, problems: Iterable[Problem]) -> list[str]:
+def problem_sentences(texts: Texts, problems: Iterable[AnswerProblem]) -> list[str]:
     """One sentence each, the first few of them, and how many more there were."""
     sentences = list(dict.fromkeys(_sentence(texts, problem) for problem in problems))
     more = len(sentences) - MOST_SHOWN
@@ -23,7 +23,7 @@ def problem_sentences(texts: Texts, problems: Iterable[Problem]) -> list[str]:
     return [*sentences[:MOST_SHOWN], rest % {"n": more}]
 
 
-def _sentence(texts: Texts, problem: Problem) -> str:
+def _sentence(texts: Texts, problem: AnswerProblem) -> str:
     question = question_words(texts, problem.observation)
     words = {"question": question, "answer": answer_words(texts, problem.observation, problem.answer)}
     if problem.kind == "unknown-answer":

@@ -3,8 +3,8 @@
 from django.utils.translation import gettext as _
 
 from triage.check_pages.page_models import SkilledJob
-from triage.check_pages.visit import Visit
-from triage.engine import Advice, Band
+from triage.check_pages.request import CheckRequest
+from triage.engine import Band, Result
 from triage.knowledge.wording import fill
 
 MOST_JOBS = 3
@@ -17,32 +17,32 @@ PERSONS = {
 }
 
 
-def a_person(visit: Visit, who: str) -> str:
+def a_person(check_request: CheckRequest, who: str) -> str:
     """Who it is in this region's words, with an article."""
-    return fill(PERSONS[who], visit.place.words)
+    return fill(PERSONS[who], check_request.region.words)
 
 
-def skilled_jobs(visit: Visit, step: Advice) -> list[SkilledJob]:
+def skilled_jobs(check_request: CheckRequest, step: Result) -> list[SkilledJob]:
     """The jobs the likely causes lead to, the likeliest first, each named once."""
     jobs: dict[str, SkilledJob] = {}
     needed = step.verdict.band in (Band.QUALIFIED, Band.MAKE_SAFE)
     for cause in step.verdict.causes:
-        fault, text = visit.library.pack.faults[cause.fault], visit.texts.faults[cause.fault]
+        fault, text = check_request.library.pack.faults[cause.fault], check_request.texts.faults[cause.fault]
         if fault.who != "householder" and (cause.chance >= WORTH_NAMING or (needed and not jobs)):
-            jobs.setdefault(text.job, SkilledJob(text.job, text.why_them, _whose(visit, fault.who)))
+            jobs.setdefault(text.job, SkilledJob(text.job, text.why_them, _whose(check_request, fault.who)))
     return list(jobs.values())[:MOST_JOBS]
 
 
-def _whose(visit: Visit, who: str) -> str:
-    person = a_person(visit, who)
+def _whose(check_request: CheckRequest, who: str) -> str:
+    person = a_person(check_request, who)
     return f"{person[:1].upper()}{person[1:]}."
 
 
-def local_rules(visit: Visit, step: Advice) -> str:
+def local_rules(check_request: CheckRequest, step: Result) -> str:
     """The line every page of advice has, and what the law here says about the kind of work the likeliest cause is."""
-    who = visit.library.pack.faults[step.verdict.causes[0].fault].who
-    rules = {"technician": visit.place.appliance_inside, "electrician": visit.place.hardwired}
-    return f"{visit.place.local_line} {rules.get(who, '')}".strip()
+    who = check_request.library.pack.faults[step.verdict.causes[0].fault].who
+    rules = {"technician": check_request.region.appliance_inside, "electrician": check_request.region.hardwired}
+    return f"{check_request.region.local_line} {rules.get(who, '')}".strip()
 
 
 def ready_for_them() -> list[str]:

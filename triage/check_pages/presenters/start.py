@@ -6,17 +6,17 @@ Answers given before, such as "none of these" on the danger page, go along with 
 from django.utils.translation import gettext as _
 
 from triage.check_pages.page_models import Complaint, RegionChoice, StartPage
-from triage.check_pages.place import ELSEWHERE
 from triage.check_pages.presenters.readings.kinds import kind_names
 from triage.check_pages.presenters.typed_words import typed_words
+from triage.check_pages.region import ELSEWHERE
+from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Choice
-from triage.check_pages.visit import Visit
 from triage.engine import OPENING
-from triage.engine.safety import raised
+from triage.engine.safety import raised_flags
 
 
-def start_page(visit: Visit) -> StartPage:
-    words = visit.texts.start
+def start_page(check_request: CheckRequest) -> StartPage:
+    words = check_request.texts.start
     return StartPage(
         heading=words.heading,
         intro=words.intro,
@@ -27,31 +27,31 @@ def start_page(visit: Visit) -> StartPage:
             Complaint(
                 entry.words,
                 typed_words(entry.also),
-                visit.links.step({OPENING: complaint.option, **complaint.answers}),
+                check_request.links.step({OPENING: complaint.option, **complaint.answers}),
                 complaint.picture,
             )
-            for complaint, entry in zip(visit.library.pack.complaints, words.entries, strict=True)
+            for complaint, entry in zip(check_request.library.pack.complaints, words.entries, strict=True)
         ],
-        not_mine=[Choice(way_out.words, visit.links.leave(reason)) for reason, way_out in words.exits.items()],
-        readings=_readings(visit),
-        region=_region_choice(visit),
+        not_mine=[Choice(way_out.words, check_request.links.leave(reason)) for reason, way_out in words.exits.items()],
+        readings=_readings(check_request),
+        region=_region_choice(check_request),
     )
 
 
-def _readings(visit: Visit) -> list[Choice]:
+def _readings(check_request: CheckRequest) -> list[Choice]:
     """What has a page of its own: the readings and the energy label; none once something dangerous was said."""
-    if raised(visit.library.pack, visit.reading.answers):
+    if raised_flags(check_request.library.pack, check_request.reading.answers):
         return []
-    measured = [Choice(words, visit.links.reading(kind)) for kind, words in kind_names().items()]
-    return [*measured, Choice(_("The energy label"), visit.links.costs())]
+    measured = [Choice(words, check_request.links.reading(kind)) for kind, words in kind_names().items()]
+    return [*measured, Choice(_("The energy label"), check_request.links.costs())]
 
 
-def _region_choice(visit: Visit) -> RegionChoice:
-    here = visit.place.region.id
-    others = [place for place in visit.library.regions.values() if place.region.id != here]
-    others.sort(key=lambda place: place.region.id == ELSEWHERE)
+def _region_choice(check_request: CheckRequest) -> RegionChoice:
+    here = check_request.region.id
+    others = [region for region in check_request.library.regions.values() if region.id != here]
+    others.sort(key=lambda region: region.id == ELSEWHERE)
     return RegionChoice(
         code=here,
-        name=visit.place.name,
-        choices=[Choice(place.name, visit.links.at(place.region.id)) for place in others],
+        name=check_request.region.name,
+        choices=[Choice(region.name, check_request.links.with_region(region.id)) for region in others],
     )

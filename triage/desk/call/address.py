@@ -11,7 +11,7 @@ from urllib.parse import quote
 
 from django.urls import reverse
 
-from triage.check_pages.address import REGION, Asked, Pairs
+from triage.check_pages.query import REGION, Pairs, ParsedQuery
 from triage.desk.call.caller import CHOICES
 
 PREFIX = "call-"
@@ -36,7 +36,7 @@ class OnTheLine:
     strange: tuple[str, ...]
 
 
-def split(asked: Asked) -> tuple[OnTheLine, Asked]:
+def split(asked: ParsedQuery) -> tuple[OnTheLine, ParsedQuery]:
     """The call, and the address without it."""
     calls = [(name, value) for name, value in asked.pairs if name.startswith(PREFIX)]
     trail: Pairs = tuple(pair for pair in asked.pairs if not pair[0].startswith(PREFIX))
@@ -57,7 +57,7 @@ def split(asked: Asked) -> tuple[OnTheLine, Asked]:
             strange.append(name)
     marks = tuple(dict.fromkeys(read))[:MOST_MARKS]
     line = OnTheLine(number, caller, marks, ask, earlier, tuple(dict.fromkeys(strange)))
-    return line, Asked(trail, asked.region, asked.cut)
+    return line, ParsedQuery(trail, asked.region, asked.truncated)
 
 
 @dataclass(frozen=True, slots=True)

@@ -44,14 +44,14 @@ def board_unknown(caller: Mapping[str, str]) -> bool:
     return with_the_oven(caller) and "board" not in caller
 
 
-def names_board(place: RegionProfile, text: str) -> bool:
+def names_board(region: RegionProfile, text: str) -> bool:
     """Whether a text speaks of the board, what is on it, or the meter."""
-    words = (place.words["board"], place.words["breaker"], "main switch", "meter")
+    words = (region.words["board"], region.words["breaker"], "main switch", "meter")
     return any(word.casefold() in text.casefold() for word in words)
 
 
-def sends_to_board(place: RegionProfile, line: str) -> bool:
+def sends_to_board(region: RegionProfile, line: str) -> bool:
     """Whether a line to read out makes somebody go there. A line that warns them off never counts."""
     told = line.casefold()
-    sends = SENDS.format(board=re.escape(place.words["board"].casefold()))
-    return names_board(place, line) and bool(re.search(sends, told)) and not FORBIDS.match(told)
+    sends = SENDS.format(board=re.escape(region.words["board"].casefold()))
+    return names_board(region, line) and bool(re.search(sends, told)) and not FORBIDS.match(told)

@@ -8,7 +8,7 @@ asked anew, and so is whether it is cold and off, because that was true of anoth
 from collections.abc import Mapping
 
 from triage.check_pages.presenters.answers import DID
-from triage.engine import SCREEN, read_trail
+from triage.engine import SCREEN, parse_answers
 from triage.engine.pack import Pack
 from triage.jobsheet.opening import NotFound, open_as_member
 from triage.models import JobSheet, Member
@@ -37,5 +37,5 @@ def answers_again(pack: Pack, sheet: JobSheet, told: Mapping[str, str]) -> dict[
         for name, answer in sheet.trail
         if name != SCREEN and name not in gates and not (name.startswith(DID) and answer == "fixed")
     ]
-    both = read_trail(pack, [*told.items(), *((name, answer) for name, answer in kept if name not in told)]).answers
+    both = parse_answers(pack, [*told.items(), *((name, answer) for name, answer in kept if name not in told)]).answers
     return {name: answer for name, answer in both.items() if name not in told}

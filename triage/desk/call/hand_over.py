@@ -41,11 +41,11 @@ def take(call: Call, sent: Sent, member: Member, key: str) -> JobSheet:
     """The job sheet of this call, with the agent's notes on it. Raises Refused, with nothing written."""
     sheet = actions.hand_over(
         firm=call.firm,
-        trail=tuple(call.visit.reading.answers.items()),
-        region=call.visit.place.region.id,
+        trail=tuple(call.check_request.reading.answers.items()),
+        region=call.check_request.region.id,
         booking=sent.booking(agreed_words(call.firm, sent)),
         idempotency_key=key,
-        origin=call.visit.origin,
+        origin=call.check_request.origin,
         taken_by=member,
     )
     _note(sheet, sent.typed.get(NOTES, ""), member)

@@ -9,8 +9,8 @@ from typing import cast
 
 from django.http import HttpRequest
 
-from triage.check_pages.address import Asked, Links, read_address
-from triage.check_pages.visit import Visit, visit_of
+from triage.check_pages.query import Links, ParsedQuery, parse_query
+from triage.check_pages.request import CheckRequest, check_request_for
 from triage.desk.call.address import CallLinks, OnTheLine, split
 from triage.desk.layout import DeskRequest
 from triage.knowledge.library import library
@@ -19,7 +19,7 @@ from triage.models import Firm, Member
 
 @dataclass(frozen=True)
 class Call:
-    visit: Visit
+    check_request: CheckRequest
     line: OnTheLine
     links: CallLinks
     firm: Firm
@@ -27,14 +27,14 @@ class Call:
     @property
     def phone_href(self) -> str:
         """Where the caller's telephone opens the same check: the trail, and whose check it is."""
-        return self.visit.origin + self.visit.links.step()
+        return self.check_request.origin + self.check_request.links.step()
 
 
 def open_call(request: HttpRequest) -> Call:
     firm = cast(Member, cast(DeskRequest, request).member).firm
-    line, asked = split(read_address(request.META.get("QUERY_STRING", "")))
+    line, asked = split(parse_query(request.META.get("QUERY_STRING", "")))
     region = asked.region if asked.region in library().regions else firm.region
-    found = visit_of(request, Asked(asked.pairs, region, asked.cut))
-    place, answers = found.place.region.id, found.reading.answers
-    visit = replace(found, firm=firm, links=Links(place, answers, firm.slug))
-    return Call(visit, line, CallLinks(place, answers, line), firm)
+    found = check_request_for(request, ParsedQuery(asked.pairs, region, asked.truncated))
+    region, answers = found.region.id, found.reading.answers
+    check_request = replace(found, firm=firm, links=Links(region, answers, firm.slug))
+    return Call(check_request, line, CallLinks(region, answers, line), firm)

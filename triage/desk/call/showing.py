@@ -7,4 +7,8 @@ from triage.desk.call.open_call import Call
 
 
 def around(call: Call) -> dict[str, Any]:
-    return {"firm": call.firm, "place": call.visit.place.name, "emergency": emergency_call(call.visit.place)}
+    return {
+        "firm": call.firm,
+        "place": call.check_request.region.name,
+        "emergency": emergency_call(call.check_request.region),
+    }

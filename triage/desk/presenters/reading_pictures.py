@@ -20,7 +20,7 @@ from triage.knowledge.region_builder import RegionProfile
 class SheetRegion:
     """Where the oven of a job sheet stands, which decides between °C and °F."""
 
-    place: RegionProfile
+    region: RegionProfile
 
 
 def readings_with_pictures(check: Summary) -> list[tuple[Answer, Drawing | None]]:

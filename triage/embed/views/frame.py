@@ -5,8 +5,8 @@ from django.http import HttpRequest, HttpResponseRedirect
 from django.shortcuts import get_object_or_404
 from django.views.decorators.http import require_safe
 
-from triage.check_pages.address import Asked, read_address
-from triage.check_pages.visit import visit_of
+from triage.check_pages.query import ParsedQuery, parse_query
+from triage.check_pages.request import check_request_for
 from triage.engine.pack import OPENING
 from triage.models import Firm
 
@@ -14,8 +14,8 @@ from triage.models import Firm
 @require_safe
 def frame(request: HttpRequest, firm: str) -> HttpResponseRedirect:
     found = get_object_or_404(Firm, slug=firm)
-    asked = read_address(request.META.get("QUERY_STRING", ""))
+    asked = parse_query(request.META.get("QUERY_STRING", ""))
     first = tuple(pair for pair in asked.pairs if pair[0] == OPENING)
-    visit = visit_of(request, Asked(first, asked.region, asked.cut, firm=found.slug))
-    links = visit.links
-    return HttpResponseRedirect(links.step() if OPENING in visit.reading.answers else links.start())
+    check_request = check_request_for(request, ParsedQuery(first, asked.region, asked.truncated, firm=found.slug))
+    links = check_request.links
+    return HttpResponseRedirect(links.step() if OPENING in check_request.reading.answers else links.restart())

@@ -8,7 +8,7 @@ from django.utils.translation import gettext as _
 from triage.check_pages.hand_over_form import AGREED, PHOTO, Sent
 from triage.check_pages.presenters.firm_words import firm_words
 from triage.check_pages.presenters.hand_over_fields import Day, Field, Words, Wrong, days, fields
-from triage.check_pages.visit import Visit
+from triage.check_pages.request import CheckRequest
 from triage.jobsheet.consent import consent_lines
 from triage.jobsheet.errors import Problem
 from triage.models import Firm
@@ -38,7 +38,9 @@ class HandOverPage:
     back_href: str
 
 
-def hand_over_page(visit: Visit, firm: Firm, sent: Sent, state: str, problems: Sequence[Problem]) -> HandOverPage:
+def hand_over_page(
+    check_request: CheckRequest, firm: Firm, sent: Sent, state: str, problems: Sequence[Problem]
+) -> HandOverPage:
     told = {problem.field: problem.sentence for problem in reversed(problems)}
     plate = fields(_plate_words(), sent, told)
     return HandOverPage(
@@ -46,7 +48,7 @@ def hand_over_page(visit: Visit, firm: Firm, sent: Sent, state: str, problems: S
         intro=_("Your answers go along. Only what the repairer needs is asked, and you can erase it later."),
         firm=firm.name,
         firm_says=firm_words(firm),
-        action=visit.links.hand_over(),
+        action=check_request.links.hand_over(),
         state=state,
         wrong=_wrong(problems, {field.name for field in plate}),
         who=fields(_who_words(), sent, told),
@@ -59,7 +61,7 @@ def hand_over_page(visit: Visit, firm: Firm, sent: Sent, state: str, problems: S
         consent=consent_lines(firm),
         agreed=bool(sent.typed.get(AGREED)),
         consent_problem=told.get("consent", ""),
-        back_href=visit.links.step(),
+        back_href=check_request.links.step(),
     )
 
 

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 
 from triage.check_pages.handing_over import may_hand_over
-from triage.check_pages.visit import Visit
-from triage.engine import Advice, MakeSafe
+from triage.check_pages.request import CheckRequest
+from triage.engine import Emergency, Result
 
 
 @dataclass(frozen=True)
@@ -17,9 +17,14 @@ class Offer:
     band: str
 
 
-def offer_of(visit: Visit) -> Offer | None:
-    if visit.firm is None or not may_hand_over(visit):
+def offer_of(check_request: CheckRequest) -> Offer | None:
+    if check_request.firm is None or not may_hand_over(check_request):
         return None
-    step = visit.step
-    band = step.verdict.band.value if isinstance(step, Advice | MakeSafe) else ""
-    return Offer(visit.firm.name, visit.links.hand_over(), visit.origin + visit.links.step(), band)
+    step = check_request.step
+    band = step.verdict.band.value if isinstance(step, Result | Emergency) else ""
+    return Offer(
+        check_request.firm.name,
+        check_request.links.hand_over(),
+        check_request.origin + check_request.links.step(),
+        band,
+    )

@@ -9,23 +9,23 @@ from triage.check_pages.costs_page import CostsPage
 from triage.check_pages.page_models import Page
 from triage.check_pages.presenters.costs import costs_page
 from triage.check_pages.presenters.energy_label import label_page
-from triage.check_pages.visit import Visit, open_visit
-from triage.engine import Advice, Ask
+from triage.check_pages.request import CheckRequest, read_check_request
+from triage.engine import Question, Result
 from triage.household.views.showing import show
 from triage.household.views.step import page_of
 
 
 @require_safe
 def costs(request: HttpRequest) -> HttpResponseBase:
-    visit = open_visit(request)
-    return show(request, visit, _page(visit))
+    check_request = read_check_request(request)
+    return show(request, check_request, _page(check_request))
 
 
-def _page(visit: Visit) -> Page | CostsPage:
-    match visit.step:
-        case Advice() as advice:
-            return costs_page(visit, advice)
-        case Ask():
-            return label_page(visit)
+def _page(check_request: CheckRequest) -> Page | CostsPage:
+    match check_request.step:
+        case Result() as advice:
+            return costs_page(check_request, advice)
+        case Question():
+            return label_page(check_request)
         case _:
-            return page_of(visit)
+            return page_of(check_request)

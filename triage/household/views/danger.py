@@ -6,12 +6,12 @@ from django.views.decorators.http import require_safe
 
 from triage.check_pages.keeping import kept
 from triage.check_pages.presenters.question import danger_page
-from triage.check_pages.visit import open_visit
+from triage.check_pages.request import read_check_request
 from triage.household.views.showing import show
 
 
 @require_safe
 @kept
 def danger(request: HttpRequest) -> HttpResponseBase:
-    visit = open_visit(request)
-    return show(request, visit, danger_page(visit))
+    check_request = read_check_request(request)
+    return show(request, check_request, danger_page(check_request))

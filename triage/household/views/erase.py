@@ -26,6 +26,6 @@ def erase(request: HttpRequest, reference: str) -> HttpResponseBase:
     if request.method == "POST" or found.erased:
         take_away(sheet=found, actor=Actor.SENDER)
         return keep_private(HttpResponseRedirect(sheet_address(found)), found.firm)
-    visit = visit_for(request, found)
-    page = sheet_page(found, token, visit.origin, sheet_address(found), new=False)
-    return show_private(request, "triage/erase.html", context_of(visit, page), found.firm)
+    check_request = visit_for(request, found)
+    page = sheet_page(found, token, check_request.origin, sheet_address(found), new=False)
+    return show_private(request, "triage/erase.html", context_of(check_request, page), found.firm)

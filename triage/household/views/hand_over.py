@@ -11,7 +11,7 @@ from django.views.decorators.http import require_http_methods
 from triage.check_pages.form_state import key_in, new_state, stale_problem
 from triage.check_pages.hand_over_form import STATE, Sent, read_sent
 from triage.check_pages.handing_over import may_hand_over
-from triage.check_pages.visit import Visit, open_visit
+from triage.check_pages.request import CheckRequest, read_check_request
 from triage.household.hand_over_limit import TOO_MANY, count_hand_over, wait_problem
 from triage.household.presenters.hand_over import hand_over_page
 from triage.household.private_page import keep_private, show_private
@@ -29,50 +29,50 @@ REFUSED = 422
 @csrf_exempt
 @require_http_methods(["GET", "HEAD", "POST"])
 def hand_over(request: HttpRequest) -> HttpResponseBase:
-    visit = open_visit(request)
-    if visit.firm is None or not may_hand_over(visit):
-        return show(request, visit, page_of(visit))
+    check_request = read_check_request(request)
+    if check_request.firm is None or not may_hand_over(check_request):
+        return show(request, check_request, page_of(check_request))
     if request.method == "POST":
-        return _send(request, visit, visit.firm)
-    return _form(request, visit, visit.firm, Sent({}), new_state(visit.firm.slug))
+        return _send(request, check_request, check_request.firm)
+    return _form(request, check_request, check_request.firm, Sent({}), new_state(check_request.firm.slug))
 
 
-def _send(request: HttpRequest, visit: Visit, firm: Firm) -> HttpResponseBase:
+def _send(request: HttpRequest, check_request: CheckRequest, firm: Firm) -> HttpResponseBase:
     allowance = count_hand_over(request)
     sent = read_sent(request)
     state = sent.typed.get(STATE, "")
     key = key_in(state, firm.slug)
     if allowance.exceeded:
-        response = _form(request, visit, firm, sent, state, [wait_problem(allowance)], TOO_MANY)
+        response = _form(request, check_request, firm, sent, state, [wait_problem(allowance)], TOO_MANY)
         response.headers["Retry-After"] = str(allowance.ends_in)
         return response
     if sent.problems or key is None:
         problems = sent.problems or [stale_problem()]
-        return _form(request, visit, firm, sent, new_state(firm.slug), problems)
+        return _form(request, check_request, firm, sent, new_state(firm.slug), problems)
     try:
         sheet = write_down(
             firm=firm,
-            trail=tuple(visit.reading.answers.items()),
-            region=visit.place.region.id,
+            trail=tuple(check_request.reading.answers.items()),
+            region=check_request.region.id,
             booking=sent.booking(consent_words(firm)),
             idempotency_key=key,
-            origin=visit.origin,
+            origin=check_request.origin,
         )
     except KeyTaken as taken:
-        return _form(request, visit, firm, sent, new_state(firm.slug), taken.problems)
+        return _form(request, check_request, firm, sent, new_state(firm.slug), taken.problems)
     except Refused as refused:
-        return _form(request, visit, firm, sent, state, refused.problems)
+        return _form(request, check_request, firm, sent, state, refused.problems)
     return keep_private(HttpResponseRedirect(sheet_address(sheet, sent="yes")), firm)
 
 
 def _form(
     request: HttpRequest,
-    visit: Visit,
+    check_request: CheckRequest,
     firm: Firm,
     sent: Sent,
     state: str,
     problems: Sequence[Problem] = (),
     status: int = REFUSED,
 ) -> HttpResponseBase:
-    context = context_of(visit, hand_over_page(visit, firm, sent, state, problems))
+    context = context_of(check_request, hand_over_page(check_request, firm, sent, state, problems))
     return show_private(request, "triage/hand_over.html", context, firm, status if problems else 200)

@@ -7,7 +7,7 @@ from django.views.decorators.cache import cache_control
 from django.views.decorators.http import require_safe
 
 from triage.check_pages.hand_over_form import Sent
-from triage.check_pages.visit import open_visit
+from triage.check_pages.request import read_check_request
 from triage.household.presenters.hand_over import hand_over_page
 from triage.household.views.showing import context_of
 
@@ -15,8 +15,8 @@ from triage.household.views.showing import context_of
 @require_safe
 @cache_control(no_cache=True)
 def hand_over_blank(request: HttpRequest) -> HttpResponseBase:
-    visit = open_visit(request)
-    if visit.firm is None:
+    check_request = read_check_request(request)
+    if check_request.firm is None:
         raise Http404
-    page = hand_over_page(visit, visit.firm, Sent({}), state="", problems=[])
-    return render(request, "triage/hand_over.html", context_of(visit, page))
+    page = hand_over_page(check_request, check_request.firm, Sent({}), state="", problems=[])
+    return render(request, "triage/hand_over.html", context_of(check_request, page))

@@ -14,7 +14,7 @@ from django.views.decorators.csrf import csrf_exempt
 
 from triage.check_pages.hand_over_form import Sent, read_sent
 from triage.check_pages.handing_over import may_hand_over
-from triage.check_pages.visit import Visit, open_visit
+from triage.check_pages.request import CheckRequest, read_check_request
 from triage.household.hand_over_limit import count_hand_over, wait_problem
 from triage.household.sheet_address import sheet_address
 from triage.jobsheet.actions import hand_over as write_down
@@ -49,26 +49,26 @@ def _taken(request: HttpRequest) -> JobSheet:
     if allowance.exceeded:
         problem = wait_problem(allowance)
         raise Trouble(Kind.TOO_MANY, problem.sentence, headers={"Retry-After": str(allowance.ends_in)})
-    visit = open_visit(request)
-    if visit.firm is None:
+    check_request = read_check_request(request)
+    if check_request.firm is None:
         raise Trouble(Kind.NOT_HERE, _("We do not know this repair firm any more. Nothing was sent."))
-    if not may_hand_over(visit):
+    if not may_hand_over(check_request):
         raise Trouble(Kind.REFUSED, _("With these answers no visit is needed now. Open the advice again to see why."))
-    return _write(visit, visit.firm, PREFIX + key, read_sent(request))
+    return _write(check_request, check_request.firm, PREFIX + key, read_sent(request))
 
 
-def _write(visit: Visit, firm: Firm, key: str, sent: Sent) -> JobSheet:
+def _write(check_request: CheckRequest, firm: Firm, key: str, sent: Sent) -> JobSheet:
     told = _("The firm’s form could not be taken as it is.")
     if sent.problems:
         raise Trouble(Kind.REFUSED, told, sent.problems)
     try:
         return write_down(
             firm=firm,
-            trail=tuple(visit.reading.answers.items()),
-            region=visit.place.region.id,
+            trail=tuple(check_request.reading.answers.items()),
+            region=check_request.region.id,
             booking=sent.booking(consent_words(firm)),
             idempotency_key=key,
-            origin=visit.origin,
+            origin=check_request.origin,
         )
     except KeyTaken as taken:
         raise Trouble(Kind.KEY_TAKEN, told, taken.problems) from None

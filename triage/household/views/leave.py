@@ -5,13 +5,13 @@ from django.http.response import HttpResponseBase
 from django.views.decorators.http import require_safe
 
 from triage.check_pages.presenters.leave import exit_page
-from triage.check_pages.visit import open_visit
+from triage.check_pages.request import read_check_request
 from triage.household.views.showing import show
 
 
 @require_safe
 def leave(request: HttpRequest, reason: str) -> HttpResponseBase:
-    visit = open_visit(request)
-    if reason not in visit.texts.start.exits:
+    check_request = read_check_request(request)
+    if reason not in check_request.texts.start.exits:
         raise Http404
-    return show(request, visit, exit_page(visit, reason))
+    return show(request, check_request, exit_page(check_request, reason))

@@ -5,13 +5,13 @@ from django.http import HttpRequest, HttpResponse, HttpResponseBadRequest, HttpR
 from django.template.loader import render_to_string
 
 from triage.check_pages.presenters.numbers import emergency_call
-from triage.check_pages.visit import open_visit
+from triage.check_pages.request import read_check_request
 from triage.web.json_errors import bad_request_response, is_for_programs
 
 
 def not_found(request: HttpRequest, exception: Exception) -> HttpResponse:  # noqa: ARG001  (passed by name)
-    visit = open_visit(request)
-    context = {"emergency": emergency_call(visit.place), "danger_href": visit.links.danger()}
+    check_request = read_check_request(request)
+    context = {"emergency": emergency_call(check_request.region), "danger_href": check_request.links.danger()}
     return HttpResponseNotFound(render_to_string("triage/404.html", context))
 
 

@@ -7,8 +7,8 @@ from django.views.decorators.http import require_safe
 from triage.check_pages.page_models import ReadingPage
 from triage.check_pages.presenters.readings.kinds import KINDS
 from triage.check_pages.presenters.readings.page import reading_page
-from triage.check_pages.visit import open_visit
-from triage.engine.safety import raised
+from triage.check_pages.request import read_check_request
+from triage.engine.safety import raised_flags
 from triage.household.views.alarmed import to_the_check
 from triage.household.views.showing import show
 from triage.household.views.step import page_of
@@ -16,11 +16,11 @@ from triage.household.views.step import page_of
 
 @require_safe
 def reading(request: HttpRequest, kind: str) -> HttpResponseBase:
-    visit = open_visit(request)
+    check_request = read_check_request(request)
     if kind not in KINDS:
         raise Http404
-    if raised(visit.library.pack, visit.reading.answers):
-        return show(request, visit, page_of(visit))
-    page = reading_page(visit, kind)
+    if raised_flags(check_request.library.pack, check_request.reading.answers):
+        return show(request, check_request, page_of(check_request))
+    page = reading_page(check_request, kind)
     found = page.form.result if isinstance(page, ReadingPage) and page.form else None
-    return to_the_check(request, found) or show(request, visit, page)
+    return to_the_check(request, found) or show(request, check_request, page)

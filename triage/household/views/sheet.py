@@ -19,6 +19,6 @@ def sheet(request: HttpRequest, reference: str) -> HttpResponseBase:
         found = open_as_sender(reference, told.get(TOKEN, ""))
     except NotFound as missing:
         return keep_private(not_found(request, missing), None)
-    visit = visit_for(request, found)
-    page = sheet_page(found, told[TOKEN], visit.origin, sheet_address(found), SENT in told)
-    return show_private(request, "triage/sheet.html", context_of(visit, page), found.firm)
+    check_request = visit_for(request, found)
+    page = sheet_page(found, told[TOKEN], check_request.origin, sheet_address(found), SENT in told)
+    return show_private(request, "triage/sheet.html", context_of(check_request, page), found.firm)

@@ -19,7 +19,7 @@ from triage.check_pages.page_models import (
     TaskPage,
 )
 from triage.check_pages.presenters.numbers import emergency_call
-from triage.check_pages.visit import Visit
+from triage.check_pages.request import CheckRequest
 from triage.household.presenters.offer import offer_of
 from triage.web.framing import allow_frames, good_origins
 from triage.web.rendering import render_step
@@ -38,31 +38,33 @@ TEMPLATES: dict[type[Page | CostsPage], str] = {
 }
 
 
-def show(request: HttpRequest, visit: Visit, page: Page | CostsPage) -> HttpResponseBase:
+def show(request: HttpRequest, check_request: CheckRequest, page: Page | CostsPage) -> HttpResponseBase:
     name = TEMPLATES[type(page)]
-    offer = offer_of(visit) if isinstance(page, AdvicePage | MakeSafePage) else None
-    context = {**context_of(visit, page), "summary_href": visit.links.summary(), "offer": offer}
+    offer = offer_of(check_request) if isinstance(page, AdvicePage | MakeSafePage) else None
+    context = {**context_of(check_request, page), "summary_href": check_request.links.summary(), "offer": offer}
     response = render_step(request, f"triage/{name}.html", f"triage/_{name}.html", context)
     response.headers[STEP] = name
     # A browser that is told "not modified" takes the new headers for the old page: these say who may frame it.
-    return allow_frames(let_caches_keep(request, response, visit), visit.firm.origins if visit.firm else ())
+    return allow_frames(
+        let_caches_keep(request, response, check_request), check_request.firm.origins if check_request.firm else ()
+    )
 
 
-def context_of(visit: Visit, page: object) -> dict[str, Any]:
+def context_of(check_request: CheckRequest, page: object) -> dict[str, Any]:
     """What every page of a check needs beside its own matter."""
     return {
         "page": page,
-        "notices": visit.notices,
-        "danger_href": visit.links.danger(),
-        "start_href": visit.links.start(),
-        "emergency": emergency_call(visit.place),
-        "firm": visit.firm,
-        "firm_origins": " ".join(good_origins(visit.firm.origins)) if visit.firm else "",
+        "notices": check_request.notices,
+        "danger_href": check_request.links.danger(),
+        "start_href": check_request.links.restart(),
+        "emergency": emergency_call(check_request.region),
+        "firm": check_request.firm,
+        "firm_origins": " ".join(good_origins(check_request.firm.origins)) if check_request.firm else "",
     }
 
 
-def show_text(request: HttpRequest, visit: Visit, text: str, name: str) -> HttpResponseBase:
+def show_text(request: HttpRequest, check_request: CheckRequest, text: str, name: str) -> HttpResponseBase:
     """A plain text to keep as a file."""
     response = HttpResponse(text, content_type="text/plain; charset=utf-8")
     response.headers["Content-Disposition"] = f'attachment; filename="{name}"'
-    return let_caches_keep(request, response, visit)
+    return let_caches_keep(request, response, check_request)

@@ -10,25 +10,25 @@ from triage.check_pages.presenters.advice import advice_page
 from triage.check_pages.presenters.leave import exit_page
 from triage.check_pages.presenters.make_safe import make_safe_page
 from triage.check_pages.presenters.question import asked_page
-from triage.check_pages.visit import Visit, open_visit
-from triage.engine import Advice, Ask, MakeSafe, NotThis
+from triage.check_pages.request import CheckRequest, read_check_request
+from triage.engine import Emergency, OutOfScope, Question, Result
 from triage.household.views.showing import show
 
 
 @require_safe
 @kept
 def step(request: HttpRequest) -> HttpResponseBase:
-    visit = open_visit(request)
-    return show(request, visit, page_of(visit))
+    check_request = read_check_request(request)
+    return show(request, check_request, page_of(check_request))
 
 
-def page_of(visit: Visit) -> Page:
-    match visit.step:
-        case Ask() as asked:
-            return asked_page(visit, asked)
-        case MakeSafe() as danger:
-            return make_safe_page(visit, danger)
-        case Advice() as advice:
-            return advice_page(visit, advice)
-        case NotThis(reason=reason):
-            return exit_page(visit, reason)
+def page_of(check_request: CheckRequest) -> Page:
+    match check_request.step:
+        case Question() as asked:
+            return asked_page(check_request, asked)
+        case Emergency() as danger:
+            return make_safe_page(check_request, danger)
+        case Result() as advice:
+            return advice_page(check_request, advice)
+        case OutOfScope(reason=reason):
+            return exit_page(check_request, reason)

@@ -5,11 +5,11 @@ from django.http.response import HttpResponseBase
 from django.views.decorators.http import require_safe
 
 from triage.check_pages.presenters.summary import summary_text
-from triage.check_pages.visit import open_visit
+from triage.check_pages.request import read_check_request
 from triage.household.views.showing import show_text
 
 
 @require_safe
 def summary(request: HttpRequest) -> HttpResponseBase:
-    visit = open_visit(request)
-    return show_text(request, visit, summary_text(visit), "oven-check.txt")
+    check_request = read_check_request(request)
+    return show_text(request, check_request, summary_text(check_request), "oven-check.txt")

@@ -23,6 +23,6 @@ def test_celsius_is_left_alone():
     assert CELSIUS.kept(Decimal("180.5")) == Decimal("180.5")
 
 
-def test_the_place_decides(visit):
-    assert degrees_of(visit("/?region=us")) is FAHRENHEIT
-    assert degrees_of(visit("/?region=de")) is CELSIUS
+def test_the_place_decides(check_request):
+    assert degrees_of(check_request("/?region=us")) is FAHRENHEIT
+    assert degrees_of(check_request("/?region=de")) is CELSIUS

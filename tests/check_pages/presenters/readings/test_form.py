@@ -6,9 +6,9 @@ from urllib.parse import parse_qsl
 import pytest
 
 from tests.household.checks_done import answers_of, at
-from triage.check_pages.address import LONGEST_VALUE
 from triage.check_pages.presenters.readings.form import measured_by, reading_form
 from triage.check_pages.presenters.readings.reasons import reason_sentence
+from triage.check_pages.query import MAX_VALUE_LENGTH
 from triage.engine.readings import written
 from triage.engine.readings.written import MOST_ITEMS
 from triage.knowledge.library import library
@@ -18,8 +18,8 @@ SENT = {"read-form": "1"}
 COUNTED = {"read-flashes": "35", "read-seconds": "60", "read-impulses": "1000"}
 
 
-def form(visit, task, typed, region="gb-eng", **answers):
-    seen = visit(at("/check/", {**answers, **SENT, **typed}, region))
+def form(check_request, task, typed, region="gb-eng", **answers):
+    seen = check_request(at("/check/", {**answers, **SENT, **typed}, region))
     return reading_form(seen, measured_by(PACK, PACK.tasks[task]), f"/check/task/{task}/")
 
 
@@ -32,52 +32,52 @@ def used(found):
     return dict(parse_qsl(found.result.use.href.partition("?")[2]))
 
 
-def test_a_form_that_was_not_sent_says_nothing(visit):
-    seen = visit("/check/?complaint=no-heat")
+def test_a_form_that_was_not_sent_says_nothing(check_request):
+    seen = check_request("/check/?complaint=no-heat")
     found = reading_form(seen, measured_by(PACK, PACK.tasks["meter-test"]), "/check/task/meter-test/")
     assert (found.wanting, found.result) == ([], None)
 
 
-def test_an_empty_form_says_that_nothing_is_filled_in(visit):
-    assert form(visit, "meter-test", {}).wanting == ["Nothing is filled in yet."]
+def test_an_empty_form_says_that_nothing_is_filled_in(check_request):
+    assert form(check_request, "meter-test", {}).wanting == ["Nothing is filled in yet."]
 
 
-def test_the_reading_is_written_into_the_trail_as_typed_and_what_was_typed_stays(visit):
-    found = form(visit, "meter-test", {**COUNTED, "read-plate": "2200"}, complaint="no-heat")
+def test_the_reading_is_written_into_the_trail_as_typed_and_what_was_typed_stays(check_request):
+    found = form(check_request, "meter-test", {**COUNTED, "read-plate": "2200"}, complaint="no-heat")
     assert used(found)["meter-power"] == "f35~s60~k1000~p2200"
     assert used(found)["complaint"] == "no-heat"
     assert fields(found)["read-flashes"].value == "35"
     assert ("complaint", "no-heat") in found.kept
 
 
-def test_the_grill_may_be_what_was_measured(visit):
+def test_the_grill_may_be_what_was_measured(check_request):
     kind = {"complaint": "no-heat", "grill-control": "board"}
-    found = form(visit, "meter-test", {**COUNTED, "read-for": "meter-grill"}, **kind)
+    found = form(check_request, "meter-test", {**COUNTED, "read-for": "meter-grill"}, **kind)
     assert "meter-grill" in used(found)
     assert "meter-power" not in used(found)
     assert [value for value, _ in fields(found)["read-for"].choices] == ["meter-power", "meter-grill"]
 
 
-def test_one_set_of_temperatures_answers_every_question_they_can(visit):
+def test_one_set_of_temperatures_answers_every_question_they_can(check_request):
     typed = {"read-set": "180", "read-time-1": "30", "read-shown-1": "176"}
-    found = form(visit, "thermometer-test", typed, complaint="too-hot", **{"heat-main": "bit-hot"})
+    found = form(check_request, "thermometer-test", typed, complaint="too-hot", **{"heat-main": "bit-hot"})
     names = ("thermometer-mean", "thermometer-swing", "thermometer-duty")
     assert {used(found)[name] for name in names} == {"c180~r30-176"}
 
 
-def test_what_does_not_exist_on_this_oven_is_not_answered(visit):
+def test_what_does_not_exist_on_this_oven_is_not_answered(check_request):
     typed = {"read-set": "180", "read-time-1": "30", "read-shown-1": "176"}
-    found = form(visit, "thermometer-test", typed)
+    found = form(check_request, "thermometer-test", typed)
     assert found.result.headline.startswith("Mean 176 °C")
     assert found.result.use is None
 
 
-def test_readings_that_only_climb_raise_the_alarm_whatever_oven_it_is(visit):
+def test_readings_that_only_climb_raise_the_alarm_whatever_oven_it_is(check_request):
     rows = [(30, 220), (35, 250), (40, 280)]
     typed = {"read-set": "180"}
     for number, (time, shown) in enumerate(rows, 1):
         typed |= {f"read-time-{number}": str(time), f"read-shown-{number}": str(shown)}
-    found = form(visit, "thermometer-test", typed)
+    found = form(check_request, "thermometer-test", typed)
     assert found.result.alarm
     assert "thermometer-swing" in used(found)
 
@@ -150,8 +150,8 @@ BAD = [
 
 
 @pytest.mark.parametrize(("task", "typed", "sentence"), BAD)
-def test_what_cannot_be_used_gets_a_sentence_and_stays(visit, task, typed, sentence):
-    found = form(visit, task, typed)
+def test_what_cannot_be_used_gets_a_sentence_and_stays(check_request, task, typed, sentence):
+    found = form(check_request, task, typed)
     assert found.result is None
     assert any(sentence in line for line in found.wanting), found.wanting
     for name, text in typed.items():
@@ -164,27 +164,27 @@ def many_rows(number):
     return rows | {f"read-shown-{n}": f"{356.2 - n % 3:.1f}" for n in range(1, number + 1)}
 
 
-def test_sixty_readings_are_all_used(visit):
+def test_sixty_readings_are_all_used(check_request):
     typed = {"read-set": "160.5", "read-tolerance": "10.5", "read-boiling": "100.5", **many_rows(MOST_ITEMS)}
-    found = form(visit, "thermometer-test", typed, complaint="too-hot", **{"heat-main": "bit-hot"})
+    found = form(check_request, "thermometer-test", typed, complaint="too-hot", **{"heat-main": "bit-hot"})
     text = used(found)["thermometer-mean"]
     assert text.count("_") == MOST_ITEMS - 1
-    assert len(text) <= written.LONGEST_TEXT == LONGEST_VALUE
+    assert len(text) <= written.LONGEST_TEXT == MAX_VALUE_LENGTH
     assert f"read-time-{MOST_ITEMS + 1}" not in fields(found)
 
 
-def test_one_reading_more_is_refused_in_words_and_every_row_stays(visit):
+def test_one_reading_more_is_refused_in_words_and_every_row_stays(check_request):
     typed = {"read-set": "160", **many_rows(MOST_ITEMS + 1)}
-    found = form(visit, "thermometer-test", typed)
+    found = form(check_request, "thermometer-test", typed)
     assert found.wanting == ["There are more readings than can be used. Keep up to 60 of them."]
     assert {name: fields(found)[name].value for name in typed} == typed
 
 
-def test_as_many_readings_as_there_are_rows_at_one_instant_are_refused_and_stay(visit):
+def test_as_many_readings_as_there_are_rows_at_one_instant_are_refused_and_stay(check_request):
     typed = {"read-set": "180"}
     for number in range(1, MOST_ITEMS + 1):
         typed |= {f"read-time-{number}": "30", f"read-shown-{number}": "180"}
-    found = form(visit, "thermometer-test", typed)
+    found = form(check_request, "thermometer-test", typed)
     assert found.result is None
     assert "Each time must be later than the one before it." in found.wanting[0]
     assert {name: fields(found)[name].value for name in typed} == typed
@@ -199,8 +199,8 @@ def test_every_reason_of_the_engine_has_a_sentence_of_its_own():
     assert reason_sentence("another", words) not in sentences
 
 
-def test_commas_are_read_like_points(visit):
-    found = form(visit, "time-the-preheat", {"read-minutes": "12,5", "read-set": "200"})
+def test_commas_are_read_like_points(check_request):
+    found = form(check_request, "time-the-preheat", {"read-minutes": "12,5", "read-set": "200"})
     assert used(found)["preheat-time"] == "m12.5~c200"
     assert fields(found)["read-minutes"].value == "12,5"
 
@@ -221,30 +221,30 @@ def test_commas_are_read_like_points(visit):
         ),
     ],
 )
-def test_with_a_comma_the_same_comes_of_it_and_the_comma_stays(visit, task, typed, same):
-    by_comma, by_point = form(visit, task, typed), form(visit, task, same)
+def test_with_a_comma_the_same_comes_of_it_and_the_comma_stays(check_request, task, typed, same):
+    by_comma, by_point = form(check_request, task, typed), form(check_request, task, same)
     assert by_comma.result.headline == by_point.result.headline
     assert by_comma.wanting == []
     assert {name: fields(by_comma)[name].value for name in typed} == typed
 
 
-def test_fahrenheit_is_typed_and_shown_where_people_use_it(visit):
+def test_fahrenheit_is_typed_and_shown_where_people_use_it(check_request):
     """350 °F is 176.7 °C: (350 - 32) / 1.8."""
     typed = {"read-set": "350", "read-time-1": "30", "read-shown-1": "350"}
     answers = {"complaint": "too-hot", "heat-main": "bit-hot"}
-    found = form(visit, "thermometer-test", typed, "us", **answers)
+    found = form(check_request, "thermometer-test", typed, "us", **answers)
     assert used(found)["thermometer-mean"] == "c176.7~r30-176.7"
     assert fields(found)["read-set"].unit == "°F"
     assert any("°F" in line and "°C" not in line for line in found.result.lines)
-    assert form(visit, "thermometer-test", {"read-set": "900"}, "us").wanting == [
+    assert form(check_request, "thermometer-test", {"read-set": "900"}, "us").wanting == [
         "Heat that was set: This cannot be more than 572. Check the number and its unit."
     ]
 
 
-def test_a_display_voltage_is_taken_against_the_voltage_of_the_place(visit):
+def test_a_display_voltage_is_taken_against_the_voltage_of_the_place(check_request):
     typed = {**COUNTED, "read-plate": "2200", "read-supply-volts": "238"}
-    assert used(form(visit, "meter-test", typed, "us"))["meter-power"].endswith("r240~v238")
-    assert used(form(visit, "meter-test", typed, "de"))["meter-power"].endswith("r230~v238")
+    assert used(form(check_request, "meter-test", typed, "us"))["meter-power"].endswith("r240~v238")
+    assert used(form(check_request, "meter-test", typed, "de"))["meter-power"].endswith("r230~v238")
 
 
 def test_a_task_whose_outcome_is_in_words_has_no_form():

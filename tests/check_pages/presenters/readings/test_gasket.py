@@ -12,9 +12,9 @@ from triage.check_pages.presenters.readings.gasket import (
 from triage.check_pages.presenters.readings.typed import Typed
 
 
-def written(visit, *ticked):
+def written(check_request, *ticked):
     found = Typed({f"read-{name}": "1" for name in ticked})
-    seen = visit("/")
+    seen = check_request("/")
     read_gasket(seen, found)
     return write_gasket(seen, found)
 
@@ -23,19 +23,22 @@ def written(visit, *ticked):
     ("ticked", "text"),
     [((), "pgggggggg"), (("top", "left"), "pgsgggggs"), (("no-bottom", "bottom", "right"), "pgggsxxxg")],
 )
-def test_what_is_not_ticked_is_tight_and_a_bottom_without_seal_is_left_out(visit, ticked, text):
-    assert written(visit, *ticked) == text
+def test_what_is_not_ticked_is_tight_and_a_bottom_without_seal_is_left_out(check_request, ticked, text):
+    assert written(check_request, *ticked) == text
 
 
-def test_the_ticks_come_back(visit):
+def test_the_ticks_come_back(check_request):
     places = door_places(Typed({"read-top": "1", "read-right": "no"}))
     assert [place.name for place in places if place.ticked] == ["read-top"]
     assert len(places) == 8
-    assert len(gasket_groups(visit("/"), Typed({}))) == 1
+    assert len(gasket_groups(check_request("/"), Typed({}))) == 1
 
 
-def test_the_picture_names_the_places(visit):
+def test_the_picture_names_the_places(check_request):
     assert (
-        gasket_told(visit("/"), "psgggggss").drawing.words == "The seal lets through at: top left, bottom left, left."
+        gasket_told(check_request("/"), "psgggggss").drawing.words
+        == "The seal lets through at: top left, bottom left, left."
     )
-    assert gasket_told(visit("/"), "pggggxxxg").drawing.words == "The seal is tight at every place that was tried."
+    assert (
+        gasket_told(check_request("/"), "pggggxxxg").drawing.words == "The seal is tight at every place that was tried."
+    )

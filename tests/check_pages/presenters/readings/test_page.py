@@ -12,51 +12,51 @@ LOOKED = {"danger": "none"}
 SURE = {"cold": "yes", "supply-off": "yes"}
 
 
-def page(visit, kind, answers, region="gb-eng"):
-    return reading_page(visit(at(f"/reading/{kind}/", answers, region)), kind)
+def page(check_request, kind, answers, region="gb-eng"):
+    return reading_page(check_request(at(f"/reading/{kind}/", answers, region)), kind)
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_the_danger_signs_come_first_and_lead_back(visit, kind):
-    found = page(visit, kind, {})
+def test_the_danger_signs_come_first_and_lead_back(check_request, kind):
+    found = page(check_request, kind, {})
     assert isinstance(found, DangerPage)
     assert found.none.href == at(f"/reading/{kind}/", LOOKED)
     assert found.signs
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_behind_them_its_cautions_and_its_form(visit, kind):
-    found = page(visit, kind, {**LOOKED, **SURE})
+def test_behind_them_its_cautions_and_its_form(check_request, kind):
+    found = page(check_request, kind, {**LOOKED, **SURE})
     assert isinstance(found, ReadingPage)
     assert found.cautions
     assert found.form.kind == kind
 
 
 @pytest.mark.parametrize("gates", [{}, {"cold": "yes"}, {**SURE, "supply-off": "unsure"}, {**SURE, "cold": "no"}])
-def test_the_seal_waits_for_its_gates(visit, gates):
-    found = page(visit, "gasket", {**LOOKED, **gates})
+def test_the_seal_waits_for_its_gates(check_request, gates):
+    found = page(check_request, "gasket", {**LOOKED, **gates})
     assert found.form is None
     assert found.closed_text
     assert [gate.yes_href.partition("?")[0] for gate in found.gates] == ["/reading/gasket/"] * 2
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_what_heats_the_oven_is_left_to_the_check(visit, kind):
-    found = page(visit, kind, {**LOOKED, **SURE})
-    heats = any(task.heat for task in tasks_of(visit("/"), kind))
+def test_what_heats_the_oven_is_left_to_the_check(check_request, kind):
+    found = page(check_request, kind, {**LOOKED, **SURE})
+    heats = any(task.heat for task in tasks_of(check_request("/"), kind))
     assert ("does not say that your oven may be heated" in found.note) == heats
     assert (found.how == "") == heats
 
 
-def test_both_tests_of_the_seal_share_a_page(visit):
-    found = page(visit, "gasket", {**LOOKED, **SURE})
+def test_both_tests_of_the_seal_share_a_page(check_request):
+    found = page(check_request, "gasket", {**LOOKED, **SURE})
     which = found.form.groups[0].fields[0]
     assert [value for value, _ in which.choices] == ["paper-strip-test", "torch-gap-test"]
 
 
-def test_where_the_rules_take_the_task_away_there_is_no_form(visit, monkeypatch):
-    seen = visit(at("/reading/meter/", LOOKED, "au"))
-    monkeypatch.setattr(type(seen.place.region), "removes", frozenset({"meter-test"}), raising=False)
+def test_where_the_rules_take_the_task_away_there_is_no_form(check_request, monkeypatch):
+    seen = check_request(at("/reading/meter/", LOOKED, "au"))
+    monkeypatch.setattr(type(seen.region.region), "removes", frozenset({"meter-test"}), raising=False)
     found = reading_page(seen, "meter")
     assert found.form is None
     assert found.note.startswith("This is not offered here. In Australia")

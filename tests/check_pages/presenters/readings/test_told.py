@@ -18,12 +18,12 @@ PACK = library().pack
         ("paper-strip-test", "pgggggggg", "Paper strip test: this fits “Grips all round”."),
     ],
 )
-def test_a_clear_reading_fits_one_answer(visit, observation, text, words):
-    assert meaning(visit("/?region=gb-eng"), PACK.observations[observation], text) == words
+def test_a_clear_reading_fits_one_answer(check_request, observation, text, words):
+    assert meaning(check_request("/?region=gb-eng"), PACK.observations[observation], text) == words
 
 
-def test_at_an_edge_both_sides_are_named(visit):
-    told = meaning(visit("/?region=gb-eng"), PACK.observations["fan-run-on"], "h29~s31")
+def test_at_an_edge_both_sides_are_named(check_request):
+    told = meaning(check_request("/?region=gb-eng"), PACK.observations["fan-run-on"], "h29~s31")
     assert "lies between" in told
     assert "Less than 30 minutes" in told
     assert "30 to 60 minutes" in told

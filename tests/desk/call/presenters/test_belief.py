@@ -7,7 +7,7 @@ COLD = "complaint=no-heat&heat-main=no-heat&danger=none"
 
 
 def leaning_of(opened):
-    return leanings(opened, belief_of(opened, opened.visit.reading.answers))
+    return leanings(opened, belief_of(opened, opened.check_request.reading.answers))
 
 
 def test_nothing_told_nothing_believed(call):
@@ -24,15 +24,19 @@ def test_the_leading_cause_moves_with_the_last_answer(call):
 
 def test_the_engines_own_next_question_may_be_asked(call):
     opened = call(COLD)
-    step = advise(opened.visit.library.pack, opened.visit.place.region, opened.visit.reading.answers.items())
-    found = askable(opened, belief_of(opened, opened.visit.reading.answers))
+    step = advise(
+        opened.check_request.library.pack,
+        opened.check_request.region.region,
+        opened.check_request.reading.answers.items(),
+    )
+    found = askable(opened, belief_of(opened, opened.check_request.reading.answers))
     assert step.observation in {worth.observation for worth in found}
     assert [worth.bits for worth in found] == sorted((worth.bits for worth in found), reverse=True)
 
 
 def test_only_what_is_worth_asking_is_offered(call):
     opened = call(COLD)
-    found = askable(opened, belief_of(opened, opened.visit.reading.answers))
+    found = askable(opened, belief_of(opened, opened.check_request.reading.answers))
     assert [key.key for key in would_change(opened, found)] == ["j", "k", "l"]
     assert "call-ask=" in would_change(opened, found)[0].href
     assert would_change(opened, [worth for worth in found if worth.bits < 0.01]) == []

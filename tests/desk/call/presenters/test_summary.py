@@ -6,7 +6,7 @@ from triage.desk.call.presenters.summary import summary_of
 
 
 def told(opened):
-    return summary_of(opened, belief_of(opened, opened.visit.reading.answers))
+    return summary_of(opened, belief_of(opened, opened.check_request.reading.answers))
 
 
 def test_an_empty_call_says_so(call):

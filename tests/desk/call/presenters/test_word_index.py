@@ -7,7 +7,7 @@ PACK = library().pack
 
 
 def rows(call, region="gb-eng"):
-    return word_index(call(region=region).visit)["answers"]
+    return word_index(call(region=region).check_request)["answers"]
 
 
 def test_every_question_that_is_ever_asked_is_there_with_every_answer(call):

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from decimal import Decimal
 
-from triage.check_pages.place import Placed
+from triage.check_pages.region import HasRegion
 
 A_TENTH = Decimal("0.1")
 FREEZING = Decimal(32)
@@ -38,5 +38,5 @@ FAHRENHEIT = Degrees(
 )
 
 
-def degrees_of(placed: Placed) -> Degrees:
-    return FAHRENHEIT if placed.place.temperature == "F" else CELSIUS
+def degrees_of(placed: HasRegion) -> Degrees:
+    return FAHRENHEIT if placed.region.temperature == "F" else CELSIUS

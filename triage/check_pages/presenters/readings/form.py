@@ -14,11 +14,11 @@ from triage.check_pages.presenters.readings.reasons import reason_sentence
 from triage.check_pages.presenters.readings.told import meaning
 from triage.check_pages.presenters.readings.typed import READ, SENT, Typed
 from triage.check_pages.reading_pages import FieldGroup, ReadingField, ReadingForm, ReadingResult
+from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Choice
-from triage.check_pages.visit import Visit
+from triage.engine.answers import applies, ruled_out
 from triage.engine.pack import Observation, Pack, Task
 from triage.engine.readings import Unreadable, raised_by
-from triage.engine.trail import applies, ruled_out
 from triage.jobsheet.reading_words import reading_words
 
 FOR = "for"
@@ -33,20 +33,20 @@ def measured_by(pack: Pack, task: Task) -> list[Observation]:
     return [one for one in found if one.gauge and one.gauge.kind == first.gauge.kind]
 
 
-def reading_form(visit: Visit, observations: Sequence[Observation], action: str) -> ReadingForm:
+def reading_form(check_request: CheckRequest, observations: Sequence[Observation], action: str) -> ReadingForm:
     """The form for figures that answer `observations`, the first of them always; `action` is the page it stands on."""
     name = _kind_of(observations[0])
-    kind, typed = KINDS[name], Typed(visit.typed)
-    kind.read(visit, typed)
-    meant = _meant(visit, observations, typed)
-    wanting, result = _outcome(visit, kind, typed, meant, observations) if typed.sent else ([], None)
+    kind, typed = KINDS[name], Typed(check_request.typed)
+    kind.read(check_request, typed)
+    meant = _meant(check_request, observations, typed)
+    wanting, result = _outcome(check_request, kind, typed, meant, observations) if typed.sent else ([], None)
     return ReadingForm(
         kind=name,
         heading=_("Put the figures in"),
         intro=form_intros()[name],
         action=action,
-        kept=list({**visit.links.beside(), **visit.reading.answers, SENT: "1"}.items()),
-        groups=[*_which(visit, observations, meant), *kind.groups(visit, typed)],
+        kept=list({**check_request.links.context_params(), **check_request.reading.answers, SENT: "1"}.items()),
+        groups=[*_which(check_request, observations, meant), *kind.groups(check_request, typed)],
         places=door_places(typed) if name == "gasket" else [],
         wanting=wanting,
         result=result,
@@ -54,17 +54,21 @@ def reading_form(visit: Visit, observations: Sequence[Observation], action: str)
 
 
 def _outcome(
-    visit: Visit, kind: Kind, typed: Typed, meant: Sequence[Observation], observations: Sequence[Observation]
+    check_request: CheckRequest,
+    kind: Kind,
+    typed: Typed,
+    meant: Sequence[Observation],
+    observations: Sequence[Observation],
 ) -> tuple[list[str], ReadingResult | None]:
     """What is wrong or missing, or else the result."""
-    labels = {field.name: field.label for group in kind.groups(visit, typed) for field in group.fields}
+    labels = {field.name: field.label for group in kind.groups(check_request, typed) for field in group.fields}
     if typed.problems:
         return [f"{labels.get(READ + name, name)}: {problem}" for name, problem in typed.problems.items()], None
-    text = kind.write(visit, typed)
+    text = kind.write(check_request, typed)
     if not text:
         return [_("Nothing is filled in yet.")], None
     try:
-        return [], _result(visit, kind, text, meant, observations)
+        return [], _result(check_request, kind, text, meant, observations)
     except Unreadable as fault:
         label = labels.get(READ + fault.field) or labels.get(f"{READ}{_first_of(fault.field)}", _("the figures"))
         return [reason_sentence(fault.reason, {"label": label, "typed": "", "low": "", "high": ""})], None
@@ -76,16 +80,20 @@ def _first_of(field: str) -> str:
 
 
 def _result(
-    visit: Visit, kind: Kind, text: str, meant: Sequence[Observation], observations: Sequence[Observation]
+    check_request: CheckRequest,
+    kind: Kind,
+    text: str,
+    meant: Sequence[Observation],
+    observations: Sequence[Observation],
 ) -> ReadingResult:
     """A red flag is raised by whatever the figures can answer, whether or not it was asked for on this oven."""
-    told, gauge = kind.told(visit, text), meant[0].gauge
+    told, gauge = kind.told(check_request, text), meant[0].gauge
     headline = reading_words(gauge, text) if gauge else ""
     alarming = [one for one in observations if one in meant or _quantity_of(one) != _quantity_of(meant[0])]
     alarming = [one for one in alarming if raised_by(one, text)]
-    answers = {one.id: text for one in (*meant, *alarming) if one in alarming or _fits(visit, one)}
-    onward = visit.links.step(answers) if alarming else visit.links.onward(answers)
-    lines = [*(meaning(visit, one, text) for one in meant), *told.lines]
+    answers = {one.id: text for one in (*meant, *alarming) if one in alarming or _fits(check_request, one)}
+    onward = check_request.links.step(answers) if alarming else check_request.links.continue_url(answers)
+    lines = [*(meaning(check_request, one, text) for one in meant), *told.lines]
     return ReadingResult(
         headline=headline[:1].upper() + headline[1:],
         lines=[*lines, _sureness()] if "±" in headline else lines,
@@ -99,32 +107,34 @@ def _sureness() -> str:
     return _("± is a range that holds the true value about 19 times in 20.")
 
 
-def _meant(visit: Visit, observations: Sequence[Observation], typed: Typed) -> list[Observation]:
+def _meant(check_request: CheckRequest, observations: Sequence[Observation], typed: Typed) -> list[Observation]:
     """The one that was measured, and those that other quantities of the same figures answer as well."""
-    alike = _alternatives(visit, observations)
+    alike = _alternatives(check_request, observations)
     chosen = next((one for one in alike if one.id == typed.text(FOR)), alike[0])
     others = [one for one in observations if _quantity_of(one) != _quantity_of(chosen)]
-    return [chosen, *(one for one in others if _fits(visit, one))]
+    return [chosen, *(one for one in others if _fits(check_request, one))]
 
 
-def _alternatives(visit: Visit, observations: Sequence[Observation]) -> list[Observation]:
+def _alternatives(check_request: CheckRequest, observations: Sequence[Observation]) -> list[Observation]:
     first = observations[0]
     same = [one for one in observations[1:] if _quantity_of(one) == _quantity_of(first)]
-    return [first, *(one for one in same if _fits(visit, one))]
+    return [first, *(one for one in same if _fits(check_request, one))]
 
 
-def _which(visit: Visit, observations: Sequence[Observation], meant: Sequence[Observation]) -> list[FieldGroup]:
+def _which(
+    check_request: CheckRequest, observations: Sequence[Observation], meant: Sequence[Observation]
+) -> list[FieldGroup]:
     """The question which of several was measured, where there is more than one."""
-    alike = _alternatives(visit, observations)
+    alike = _alternatives(check_request, observations)
     if len(alike) < 2:
         return []
-    choices = tuple((one.id, visit.texts.questions[one.id].short) for one in alike)
+    choices = tuple((one.id, check_request.texts.questions[one.id].short) for one in alike)
     return [FieldGroup([ReadingField(READ + FOR, _("What was measured"), meant[0].id, choices=choices)])]
 
 
-def _fits(visit: Visit, observation: Observation) -> bool:
+def _fits(check_request: CheckRequest, observation: Observation) -> bool:
     """Whether it exists on this oven after these answers."""
-    answers = visit.reading.answers
+    answers = check_request.reading.answers
     return applies(observation, answers) and not ruled_out(observation.needs, answers)
 
 

@@ -3,11 +3,11 @@
 from django.utils.translation import gettext as _
 
 from triage.check_pages.drawings.door_map import door_map
-from triage.check_pages.place import Placed
 from triage.check_pages.presenters.readings.told import Told
 from triage.check_pages.presenters.readings.typed import READ, Typed
 from triage.check_pages.reading_pages import DoorPlace, FieldGroup
-from triage.check_pages.visit import Visit
+from triage.check_pages.region import HasRegion
+from triage.check_pages.request import CheckRequest
 from triage.engine.readings.gasket import PLACES, Gasket, read, write
 from triage.jobsheet.reading_words import place_words
 
@@ -15,11 +15,11 @@ NO_BOTTOM = "no-bottom"
 BOTTOM = "bottom"
 
 
-def read_gasket(_visit: Visit, _typed: Typed) -> None:
+def read_gasket(_visit: CheckRequest, _typed: Typed) -> None:
     """Ticks need no reading; what else may stand there counts as not ticked."""
 
 
-def gasket_groups(_visit: Visit, typed: Typed) -> list[FieldGroup]:
+def gasket_groups(_visit: CheckRequest, typed: Typed) -> list[FieldGroup]:
     return [FieldGroup([typed.tick(NO_BOTTOM, _("The door has no seal along the bottom"), _("Many have none there"))])]
 
 
@@ -28,12 +28,12 @@ def door_places(typed: Typed) -> list[DoorPlace]:
     return [DoorPlace(READ + place, words[place], typed.ticked(place)) for place in PLACES]
 
 
-def write_gasket(_visit: Visit, typed: Typed) -> str:
+def write_gasket(_visit: CheckRequest, typed: Typed) -> str:
     left_out = {place for place in PLACES if typed.ticked(NO_BOTTOM) and place.startswith(BOTTOM)}
     return write({place: typed.ticked(place) for place in PLACES if place not in left_out})
 
 
-def gasket_told(_placed: Placed, text: str) -> Told:
+def gasket_told(_placed: HasRegion, text: str) -> Told:
     found = read(text)
     legend = (_("tight"), _("lets through"), _("no seal there"))
     return Told(door_map(found.leaks, legend, _picture_words(found)), [_("Try a place that lets through once more.")])

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 from django.utils.translation import gettext as _
 
-from triage.check_pages.place import Placed
 from triage.check_pages.presenters.readings.gasket import gasket_groups, gasket_told, read_gasket, write_gasket
 from triage.check_pages.presenters.readings.meter import meter_groups, meter_told, read_meter, write_meter
 from triage.check_pages.presenters.readings.preheat import preheat_groups, preheat_told, read_preheat, write_preheat
@@ -19,17 +18,18 @@ from triage.check_pages.presenters.readings.thermometer import (
 from triage.check_pages.presenters.readings.told import Told
 from triage.check_pages.presenters.readings.typed import Typed
 from triage.check_pages.reading_pages import FieldGroup
-from triage.check_pages.visit import Visit
+from triage.check_pages.region import HasRegion
+from triage.check_pages.request import CheckRequest
 
 
 @dataclass(frozen=True)
 class Kind:
     """`read` takes what was typed, `groups` are the fields, `write` the written reading, `told` what comes of it."""
 
-    read: Callable[[Visit, Typed], None]
-    groups: Callable[[Visit, Typed], list[FieldGroup]]
-    write: Callable[[Visit, Typed], str]
-    told: Callable[[Placed, str], Told]
+    read: Callable[[CheckRequest, Typed], None]
+    groups: Callable[[CheckRequest, Typed], list[FieldGroup]]
+    write: Callable[[CheckRequest, Typed], str]
+    told: Callable[[HasRegion, str], Told]
 
 
 KINDS: Mapping[str, Kind] = {

@@ -5,15 +5,15 @@ from decimal import Decimal
 from django.utils.translation import gettext as _
 
 from triage.check_pages.drawings.power_bar import power_bar
-from triage.check_pages.place import Placed
 from triage.check_pages.presenters.readings.plate import plate_blanks, plate_group, with_usual_volts
 from triage.check_pages.presenters.readings.power_class import power_class_line
 from triage.check_pages.presenters.readings.reasons import reason_sentence
 from triage.check_pages.presenters.readings.told import Told
 from triage.check_pages.presenters.readings.typed import Blank, Typed
 from triage.check_pages.reading_pages import FieldGroup
+from triage.check_pages.region import HasRegion
+from triage.check_pages.request import CheckRequest
 from triage.check_pages.typed_number import Unread, read_number
-from triage.check_pages.visit import Visit
 from triage.engine.readings.meter import FIELDS, Power, read
 from triage.engine.readings.written import MOST_ITEMS, write
 from triage.jobsheet.reading_words import power_words
@@ -22,12 +22,12 @@ RESTED = 0.1
 LATEST = Decimal(int(FIELDS["taps"].high))
 
 
-def read_meter(visit: Visit, typed: Typed) -> None:
-    typed.read([*_light(), *_counted(), *_register(), *_display(), _background(), *plate_blanks(visit)], FIELDS)
+def read_meter(check_request: CheckRequest, typed: Typed) -> None:
+    typed.read([*_light(), *_counted(), *_register(), *_display(), _background(), *plate_blanks(check_request)], FIELDS)
     _read_taps(typed)
 
 
-def meter_groups(visit: Visit, typed: Typed) -> list[FieldGroup]:
+def meter_groups(check_request: CheckRequest, typed: Typed) -> list[FieldGroup]:
     light, taps = [typed.field_of(blank) for blank in (*_light(), *_counted())], typed.field_of(_taps())
     ways = [
         FieldGroup([light[0], taps, *light[1:]], summary=_("By the flashes of the meter’s light"), tool="meter"),
@@ -39,14 +39,14 @@ def meter_groups(visit: Visit, typed: Typed) -> list[FieldGroup]:
         FieldGroup(way.fields, summary=way.summary, open=use or (at == 0 and not any(used)), tool=way.tool)
         for at, (way, use) in enumerate(zip(ways, used, strict=True))
     ]
-    return [*shown, FieldGroup([typed.field_of(_background())]), plate_group(visit, typed)]
+    return [*shown, FieldGroup([typed.field_of(_background())]), plate_group(check_request, typed)]
 
 
-def write_meter(visit: Visit, typed: Typed) -> str:
-    return write(FIELDS, with_usual_volts(visit, typed.figures))
+def write_meter(check_request: CheckRequest, typed: Typed) -> str:
+    return write(FIELDS, with_usual_volts(check_request, typed.figures))
 
 
-def meter_told(_placed: Placed, text: str) -> Told:
+def meter_told(_placed: HasRegion, text: str) -> Told:
     power = read(text)
     drawn, expected = power_words(power.watts), power_words(power.rating.expected)
     words = {"drawn": drawn, "expected": expected}

@@ -14,56 +14,60 @@ from triage.check_pages.presenters.question import danger_page
 from triage.check_pages.presenters.readings.form import measured_by, reading_form
 from triage.check_pages.presenters.readings.kinds import kind_names
 from triage.check_pages.presenters.task import cautions_of, gate_of
+from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Choice
-from triage.check_pages.visit import Visit
 from triage.engine import NONE_OF_THESE, SCREEN, Task, is_open
 from triage.engine.pack import Observation
 
 
-def reading_page(visit: Visit, kind: str) -> ReadingPage | DangerPage:
+def reading_page(check_request: CheckRequest, kind: str) -> ReadingPage | DangerPage:
     """The page; the danger signs first where nobody looked through them yet."""
-    if SCREEN not in visit.reading.answers:
-        signs = danger_page(visit)
-        return replace(signs, none=replace(signs.none, href=visit.links.reading(kind, {SCREEN: NONE_OF_THESE})))
-    tasks = tasks_of(visit, kind)
+    if SCREEN not in check_request.reading.answers:
+        signs = danger_page(check_request)
+        return replace(signs, none=replace(signs.none, href=check_request.links.reading(kind, {SCREEN: NONE_OF_THESE})))
+    tasks = tasks_of(check_request, kind)
     first = tasks[0]
-    removed = first.id in visit.place.region.removes
-    opened = is_open(first, visit.reading.answers) and not removed
+    removed = first.id in check_request.region.region.removes
+    opened = is_open(first, check_request.reading.answers) and not removed
     return ReadingPage(
         heading=kind_names()[kind],
-        intro=visit.texts.tasks[first.id].why,
-        note=_note(first, removed, visit),
-        cautions=cautions_of(visit, first),
-        gates=[] if removed else _gates(visit, kind, first),
-        how="" if first.heat or not opened else visit.texts.questions[first.outcome].look,
+        intro=check_request.texts.tasks[first.id].why,
+        note=_note(first, removed, check_request),
+        cautions=cautions_of(check_request, first),
+        gates=[] if removed else _gates(check_request, kind, first),
+        how="" if first.heat or not opened else check_request.texts.questions[first.outcome].look,
         closed_text="" if opened or removed else _("Answer these first. The form shows once each answer is yes."),
-        form=reading_form(visit, _measured(visit, tasks), visit.links.reading_path(kind)) if opened else None,
-        check=Choice(_("Go to the check"), visit.links.onward()),
+        form=reading_form(check_request, _measured(check_request, tasks), check_request.links.reading_path(kind))
+        if opened
+        else None,
+        check=Choice(_("Go to the check"), check_request.links.continue_url()),
         part=first.picture,
-        local_line=visit.place.local_line,
-        problems=problem_sentences(visit.texts, visit.reading.problems),
+        local_line=check_request.region.local_line,
+        problems=problem_sentences(check_request.texts, check_request.reading.problems),
     )
 
 
-def tasks_of(visit: Visit, kind: str) -> list[Task]:
+def tasks_of(check_request: CheckRequest, kind: str) -> list[Task]:
     """The tasks whose figures are of this kind, in the pack's order."""
-    pack = visit.library.pack
+    pack = check_request.library.pack
     found = [(task, measured_by(pack, task)) for task in pack.tasks.values()]
     return [task for task, measured in found if measured and measured[0].gauge and measured[0].gauge.kind == kind]
 
 
-def _measured(visit: Visit, tasks: list[Task]) -> list[Observation]:
-    measured = [one for task in tasks for one in measured_by(visit.library.pack, task)]
+def _measured(check_request: CheckRequest, tasks: list[Task]) -> list[Observation]:
+    measured = [one for task in tasks for one in measured_by(check_request.library.pack, task)]
     return list({one.id: one for one in measured}.values())
 
 
-def _gates(visit: Visit, kind: str, task: Task) -> list[Gate]:
-    return [gate_of(visit, task, gate, lambda more: visit.links.reading(kind, more)) for gate in task.gates]
+def _gates(check_request: CheckRequest, kind: str, task: Task) -> list[Gate]:
+    return [
+        gate_of(check_request, task, gate, lambda more: check_request.links.reading(kind, more)) for gate in task.gates
+    ]
 
 
-def _note(task: Task, removed: bool, visit: Visit) -> str:
+def _note(task: Task, removed: bool, check_request: CheckRequest) -> str:
     if removed:
-        words = {"place": visit.place.name}
+        words = {"place": check_request.region.name}
         return _("This is not offered here. In %(place)s it is left to people with the right licence.") % words
     if task.heat:
         return _(

@@ -3,41 +3,44 @@
 from django.utils.translation import gettext as _
 
 from triage.check_pages.drawings.minutes_line import Stretch, minutes_line
-from triage.check_pages.place import Placed
 from triage.check_pages.presenters.readings.degrees import Degrees, degrees_of
 from triage.check_pages.presenters.readings.plate import plate_blanks, plate_group, with_usual_volts
 from triage.check_pages.presenters.readings.told import Told
 from triage.check_pages.presenters.readings.typed import Blank, Typed
 from triage.check_pages.reading_pages import FieldGroup
-from triage.check_pages.visit import Visit
+from triage.check_pages.region import HasRegion
+from triage.check_pages.request import CheckRequest
 from triage.engine.readings.preheat import CLOCK_MINUTES, FIELDS, read
 from triage.engine.readings.written import write
 
 LONGEST = 240.0
 
 
-def read_preheat(visit: Visit, typed: Typed) -> None:
-    typed.read([*_blanks(degrees_of(visit)), *_optional(degrees_of(visit)), *plate_blanks(visit)], FIELDS)
+def read_preheat(check_request: CheckRequest, typed: Typed) -> None:
+    typed.read(
+        [*_blanks(degrees_of(check_request)), *_optional(degrees_of(check_request)), *plate_blanks(check_request)],
+        FIELDS,
+    )
     if typed.ticked("waiting"):
         typed.figures["waiting"] = "1"
 
 
-def preheat_groups(visit: Visit, typed: Typed) -> list[FieldGroup]:
-    degrees = degrees_of(visit)
+def preheat_groups(check_request: CheckRequest, typed: Typed) -> list[FieldGroup]:
+    degrees = degrees_of(check_request)
     waiting = typed.tick("waiting", _("It was not hot by then"))
     optional = [typed.field_of(blank) for blank in _optional(degrees)]
     return [
         FieldGroup([*[typed.field_of(blank) for blank in _blanks(degrees)], waiting], tool="preheat"),
         FieldGroup(optional, summary=_("About the oven and the room"), open=any(f.value for f in optional)),
-        plate_group(visit, typed),
+        plate_group(check_request, typed),
     ]
 
 
-def write_preheat(visit: Visit, typed: Typed) -> str:
-    return write(FIELDS, with_usual_volts(visit, typed.figures))
+def write_preheat(check_request: CheckRequest, typed: Typed) -> str:
+    return write(FIELDS, with_usual_volts(check_request, typed.figures))
 
 
-def preheat_told(_placed: Placed, text: str) -> Told:
+def preheat_told(_placed: HasRegion, text: str) -> Told:
     found = read(text)
     low = max(found.needed.value - 2.0 * found.needed.uncertainty, 0.0)
     high = found.needed.value + 2.0 * found.needed.uncertainty

@@ -3,11 +3,11 @@
 from django.utils.translation import gettext as _
 
 from triage.check_pages.drawings.minutes_line import Stretch, minutes_line
-from triage.check_pages.place import Placed
 from triage.check_pages.presenters.readings.told import Told
 from triage.check_pages.presenters.readings.typed import Blank, Typed
 from triage.check_pages.reading_pages import FieldGroup
-from triage.check_pages.visit import Visit
+from triage.check_pages.region import HasRegion
+from triage.check_pages.request import CheckRequest
 from triage.engine.readings.run_on import FIELDS, WITHOUT_END, read
 from triage.engine.readings.written import write
 from triage.jobsheet.reading_words import run_on_words
@@ -16,12 +16,12 @@ USUAL, LONG, SHOWN = 30.0, 60.0, 90.0
 TICKS = ("cold", "much-heat")
 
 
-def read_run_on(_visit: Visit, typed: Typed) -> None:
+def read_run_on(_visit: CheckRequest, typed: Typed) -> None:
     typed.read(_blanks(), FIELDS)
     typed.figures |= {name: "1" for name in TICKS if typed.ticked(name)}
 
 
-def run_on_groups(_visit: Visit, typed: Typed) -> list[FieldGroup]:
+def run_on_groups(_visit: CheckRequest, typed: Typed) -> list[FieldGroup]:
     ticks = [
         typed.tick("cold", _("The oven is stone cold and the fan still runs")),
         typed.tick("much-heat", _("It was after a very hot clean, or a long time on high or on the grill")),
@@ -29,7 +29,7 @@ def run_on_groups(_visit: Visit, typed: Typed) -> list[FieldGroup]:
     return [FieldGroup([*[typed.field_of(blank) for blank in _blanks()], *ticks], tool="run-on")]
 
 
-def write_run_on(_visit: Visit, typed: Typed) -> str:
+def write_run_on(_visit: CheckRequest, typed: Typed) -> str:
     """Where only the end is known, it was heard until then; a cold oven needs no time."""
     figures = typed.figures
     if "heard" not in figures and "stopped" in figures:
@@ -39,7 +39,7 @@ def write_run_on(_visit: Visit, typed: Typed) -> str:
     return write(FIELDS, figures)
 
 
-def run_on_told(_placed: Placed, text: str) -> Told:
+def run_on_told(_placed: HasRegion, text: str) -> Told:
     found = read(text)
     endless = found.minutes.value >= WITHOUT_END
     value, unsure = (SHOWN if endless else found.minutes.value), 2.0 * found.minutes.uncertainty

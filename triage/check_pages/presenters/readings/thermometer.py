@@ -4,13 +4,13 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from triage.check_pages.drawings.temperature_line import Legend, temperature_line
-from triage.check_pages.place import Placed
 from triage.check_pages.presenters.readings.degrees import Degrees, degrees_of
 from triage.check_pages.presenters.readings.reasons import reason_sentence
 from triage.check_pages.presenters.readings.told import Told
 from triage.check_pages.presenters.readings.typed import Blank, Typed
 from triage.check_pages.reading_pages import FieldGroup, ReadingField
-from triage.check_pages.visit import Visit
+from triage.check_pages.region import HasRegion
+from triage.check_pages.request import CheckRequest
 from triage.engine.readings.thermometer import FIELDS, Temperatures, read, turning_points, whole_cycles
 from triage.engine.readings.warming import Heading, heading
 from triage.engine.readings.written import MOST_ITEMS, write
@@ -22,8 +22,8 @@ EARLY = 15.0  # with a first reading later than this nobody saw when the set hea
 TIME, SHOWN = "time-", "shown-"
 
 
-def read_thermometer(visit: Visit, typed: Typed) -> None:
-    degrees = degrees_of(visit)
+def read_thermometer(check_request: CheckRequest, typed: Typed) -> None:
+    degrees = degrees_of(check_request)
     typed.read([_set(degrees), *_instrument(degrees)], FIELDS)
     time, shown = _row(degrees)
     for number in range(1, _last_filled(typed) + 1):
@@ -37,8 +37,8 @@ def read_thermometer(visit: Visit, typed: Typed) -> None:
                 typed.problems[name] = reason_sentence("missing", {"label": blank.label})
 
 
-def thermometer_groups(visit: Visit, typed: Typed) -> list[FieldGroup]:
-    degrees = degrees_of(visit)
+def thermometer_groups(check_request: CheckRequest, typed: Typed) -> list[FieldGroup]:
+    degrees = degrees_of(check_request)
     instrument = [typed.field_of(blank) for blank in _instrument(degrees)]
     return [
         FieldGroup([typed.field_of(_set(degrees))]),
@@ -47,7 +47,7 @@ def thermometer_groups(visit: Visit, typed: Typed) -> list[FieldGroup]:
     ]
 
 
-def write_thermometer(_visit: Visit, typed: Typed) -> str:
+def write_thermometer(_visit: CheckRequest, typed: Typed) -> str:
     """The rows that are whole, as one list; problems of a row are told beside it."""
     rows = [
         f"{typed.figures[f'{TIME}{n}']}-{typed.figures[f'{SHOWN}{n}']}"
@@ -57,7 +57,7 @@ def write_thermometer(_visit: Visit, typed: Typed) -> str:
     return write(FIELDS, {**typed.figures, "readings": "_".join(rows)})
 
 
-def thermometer_told(placed: Placed, text: str) -> Told:
+def thermometer_told(placed: HasRegion, text: str) -> Told:
     found, degrees = read(text), degrees_of(placed)
     legend = Legend(
         lambda celsius: f"{degrees.shown(celsius):.0f}°", _("min"), _("Shaded: no fault"), _("mean"), _("one cycle")

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from django.utils.translation import gettext as _
 
 from triage.check_pages.drawings.drawing import Drawing
-from triage.check_pages.visit import Visit
+from triage.check_pages.request import CheckRequest
 from triage.engine.pack import Observation
 from triage.engine.readings import gauge_answer
 
@@ -21,10 +21,10 @@ class Told:
     lines: list[str] = field(default_factory=list)
 
 
-def meaning(visit: Visit, observation: Observation, text: str) -> str:
+def meaning(check_request: CheckRequest, observation: Observation, text: str) -> str:
     """Which of the answers in words the figures fit, without an edge: near one, both are named."""
     told = gauge_answer(observation, text)
-    question = visit.texts.questions[observation.id]
+    question = check_request.texts.questions[observation.id]
     ranked = sorted(_distinct(observation), key=lambda option: -told[option])
     total = sum(told[option] for option in ranked)
     first, second = (question.options[option] for option in ranked[:2])

@@ -4,19 +4,19 @@ from triage.check_pages.presenters.make_safe import make_safe_page
 from triage.check_pages.presenters.numbers import emergency_call
 from triage.desk.call.open_call import Call
 from triage.desk.call.view_models import Alarm
-from triage.engine import MakeSafe
-from triage.engine.safety import raised
+from triage.engine import Emergency
+from triage.engine.safety import raised_flags
 
 
 def alarm_of(call: Call) -> Alarm | None:
     """Danger that ends the questions, else the gravest caution, else nothing."""
-    visit = call.visit
-    if isinstance(visit.step, MakeSafe):
-        page = make_safe_page(visit, visit.step)
-        numbers = page.call or [emergency_call(visit.place)]
+    check_request = call.check_request
+    if isinstance(check_request.step, Emergency):
+        page = make_safe_page(check_request, check_request.step)
+        numbers = page.call or [emergency_call(check_request.region)]
         return Alarm(page.signal, page.heading, page.first[0].text, numbers, stops=True)
-    flags = raised(visit.library.pack, visit.reading.answers)
+    flags = raised_flags(check_request.library.pack, check_request.reading.answers)
     if not flags:
         return None
-    text = visit.texts.flags[flags[0].id]
+    text = check_request.texts.flags[flags[0].id]
     return Alarm(flags[0].signal, text.heading, text.first[0], [], stops=False)

@@ -19,8 +19,8 @@ MEMORY = "memory"
 
 def opening(call: Call) -> Say:
     """The first thing said. Nothing is picked from a list: what they say goes into the box."""
-    text = call.visit.texts.questions[OPENING]
-    options = call.visit.library.pack.observations[OPENING].options
+    text = call.check_request.texts.questions[OPENING]
+    options = call.check_request.library.pack.observations[OPENING].options
     return Say(
         kind="open",
         heading=text.short,
@@ -44,11 +44,11 @@ def danger(call: Call) -> Say:
 
     Asked for again, they are read again from the first; otherwise from the first that was not read.
     """
-    rounds = call.visit.texts.calls.rounds
+    rounds = call.check_request.texts.calls.rounds
     at = _round(call, rounds)
     return Say(
         kind="danger",
-        heading=call.visit.texts.start.danger.heading,
+        heading=call.check_request.texts.start.danger.heading,
         text="",
         seconds=seconds_to_say(rounds[at].say),
         again=_("Is any of that so, now or at any time since it began?"),
@@ -84,7 +84,7 @@ def _round_line(call: Call, rounds: tuple[RoundText, ...], at: int) -> Line:
 
 
 def _signs(call: Call, spoken: RoundText) -> list[Key]:
-    flags, texts = call.visit.library.pack.red_flags, call.visit.texts.flags
+    flags, texts = call.check_request.library.pack.red_flags, call.check_request.texts.flags
     signs = [(texts[name].sign, sign) for name in spoken.signs for sign in flags[name].signs]
     return [
         Key(key, words, call.links.with_answers({observation: option}), grave=True)
@@ -94,8 +94,8 @@ def _signs(call: Call, spoken: RoundText) -> list[Key]:
 
 def question(call: Call, name: str, count: str = "") -> Say:
     """One question: first the line that keeps the caller safe, then the words, then the answers by key."""
-    asked, text = call.visit.library.pack.observations[name], call.visit.texts.questions[name]
-    needs_board = asked.how != MEMORY and names_board(call.visit.place, f"{text.look} {text.say}")
+    asked, text = call.check_request.library.pack.observations[name], call.check_request.texts.questions[name]
+    needs_board = asked.how != MEMORY and names_board(call.check_request.region, f"{text.look} {text.say}")
     if needs_board and board_unknown(call.line.caller):
         return about_board(call, asked.picture, count)
     goes_to_look = asked.how != MEMORY and with_the_oven(call.line.caller)
@@ -134,7 +134,7 @@ def _answers(call: Call, asked: Observation, text: QuestionText) -> list[Key]:
 
 
 def _cant_tell(call: Call, name: str) -> Key:
-    words = answer_words(call.visit.texts, name, CANT_TELL)
+    words = answer_words(call.check_request.texts, name, CANT_TELL)
     return Key(CANT_TELL_KEY, words, call.links.with_answers({name: CANT_TELL}))
 
 

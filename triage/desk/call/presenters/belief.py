@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from triage.check_pages.presenters.causes import short_chance, tenths
 from triage.desk.call.open_call import Call
 from triage.desk.call.view_models import Key, Leaning, Moved
-from triage.engine import Belief, believe, compile_model, read_trail
+from triage.engine import Belief, believe, compile_model, parse_answers
 from triage.engine.next_question import Worth, worth_asking
 
 MOST_LEANINGS = 3
@@ -14,18 +14,18 @@ KEYS = "jkl"
 
 
 def belief_of(call: Call, answers: Mapping[str, str]) -> Belief:
-    visit = call.visit
-    return believe(compile_model(visit.library.pack, visit.place.region), answers)
+    check_request = call.check_request
+    return believe(compile_model(check_request.library.pack, check_request.region.region), answers)
 
 
 def leanings(call: Call, belief: Belief) -> list[Leaning]:
     """The first causes; nothing before anything was told."""
-    answers = call.visit.reading.answers
+    answers = call.check_request.reading.answers
     if not answers:
         return []
     *before, _last = answers.items()
-    was = belief_of(call, read_trail(call.visit.library.pack, before).answers).faults
-    faults = call.visit.texts.faults
+    was = belief_of(call, parse_answers(call.check_request.library.pack, before).answers).faults
+    faults = call.check_request.texts.faults
     return [
         Leaning(faults[fault].name, short_chance(chance), tenths(chance), _moved(was[fault], chance))
         for fault, chance in ((fault, belief.faults[fault]) for fault in belief.ranking[:MOST_LEANINGS])
@@ -40,12 +40,12 @@ def _moved(before: float, now: float) -> Moved:
 
 def askable(call: Call, belief: Belief) -> list[Worth]:
     """What may be asked now, what would move the belief most first."""
-    return sorted(worth_asking(belief, call.visit.reading.answers), key=lambda worth: -worth.bits)
+    return sorted(worth_asking(belief, call.check_request.reading.answers), key=lambda worth: -worth.bits)
 
 
 def would_change(call: Call, found: list[Worth]) -> list[Key]:
     """The first few of them, as far as they are worth asking at all."""
-    questions, least = call.visit.texts.questions, call.visit.library.pack.limits.worth
+    questions, least = call.check_request.texts.questions, call.check_request.library.pack.limits.worth
     return [
         Key(key, questions[worth.observation].short, call.links.asking(worth.observation))
         for key, worth in zip(KEYS, found, strict=False)

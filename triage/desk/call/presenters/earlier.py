@@ -38,11 +38,12 @@ class EarlierSheet:
 
 
 def earlier_page(call: Call, sheet: JobSheet) -> EarlierSheet:
-    visit, summary = call.visit, sheet.summary
-    place = sheet.region if sheet.region in library().regions else visit.place.region.id
-    again = answers_again(visit.library.pack, sheet, visit.reading.answers)
+    check_request, summary = call.check_request, sheet.summary
+    place = sheet.region if sheet.region in library().regions else check_request.region.id
+    again = answers_again(check_request.library.pack, sheet, check_request.reading.answers)
     told = [
-        (question_words(visit.texts, name), answer_words(visit.texts, name, answer)) for name, answer in again.items()
+        (question_words(check_request.texts, name), answer_words(check_request.texts, name, answer))
+        for name, answer in again.items()
     ]
     first, left = summary["causes"][0], len(told) - ENOUGH
     return EarlierSheet(

@@ -22,13 +22,13 @@ from triage.desk.call.presenters.belief import askable, belief_of, leanings, wou
 from triage.desk.call.presenters.summary import summary_of
 from triage.desk.call.presenters.telling import advice, make_safe, not_this
 from triage.desk.call.view_models import CallerRow, CallPage, Say, Told
-from triage.engine import SCREEN, Advice, Ask, MakeSafe, NotThis
+from triage.engine import SCREEN, Emergency, OutOfScope, Question, Result
 
 
 def call_page(call: Call) -> CallPage:
-    answers = call.visit.reading.answers
+    answers = call.check_request.reading.answers
     belief = belief_of(call, answers)
-    found = askable(call, belief) if isinstance(call.visit.step, Ask | Advice) else []
+    found = askable(call, belief) if isinstance(call.check_request.step, Question | Result) else []
     say = _say(call, {worth.observation for worth in found})
     last = list(answers)[-1] if answers else ""
     query = call.links.here().partition("?")[2]
@@ -40,7 +40,7 @@ def call_page(call: Call) -> CallPage:
         leanings=leanings(call, belief),
         would_change=would_change(call, found) if answers else [],
         caller=_caller_rows(call),
-        problems=[*_strange(call), *problem_sentences(call.visit.texts, call.visit.reading.problems)],
+        problems=[*_strange(call), *problem_sentences(call.check_request.texts, call.check_request.reading.problems)],
         summary=summary_of(call, belief),
         over=over,
         good=query,
@@ -51,7 +51,7 @@ def call_page(call: Call) -> CallPage:
         danger_href=call.links.without(SCREEN, ask=SCREEN),
         phone_href=call.phone_href,
         qr_href=f"{reverse('desk-call-phone-code')}?{query}",
-        words_href=f"{reverse('desk-call-words')}?region={call.visit.place.region.id}",
+        words_href=f"{reverse('desk-call-words')}?region={call.check_request.region.id}",
         call_id=call.line.id,
     )
 
@@ -59,34 +59,34 @@ def call_page(call: Call) -> CallPage:
 def _may_be_taken(call: Call, say: Say, over: bool) -> bool:
     """Whether a visit is the next thing and all that must be heard before was read; what is asked from memory after
     danger need not be."""
-    from_memory = isinstance(call.visit.step, MakeSafe) and say.kind == "question"
-    return (over or from_memory) and may_hand_over(call.visit)
+    from_memory = isinstance(call.check_request.step, Emergency) and say.kind == "question"
+    return (over or from_memory) and may_hand_over(call.check_request)
 
 
 def _say(call: Call, names: Set[str]) -> Say:
-    step, wish = call.visit.step, call.line.ask
-    if isinstance(step, MakeSafe):
+    step, wish = call.check_request.step, call.line.ask
+    if isinstance(step, Emergency):
         return make_safe(call, step)
-    if wants_danger(call) and SCREEN not in call.visit.reading.answers:
+    if wants_danger(call) and SCREEN not in call.check_request.reading.answers:
         return danger(call)
     if wish in names:
         return question(call, wish)
     match step:
-        case NotThis():
+        case OutOfScope():
             return not_this(call, step)
-        case Advice():
+        case Result():
             return advice(call, step)
-        case Ask() if not call.visit.reading.answers:
+        case Question() if not call.check_request.reading.answers:
             return opening(call)
-        case Ask(observation=name) if name == SCREEN:
+        case Question(observation=name) if name == SCREEN:
             return danger(call)
-    count = _("Question %(number)s, at most %(most)s") % {"number": step.number, "most": step.at_most}
+    count = _("Question %(number)s, at most %(most)s") % {"number": step.number, "most": step.max_questions}
     return question(call, step.observation, count)
 
 
 def _story(call: Call) -> list[Told]:
     """Every answer that holds; changing one asks it again, everything else kept."""
-    texts, pack = call.visit.texts, call.visit.library.pack
+    texts, pack = call.check_request.texts, call.check_request.library.pack
     return [
         Told(
             question=question_words(texts, name),
@@ -94,12 +94,12 @@ def _story(call: Call) -> list[Told]:
             change_href=call.links.without(name, ask=name),
             grave=name in pack.observations and answer in pack.observations[name].flags,
         )
-        for name, answer in call.visit.reading.answers.items()
+        for name, answer in call.check_request.reading.answers.items()
     ]
 
 
 def _caller_rows(call: Call) -> list[CallerRow]:
-    board = call.visit.place.words["board"]
+    board = call.check_request.region.words["board"]
     asks = {
         "who": _("Caller"),
         "oven": _("Oven"),

@@ -28,12 +28,12 @@ class ReadOut:
 
 
 def read_out(call: Call, texts: Iterable[str]) -> ReadOut:
-    place, caller = call.visit.place, call.line.caller
+    region, caller = call.check_request.region, call.line.caller
     spoken: list[str] = []
     left_out: list[str] = []
     waits = -1
     for text in dict.fromkeys(breath for whole in texts for breath in in_breaths(whole)):
-        if not sends_to_board(place, text) or may_reach_board(caller):
+        if not sends_to_board(region, text) or may_reach_board(caller):
             spoken.append(text)
         elif board_unknown(caller):
             waits = len(spoken) if waits < 0 else waits
@@ -61,12 +61,12 @@ def _marked(call: Call, spoken: list[str], left_out: list[str], waits: int) -> R
 
 
 def keep_off(call: Call) -> str:
-    words = {"board": call.visit.place.words["board"]}
+    words = {"board": call.check_request.region.words["board"]}
     return _("Do not go to the %(board)s in the dark, over water or up a ladder. Stay away from it.") % words
 
 
 def board_question(call: Call) -> str:
-    words = {"board": call.visit.place.words["board"]}
+    words = {"board": call.check_request.region.words["board"]}
     return _("Is the way to the %(board)s lit and dry, and can you reach it with both feet on the floor?") % words
 
 

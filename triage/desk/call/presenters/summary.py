@@ -11,7 +11,7 @@ from triage.check_pages.presenters.leave import exit_page
 from triage.check_pages.presenters.make_safe import make_safe_page
 from triage.desk.call.caller import CHOICES
 from triage.desk.call.open_call import Call
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Advice, Belief, MakeSafe, NotThis
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Belief, Emergency, OutOfScope, Result
 from triage.engine.pack import OPENING
 
 
@@ -21,7 +21,7 @@ def summary_of(call: Call, belief: Belief) -> str:
 
 
 def _story(call: Call) -> Iterator[str]:
-    texts, answers = call.visit.texts, call.visit.reading.answers
+    texts, answers = call.check_request.texts, call.check_request.reading.answers
     if not answers:
         yield _("Electric oven: nothing recorded yet.")
         return
@@ -40,29 +40,31 @@ def _story(call: Call) -> Iterator[str]:
 
 
 def _outcome(call: Call, belief: Belief) -> Iterator[str]:
-    visit = call.visit
-    match visit.step:
-        case MakeSafe() as step:
-            yield _("DANGER told, safety lines given: %(heading)s.") % {"heading": make_safe_page(visit, step).heading}
-        case Advice() as step:
-            page = advice_page(visit, step)
+    check_request = call.check_request
+    match check_request.step:
+        case Emergency() as step:
+            yield _("DANGER told, safety lines given: %(heading)s.") % {
+                "heading": make_safe_page(check_request, step).heading
+            }
+        case Result() as step:
+            page = advice_page(check_request, step)
             yield _("Advice: %(heading)s.") % {"heading": page.heading}
             yield from [page.leave_off] if page.leave_off else []
-        case NotThis(reason=reason):
-            yield _("Not for this check: %(heading)s.") % {"heading": exit_page(visit, reason).heading}
+        case OutOfScope(reason=reason):
+            yield _("Not for this check: %(heading)s.") % {"heading": exit_page(check_request, reason).heading}
             return
         case _:
             yield _("The questions are not over.")
-    if visit.reading.answers:
+    if check_request.reading.answers:
         first = belief.ranking[0]
-        words = {"chance": short_chance(belief.faults[first]), "cause": visit.texts.faults[first].name}
+        words = {"chance": short_chance(belief.faults[first]), "cause": check_request.texts.faults[first].name}
         yield _("Likeliest: %(cause)s (%(chance)s ovens that answer like this).") % words
 
 
 def _caller(call: Call) -> Iterator[str]:
     told = [str(CHOICES[about][choice]) for about, choice in call.line.caller.items() if about != "board"]
     if "board" in call.line.caller:
-        words = {"board": call.visit.place.words["board"], "how": CHOICES["board"][call.line.caller["board"]]}
+        words = {"board": call.check_request.region.words["board"], "how": CHOICES["board"][call.line.caller["board"]]}
         told.append(_("%(board)s %(how)s") % words)
     if told:
         yield _("The caller: %(told)s.") % {"told": ", ".join(told)}

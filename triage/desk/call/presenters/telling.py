@@ -16,23 +16,23 @@ from triage.desk.call.open_call import Call
 from triage.desk.call.presenters.asking import about_board, question
 from triage.desk.call.presenters.read_out import ReadOut, lines_of, read_out
 from triage.desk.call.view_models import Kind, Say
-from triage.engine import Advice, Level, MakeSafe, NotThis
+from triage.engine import Emergency, Level, OutOfScope, Result
 
 MOST_TITLES = 3  # checks named aloud; a person who listens keeps no more in mind, and the phone shows them all
 
 
-def make_safe(call: Call, step: MakeSafe) -> Say:
+def make_safe(call: Call, step: Emergency) -> Say:
     """The lines that keep people safe; once all are read, what may still be asked from memory."""
-    page = make_safe_page(call.visit, step)
+    page = make_safe_page(call.check_request, step)
     told = read_out(call, _danger_lines(call, page, step))
     if told.ask_board:
         return about_board(call, "fuse-box", before=told)
-    if told.done and step.memory and not page.bare:
-        return question(call, step.memory)
+    if told.done and step.follow_up_question and not page.bare:
+        return question(call, step.follow_up_question)
     return _reading("act", page.heading, page.hazard, told, "")
 
 
-def _danger_lines(call: Call, page: MakeSafePage, step: MakeSafe) -> list[str]:
+def _danger_lines(call: Call, page: MakeSafePage, step: Emergency) -> list[str]:
     first, *more = lines_of(page.first)
     lines = [*_pass_on(call), first, *_who_is_there(call), *_number_line(call, page, step), *more]
     lines += _signs_to_tell(page)
@@ -70,7 +70,7 @@ def _who_is_there(call: Call) -> list[str]:
     return [told[home]] if home in told else []
 
 
-def _number_line(call: Call, page: MakeSafePage, step: MakeSafe) -> list[str]:
+def _number_line(call: Call, page: MakeSafePage, step: Emergency) -> list[str]:
     """In an emergency: who calls the first of the numbers, which depends on who is there."""
     if not page.call or not any(flag.level is Level.EMERGENCY for flag in step.flags):
         return []
@@ -83,8 +83,8 @@ def _number_line(call: Call, page: MakeSafePage, step: MakeSafe) -> list[str]:
     return [_("Once you are safe, call %(number)s, or let somebody with you call.") % number]
 
 
-def advice(call: Call, step: Advice) -> Say:
-    page = advice_page(call.visit, step)
+def advice(call: Call, step: Result) -> Say:
+    page = advice_page(call.check_request, step)
     told = read_out(call, _advice_lines(call, page))
     if told.ask_board:
         return about_board(call, "fuse-box", before=told)
@@ -138,8 +138,8 @@ def _checks_to_send(page: AdvicePage) -> list[str]:
     return [f"{line} {more % {'n': left}}"]
 
 
-def not_this(call: Call, step: NotThis) -> Say:
-    page = exit_page(call.visit, step.reason)
+def not_this(call: Call, step: OutOfScope) -> Say:
+    page = exit_page(call.check_request, step.reason)
     told = read_out(call, [page.heading + ".", *page.lines, page.who + "."])
     if told.ask_board:
         return about_board(call, "fuse-box", before=told)

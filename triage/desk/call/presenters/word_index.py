@@ -12,25 +12,28 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from triage.check_pages.presenters.answers import question_words
-from triage.check_pages.visit import Visit
+from triage.check_pages.request import CheckRequest
 from triage.engine.pack import OPENING, Gate, Observation, Pack
 
 
-def word_index(visit: Visit) -> dict[str, Any]:
-    return {"version": visit.library.pack.version, "answers": [*_lines(visit), *_answers(visit)]}
+def word_index(check_request: CheckRequest) -> dict[str, Any]:
+    return {
+        "version": check_request.library.pack.version,
+        "answers": [*_lines(check_request), *_answers(check_request)],
+    }
 
 
-def _lines(visit: Visit) -> Iterator[dict[str, Any]]:
+def _lines(check_request: CheckRequest) -> Iterator[dict[str, Any]]:
     """The first page's lines; each records the complaint and what its words truly state."""
-    pack, texts = visit.library.pack, visit.texts
+    pack, texts = check_request.library.pack, check_request.texts
     for complaint, entry in zip(pack.complaints, texts.start.entries, strict=True):
         pairs = {OPENING: complaint.option, **complaint.answers}
         danger = max(_danger(pack, pack.observations[name], option) for name, option in pairs.items())
         yield _row(question_words(texts, OPENING), entry.words, pairs, danger, [entry.words, *_parted(entry.also)])
 
 
-def _answers(visit: Visit) -> Iterator[dict[str, Any]]:
-    pack, texts = visit.library.pack, visit.texts
+def _answers(check_request: CheckRequest) -> Iterator[dict[str, Any]]:
+    pack, texts = check_request.library.pack, check_request.texts
     for name, text in texts.questions.items():
         asked = pack.observations[name]
         if name == OPENING or asked.how == "trial":

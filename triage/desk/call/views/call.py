@@ -18,7 +18,7 @@ def call(request: HttpRequest) -> HttpResponse:
     context = {
         **around(opened),
         "page": call_page(opened),
-        "notices": opened.visit.notices,
+        "notices": opened.check_request.notices,
         "longest_story": LONGEST_STORY,
         "longest_note": LONGEST_NOTE,
     }

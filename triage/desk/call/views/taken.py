@@ -19,7 +19,7 @@ def taken(request: HttpRequest, reference: str) -> HttpResponse:
     sheet, call = get_sheet(cast(DeskRequest, request), reference), open_call(request)
     context = {
         **around(call),
-        "page": taken_page(sheet, call.visit.origin),
+        "page": taken_page(sheet, call.check_request.origin),
         "call_id": call.line.id,
         "danger_href": call.links.without(SCREEN, ask=SCREEN),
     }

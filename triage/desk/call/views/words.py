@@ -9,4 +9,4 @@ from triage.desk.call.presenters.word_index import word_index
 
 @require_safe
 def words(request: HttpRequest) -> HttpResponse:
-    return JsonResponse(word_index(open_call(request).visit))
+    return JsonResponse(word_index(open_call(request).check_request))

@@ -7,15 +7,15 @@ from hypothesis import given, strategies
 
 from tests.builders import make_pack
 from tests.engine.trails import forged_trails, trails
+from triage.engine.answers import MAX_ANSWERS, MAX_ID_LENGTH, AnswerProblem, applies, parse_answers, ruled_out
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN
-from triage.engine.trail import LONGEST_ID, MOST_ANSWERS, Problem, applies, read_trail, ruled_out
 
 PACK = make_pack()
 LETTERS = ("screen-shows", "letters")
 
 
 def read(*pairs):
-    return read_trail(PACK, pairs)
+    return parse_answers(PACK, pairs)
 
 
 def test_an_empty_trail_reads_as_nothing_at_all():
@@ -32,14 +32,14 @@ def test_answers_are_kept_in_the_order_given():
 @pytest.mark.parametrize(
     ("pair", "problem"),
     [
-        (("no-such", "less"), Problem("unknown-question", "no-such")),
-        (("", ""), Problem("unknown-question", "")),
-        (("heats", "no-such"), Problem("unknown-answer", "heats", "no-such")),
-        (("heats", ""), Problem("unknown-answer", "heats", "")),
-        ((SCREEN, "sparks"), Problem("unknown-answer", SCREEN, "sparks")),
-        ((SCREEN, CANT_TELL), Problem("unknown-answer", SCREEN, CANT_TELL)),
-        (("heats-well", "yes"), Problem("retired", "heats-well")),
-        (("code-stays", "stays"), Problem("out-of-place", "code-stays", "stays")),
+        (("no-such", "less"), AnswerProblem("unknown-question", "no-such")),
+        (("", ""), AnswerProblem("unknown-question", "")),
+        (("heats", "no-such"), AnswerProblem("unknown-answer", "heats", "no-such")),
+        (("heats", ""), AnswerProblem("unknown-answer", "heats", "")),
+        ((SCREEN, "sparks"), AnswerProblem("unknown-answer", SCREEN, "sparks")),
+        ((SCREEN, CANT_TELL), AnswerProblem("unknown-answer", SCREEN, CANT_TELL)),
+        (("heats-well", "yes"), AnswerProblem("retired", "heats-well")),
+        (("code-stays", "stays"), AnswerProblem("out-of-place", "code-stays", "stays")),
     ],
 )
 def test_an_answer_that_does_not_hold_is_named_with_its_reason_and_the_others_stay(pair, problem):
@@ -50,7 +50,7 @@ def test_an_answer_that_does_not_hold_is_named_with_its_reason_and_the_others_st
 
 def test_an_absurdly_long_id_is_cut_in_the_problem():
     (problem,) = read(("q" * 5000, "a")).problems
-    assert problem.observation == "q" * LONGEST_ID
+    assert problem.observation == "q" * MAX_ID_LENGTH
 
 
 def test_the_same_answer_twice_is_one_answer():
@@ -61,19 +61,19 @@ def test_the_same_answer_twice_is_one_answer():
 def test_two_different_answers_to_one_question_are_a_contradiction_and_it_is_open_again():
     reading = read(("heats", "less"), ("lamp-state", "out"), ("heats", "normal"))
     assert reading.answers == {"lamp-state": "out"}
-    assert reading.problems == (Problem("contradiction", "heats"),)
+    assert reading.problems == (AnswerProblem("contradiction", "heats"),)
 
 
 def test_of_contradicting_answers_the_one_with_the_gravest_flag_stands():
     reading = read(("sparks", "no-sparks"), ("sparks", "one-flash"), ("sparks", "bright-spot"))
     assert reading.answers == {"sparks": "bright-spot"}
-    assert reading.problems == (Problem("contradiction", "sparks"),)
+    assert reading.problems == (AnswerProblem("contradiction", "sparks"),)
 
 
 def test_a_flag_that_ends_the_check_outranks_a_caution_whatever_the_order_of_the_pack():
     first = replace(PACK.red_flags["caution-flash"], rank=-1)
     pack = make_pack(red_flags={**PACK.red_flags, "caution-flash": first})
-    reading = read_trail(pack, [("sparks", "one-flash"), ("sparks", "bright-spot")])
+    reading = parse_answers(pack, [("sparks", "one-flash"), ("sparks", "bright-spot")])
     assert reading.answers == {"sparks": "bright-spot"}
 
 
@@ -85,13 +85,13 @@ def with_question(name, pack=PACK, **changes):
 def test_an_answer_to_a_question_that_needs_another_kind_of_oven_is_set_aside():
     reading = read(("control", "electronic"), ("dial-turns", "slips"))
     assert reading.answers == {"control": "electronic"}
-    assert reading.problems == (Problem("out-of-place", "dial-turns", "slips"),)
+    assert reading.problems == (AnswerProblem("out-of-place", "dial-turns", "slips"),)
 
 
 def test_setting_one_answer_aside_sets_aside_what_hangs_on_it():
     gated = with_question("screen-shows", needs={"control": frozenset({"electronic"})})
     pack = with_question("code-stays", gated, needs={})
-    reading = read_trail(pack, [("code-stays", "stays"), LETTERS, ("control", "mechanical")])
+    reading = parse_answers(pack, [("code-stays", "stays"), LETTERS, ("control", "mechanical")])
     assert reading.answers == {"control": "mechanical"}
     assert [problem.observation for problem in reading.problems] == ["screen-shows", "code-stays"]
 
@@ -102,17 +102,17 @@ def test_a_question_that_hangs_on_another_may_be_answered_before_it():
 
 def test_a_flagged_answer_is_never_set_aside_as_out_of_place():
     pack = with_question("sparks", after={"lamp-state": frozenset({"out"})})
-    assert read_trail(pack, [("sparks", "bright-spot")]).answers == {"sparks": "bright-spot"}
+    assert parse_answers(pack, [("sparks", "bright-spot")]).answers == {"sparks": "bright-spot"}
 
 
 def test_a_trail_that_is_too_long_is_cut_and_says_so_once():
-    reading = read(*[("lamp-state", "out")] * MOST_ANSWERS, *[("heats", "less")] * 1000)
-    assert reading.problems == (Problem("too-many", ""),)
+    reading = read(*[("lamp-state", "out")] * MAX_ANSWERS, *[("heats", "less")] * 1000)
+    assert reading.problems == (AnswerProblem("too-many", ""),)
     assert reading.answers == {"lamp-state": "out"}
 
 
 def test_a_danger_sign_behind_a_long_trail_is_still_read():
-    padding = [("no-such", str(number)) for number in range(MOST_ANSWERS + 30)]
+    padding = [("no-such", str(number)) for number in range(MAX_ANSWERS + 30)]
     assert read(*padding, ("sparks", "bright-spot")).answers == {"sparks": "bright-spot"}
 
 
@@ -120,22 +120,22 @@ def test_a_danger_sign_behind_a_long_trail_is_still_read():
 def test_what_is_kept_depends_on_the_answers_and_not_on_their_order(wishes):
     trail = wishes.draw(forged_trails(PACK))
     shuffled = wishes.draw(strategies.permutations(trail))
-    one, other = read_trail(PACK, trail), read_trail(PACK, shuffled)
+    one, other = parse_answers(PACK, trail), parse_answers(PACK, shuffled)
     assert one.answers == other.answers
     assert sorted(map(repr, one.problems)) == sorted(map(repr, other.problems))
 
 
 @given(trail=forged_trails(PACK, 30))
 def test_what_is_kept_reads_the_same_again_without_a_problem(trail):
-    kept = read_trail(PACK, trail).answers
-    again = read_trail(PACK, kept.items())
+    kept = parse_answers(PACK, trail).answers
+    again = parse_answers(PACK, kept.items())
     assert list(again.answers.items()) == list(kept.items())
     assert again.problems == ()
 
 
 @given(trail=trails(PACK))
 def test_every_answer_is_kept_or_has_a_problem(trail):
-    reading = read_trail(PACK, trail)
+    reading = parse_answers(PACK, trail)
     named = {problem.observation for problem in reading.problems}
     assert {observation for observation, _ in trail} == set(reading.answers) | named
     assert not named & set(reading.answers)

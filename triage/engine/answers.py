@@ -10,12 +10,12 @@ from dataclasses import dataclass
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Gate, Observation, Pack, RedFlag
 from triage.engine.readings.evidence import raised_by, unreadable
 
-MOST_ANSWERS = 120
-LONGEST_ID = 60
+MAX_ANSWERS = 120
+MAX_ID_LENGTH = 60
 
 
 @dataclass(frozen=True, slots=True)
-class Problem:
+class AnswerProblem:
     """Why an answer was not used: `kind` is unknown-question, unknown-answer, unreadable-reading (`detail` says why,
     see `readings/written.py`), contradiction, retired, out-of-place or too-many."""
 
@@ -26,37 +26,37 @@ class Problem:
 
 
 @dataclass(frozen=True, slots=True)
-class Reading:
+class ParsedAnswers:
     """What of a trail holds: `answers` in the order given, `problems` with the rest."""
 
     answers: Mapping[str, str]
-    problems: tuple[Problem, ...]
+    problems: tuple[AnswerProblem, ...]
 
 
-def read_trail(pack: Pack, pairs: Iterable[tuple[str, str]]) -> Reading:
+def parse_answers(pack: Pack, pairs: Iterable[tuple[str, str]]) -> ParsedAnswers:
     """The usable answers of a trail and what was wrong with the others."""
-    problems: list[Problem] = []
+    problems: list[AnswerProblem] = []
     given: dict[str, list[str]] = {}
     too_many = False
     for number, (observation, answer) in enumerate(pairs):
         problem = _misnamed(pack, observation, answer)
-        if number >= MOST_ANSWERS and (problem or not _ends_check(pack, observation, answer)):
+        if number >= MAX_ANSWERS and (problem or not _ends_check(pack, observation, answer)):
             too_many = True  # a danger sign is read wherever it stands
         elif problem:
             problems.append(problem)
         elif answer not in given.setdefault(observation, []):
             given[observation].append(answer)
     if too_many:
-        problems.append(Problem("too-many", ""))
+        problems.append(AnswerProblem("too-many", ""))
     answers: dict[str, str] = {}
     for observation, choices in given.items():
         kept = choices[0] if len(choices) == 1 else _safest(pack, observation, choices)
         if len(choices) > 1:
-            problems.append(Problem("contradiction", observation))
+            problems.append(AnswerProblem("contradiction", observation))
         if kept:
             answers[observation] = kept
     answers, misplaced = _in_place(pack, answers)
-    return Reading(answers, (*problems, *misplaced))
+    return ParsedAnswers(answers, (*problems, *misplaced))
 
 
 def applies(observation: Observation, answers: Mapping[str, str]) -> bool:
@@ -74,20 +74,20 @@ def ruled_out(needs: Gate, answers: Mapping[str, str]) -> bool:
     return any(answers.get(variant, CANT_TELL) not in {CANT_TELL, *allowed} for variant, allowed in needs.items())
 
 
-def _misnamed(pack: Pack, observation: str, answer: str) -> Problem | None:
-    shown = observation[:LONGEST_ID]
+def _misnamed(pack: Pack, observation: str, answer: str) -> AnswerProblem | None:
+    shown = observation[:MAX_ID_LENGTH]
     if observation == SCREEN:
-        return None if answer == NONE_OF_THESE else Problem("unknown-answer", shown, answer[:LONGEST_ID])
+        return None if answer == NONE_OF_THESE else AnswerProblem("unknown-answer", shown, answer[:MAX_ID_LENGTH])
     if observation in pack.retired:
-        return Problem("retired", shown)
+        return AnswerProblem("retired", shown)
     if observation not in pack.observations:
-        return Problem("unknown-question", shown)
+        return AnswerProblem("unknown-question", shown)
     reason = unreadable(pack.observations[observation], answer)
     if reason is None:
         return None
     if pack.observations[observation].gauge is None:
-        return Problem("unknown-answer", shown, answer[:LONGEST_ID])
-    return Problem("unreadable-reading", shown, answer[:LONGEST_ID], reason)
+        return AnswerProblem("unknown-answer", shown, answer[:MAX_ID_LENGTH])
+    return AnswerProblem("unreadable-reading", shown, answer[:MAX_ID_LENGTH], reason)
 
 
 def _raised(pack: Pack, observation: str, answer: str) -> list[RedFlag]:
@@ -110,14 +110,14 @@ def _safest(pack: Pack, observation: str, choices: list[str]) -> str | None:
     )
 
 
-def _in_place(pack: Pack, answers: dict[str, str]) -> tuple[dict[str, str], list[Problem]]:
+def _in_place(pack: Pack, answers: dict[str, str]) -> tuple[dict[str, str], list[AnswerProblem]]:
     """Set aside answers to questions that do not exist on this oven or after these answers; flags always stay."""
-    problems: list[Problem] = []
+    problems: list[AnswerProblem] = []
     while True:
         out = [o for o in answers if o != SCREEN and _is_out_of_place(pack.observations[o], answers)]
         if not out:
             return answers, problems
-        problems += [Problem("out-of-place", o, answers[o]) for o in out]
+        problems += [AnswerProblem("out-of-place", o, answers[o]) for o in out]
         answers = {o: a for o, a in answers.items() if o not in out}
 
 

@@ -16,34 +16,34 @@ from triage.engine import OPENING
 REGION = "region"
 FIRM = "firm"  # the repair firm the check is done for; like the place it is no answer
 TYPED = ("cost-", "read-")  # what is typed into a form of its own begins so; it is no answer
-MOST_PAIRS = 1000
-LONGEST_VALUE = 800  # as long as a written reading may be
+MAX_PAIRS = 1000
+MAX_VALUE_LENGTH = 800  # as long as a written reading may be
 
 Pairs = tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
+class ParsedQuery:
     """An address as read: `region` is None where none is named, `cut` whether there was more than is ever read,
     `typed` what stands in fields of a form beside the answers, `firm` the firm's name in addresses or nothing."""
 
     pairs: Pairs
     region: str | None
-    cut: bool
+    truncated: bool
     typed: Mapping[str, str] = field(default_factory=dict)
     firm: str = ""
 
 
-def read_address(query: str) -> Asked:
+def parse_query(query: str) -> ParsedQuery:
     """The pairs of a query string as WSGI hands it over, in order; never raises."""
-    pieces = query.split("&", MOST_PAIRS)
-    pairs = [_pair(piece) for piece in pieces[:MOST_PAIRS] if piece]
+    pieces = query.split("&", MAX_PAIRS)
+    pairs = [_pair(piece) for piece in pieces[:MAX_PAIRS] if piece]
     regions = [value for name, value in pairs if name == REGION]
     firms = [value for name, value in pairs if name == FIRM]
     answers = tuple(pair for pair in pairs if pair[0] not in (REGION, FIRM) and not pair[0].startswith(TYPED))
     typed = {name: value for name, value in pairs if name.startswith(TYPED)}
-    cut = len(pieces) > MOST_PAIRS
-    return Asked(answers, regions[-1] if regions else None, cut, typed, firms[-1] if firms else "")
+    cut = len(pieces) > MAX_PAIRS
+    return ParsedQuery(answers, regions[-1] if regions else None, cut, typed, firms[-1] if firms else "")
 
 
 def _pair(piece: str) -> tuple[str, str]:
@@ -53,7 +53,7 @@ def _pair(piece: str) -> tuple[str, str]:
 
 def _plain(text: str) -> str:
     raw = unquote_to_bytes(text.replace("+", " ").encode("latin-1", "replace"))
-    return raw.decode("utf-8", "replace")[:LONGEST_VALUE]
+    return raw.decode("utf-8", "replace")[:MAX_VALUE_LENGTH]
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,9 +83,9 @@ class Links:
     def reading_path(self, kind: str) -> str:
         return reverse("household-reading", args=[kind])
 
-    def onward(self, more: Mapping[str, str] | None = None) -> str:
+    def continue_url(self, more: Mapping[str, str] | None = None) -> str:
         """The check, or the first page for somebody who has not said what is wrong yet."""
-        return self.step(more) if OPENING in self.answers else self.first(more)
+        return self.step(more) if OPENING in self.answers else self.start(more)
 
     def summary(self) -> str:
         return self._to(reverse("household-summary"))
@@ -99,24 +99,24 @@ class Links:
     def leave(self, reason: str) -> str:
         return self._to(reverse("household-exit", args=[reason]))
 
-    def start(self) -> str:
+    def restart(self) -> str:
         """The first page, afresh: the place and the firm go along, the answers do not."""
-        return Links(self.region, {}, self.firm).first()
+        return Links(self.region, {}, self.firm).start()
 
-    def first(self, more: Mapping[str, str] | None = None) -> str:
+    def start(self, more: Mapping[str, str] | None = None) -> str:
         """The first page with the answers kept, for somebody who has not said what is wrong yet."""
         return self._to(reverse("household-start"), more)
 
-    def at(self, region: str) -> str:
+    def with_region(self, region: str) -> str:
         """The first page for another place, with the answers kept."""
-        return Links(region, self.answers, self.firm).first()
+        return Links(region, self.answers, self.firm).start()
 
     def _to(self, path: str, more: Mapping[str, str] | None = None, without: Iterable[str] = ()) -> str:
         left = set(without)
         kept = {name: answer for name, answer in self.answers.items() if name not in left} | dict(more or {})
-        query = "&".join(f"{quote(name)}={quote(answer)}" for name, answer in {**self.beside(), **kept}.items())
+        query = "&".join(f"{quote(name)}={quote(answer)}" for name, answer in {**self.context_params(), **kept}.items())
         return f"{path}?{query}"
 
-    def beside(self) -> dict[str, str]:
+    def context_params(self) -> dict[str, str]:
         """What goes along with the answers and is none."""
         return {REGION: self.region, FIRM: self.firm} if self.firm else {REGION: self.region}

@@ -11,10 +11,10 @@ from functools import cached_property
 from django.http import HttpRequest
 from django.utils.translation import gettext as _
 
-from triage.check_pages.address import Asked, Links, read_address
-from triage.check_pages.place import guess_region
+from triage.check_pages.query import Links, ParsedQuery, parse_query
+from triage.check_pages.region import guess_region
 from triage.conf import DEFAULT_REGION
-from triage.engine import Reading, Step, advise, read_trail
+from triage.engine import ParsedAnswers, Step, advise, parse_answers
 from triage.knowledge.library import Library, library
 from triage.knowledge.region_builder import RegionProfile
 from triage.knowledge.texts import Texts
@@ -24,18 +24,18 @@ SLUG = re.compile(r"[-a-zA-Z0-9_]{1,50}")
 
 
 @dataclass(frozen=True)
-class Visit:
-    """`place_named`: whether the address itself named a region we know; if not, the page depends on the browser.
+class CheckRequest:
+    """`region_named`: whether the address itself named a region we know; if not, the page depends on the browser.
     `origin` is the site's own address, without a slash; `typed` what was typed into a form beside the answers; `firm`
     the repair firm the check is done for, if any."""
 
     library: Library
-    place: RegionProfile
+    region: RegionProfile
     texts: Texts
-    reading: Reading
+    reading: ParsedAnswers
     links: Links
     notices: tuple[str, ...]
-    place_named: bool
+    region_named: bool
     origin: str
     typed: Mapping[str, str]
     firm: Firm | None
@@ -43,40 +43,40 @@ class Visit:
     @cached_property
     def step(self) -> Step:
         """What the answers come to. Reading the good answers again finds no new problem in them."""
-        return advise(self.library.pack, self.place.region, self.reading.answers.items())
+        return advise(self.library.pack, self.region.region, self.reading.answers.items())
 
 
-def open_visit(request: HttpRequest) -> Visit:
-    return visit_of(request, read_address(request.META.get("QUERY_STRING", "")))
+def read_check_request(request: HttpRequest) -> CheckRequest:
+    return check_request_for(request, parse_query(request.META.get("QUERY_STRING", "")))
 
 
-def visit_of(request: HttpRequest, asked: Asked) -> Visit:
+def check_request_for(request: HttpRequest, asked: ParsedQuery) -> CheckRequest:
     """The visit for what an address asked, whoever read it."""
     known = library()
     firm = _firm_of(asked)
     named = asked.region is not None and asked.region in known.regions
-    place = known.regions[_region_of(request, asked, known, firm)]
-    reading = read_trail(known.pack, asked.pairs)
-    return Visit(
+    region = known.regions[_region_of(request, asked, known, firm)]
+    reading = parse_answers(known.pack, asked.pairs)
+    return CheckRequest(
         library=known,
-        place=place,
-        texts=known.words(place.region.id),
+        region=region,
+        texts=known.words(region.id),
         reading=reading,
-        links=Links(place.region.id, reading.answers, firm.slug if firm else ""),
-        notices=tuple(_notices(asked, place, known, firm)),
-        place_named=named or (firm is not None and firm.region in known.regions),
+        links=Links(region.id, reading.answers, firm.slug if firm else ""),
+        notices=tuple(_notices(asked, region, known, firm)),
+        region_named=named or (firm is not None and firm.region in known.regions),
         origin=request.build_absolute_uri("/").rstrip("/"),
         typed=asked.typed,
         firm=firm,
     )
 
 
-def _firm_of(asked: Asked) -> Firm | None:
+def _firm_of(asked: ParsedQuery) -> Firm | None:
     """The firm named; a page that names none asks no database."""
     return Firm.objects.filter(slug=asked.firm).first() if SLUG.fullmatch(asked.firm) else None
 
 
-def _region_of(request: HttpRequest, asked: Asked, known: Library, firm: Firm | None) -> str:
+def _region_of(request: HttpRequest, asked: ParsedQuery, known: Library, firm: Firm | None) -> str:
     if asked.region in known.regions:
         return str(asked.region)
     if asked.region is None and firm and firm.region in known.regions:
@@ -86,15 +86,15 @@ def _region_of(request: HttpRequest, asked: Asked, known: Library, firm: Firm | 
     return guess_region(request.headers.get("Accept-Language", ""), known.regions, DEFAULT_REGION.value())
 
 
-def _notices(asked: Asked, place: RegionProfile, known: Library, firm: Firm | None) -> list[str]:
+def _notices(asked: ParsedQuery, region: RegionProfile, known: Library, firm: Firm | None) -> list[str]:
     notices = []
     if asked.region is not None and asked.region not in known.regions:
-        words = {"place": place.name}
+        words = {"place": region.name}
         notices.append(
             _("We do not know the place in this address. The rules and numbers shown are for %(place)s.") % words
         )
     if asked.firm and firm is None:
         notices.append(_("We do not know the repair firm in this address. The check works without it."))
-    if asked.cut:
+    if asked.truncated:
         notices.append(_("The address was too long to read to its end. The first answers are used."))
     return notices

@@ -2,14 +2,14 @@
 
 import pytest
 
-from triage.check_pages.address import LONGEST_VALUE, MOST_PAIRS, Links, read_address
+from triage.check_pages.query import MAX_PAIRS, MAX_VALUE_LENGTH, Links, parse_query
 
 
 def test_the_answers_stand_in_the_order_of_the_address_and_the_place_apart():
-    asked = read_address("complaint=no-heat&region=ie&danger=none")
+    asked = parse_query("complaint=no-heat&region=ie&danger=none")
     assert asked.pairs == (("complaint", "no-heat"), ("danger", "none"))
     assert asked.region == "ie"
-    assert not asked.cut
+    assert not asked.truncated
 
 
 @pytest.mark.parametrize(
@@ -29,22 +29,22 @@ def test_the_answers_stand_in_the_order_of_the_address_and_the_place_apart():
     ],
 )
 def test_any_encoding_is_read_without_a_fuss(query, pairs):
-    assert read_address(query).pairs == pairs
+    assert parse_query(query).pairs == pairs
 
 
 def test_more_than_is_ever_read_is_cut_and_said():
-    asked = read_address("&".join(f"a{n}=b" for n in range(10_000)))
-    assert len(asked.pairs) == MOST_PAIRS
-    assert asked.cut
+    asked = parse_query("&".join(f"a{n}=b" for n in range(10_000)))
+    assert len(asked.pairs) == MAX_PAIRS
+    assert asked.truncated
 
 
 def test_a_very_long_value_is_shortened():
-    ((name, value),) = read_address(f"a={'x' * 100_000}").pairs
-    assert (name, value) == ("a", "x" * LONGEST_VALUE)
+    ((name, value),) = parse_query(f"a={'x' * 100_000}").pairs
+    assert (name, value) == ("a", "x" * MAX_VALUE_LENGTH)
 
 
 def test_the_last_of_several_places_counts():
-    assert read_address("region=ie&region=us").region == "us"
+    assert parse_query("region=ie&region=us").region == "us"
 
 
 def test_a_link_adds_replaces_and_leaves_out_answers():
@@ -62,38 +62,47 @@ def test_each_page_has_its_link():
     assert links.task("set-clock", {"cold": "yes"}) == "/check/task/set-clock/?region=ie&complaint=no-heat&cold=yes"
     assert links.summary() == "/check/summary/?region=ie&complaint=no-heat"
     assert links.leave("microwave") == "/not-this/microwave/?region=ie&complaint=no-heat"
-    assert links.first() == "/?region=ie&complaint=no-heat"
-    assert links.start() == "/?region=ie"
-    assert links.at("us") == "/?region=us&complaint=no-heat"
+    assert links.start() == "/?region=ie&complaint=no-heat"
+    assert links.restart() == "/?region=ie"
+    assert links.with_region("us") == "/?region=us&complaint=no-heat"
 
 
 def test_what_a_link_carries_is_read_back_the_same():
     answers = {"a&b": "c=d e", "é": "%"}
-    assert dict(read_address(Links("ie", answers).step().partition("?")[2]).pairs) == answers
+    assert dict(parse_query(Links("ie", answers).step().partition("?")[2]).pairs) == answers
 
 
 def test_the_firm_is_no_answer_and_goes_along_everywhere():
-    asked = read_address("firm=other&complaint=no-heat&firm=hearth")
+    asked = parse_query("firm=other&complaint=no-heat&firm=hearth")
     assert (asked.firm, asked.pairs) == ("hearth", (("complaint", "no-heat"),))
     links = Links("ie", {"complaint": "no-heat"}, "hearth")
     assert links.hand_over() == "/check/hand-over/?region=ie&firm=hearth&complaint=no-heat"
-    for address in (links.start(), links.at("us"), links.danger(), links.costs(), links.summary(), links.leave("gas")):
+    for address in (
+        links.restart(),
+        links.with_region("us"),
+        links.danger(),
+        links.costs(),
+        links.summary(),
+        links.leave("gas"),
+    ):
         assert "&firm=hearth" in address
     assert "firm" not in Links("ie", {"complaint": "no-heat"}).step()
-    assert links.beside() == {"region": "ie", "firm": "hearth"}
+    assert links.context_params() == {"region": "ie", "firm": "hearth"}
 
 
 def test_what_is_typed_into_a_reading_is_no_answer_and_goes_no_further():
-    asked = read_address("complaint=no-heat&read-seconds=60&cost-use=4&read-form=1")
+    asked = parse_query("complaint=no-heat&read-seconds=60&cost-use=4&read-form=1")
     assert asked.pairs == (("complaint", "no-heat"),)
     assert asked.typed == {"read-seconds": "60", "cost-use": "4", "read-form": "1"}
 
 
 def test_onward_is_the_check_once_somebody_said_what_is_wrong():
     assert (
-        Links("us", {"danger": "none"}).onward({"lamp-state": "lit"}).startswith("/?region=us&danger=none&lamp-state=")
+        Links("us", {"danger": "none"})
+        .continue_url({"lamp-state": "lit"})
+        .startswith("/?region=us&danger=none&lamp-state=")
     )
-    assert Links("us", {"complaint": "lamp"}).onward() == "/check/?region=us&complaint=lamp"
+    assert Links("us", {"complaint": "lamp"}).continue_url() == "/check/?region=us&complaint=lamp"
 
 
 def test_a_readings_address_carries_the_answers_and_its_form_does_not():

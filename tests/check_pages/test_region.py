@@ -2,7 +2,7 @@
 
 import pytest
 
-from triage.check_pages.place import guess_region
+from triage.check_pages.region import guess_region
 from triage.knowledge.library import library
 
 

@@ -14,11 +14,11 @@ ELSEWHERE = "iec"
 LONGEST_HEADER = 500
 
 
-class Placed(Protocol):
+class HasRegion(Protocol):
     """Whatever knows where the oven stands: a visit, or a job sheet long after it."""
 
     @property
-    def place(self) -> RegionProfile: ...
+    def region(self) -> RegionProfile: ...
 
 
 def guess_region(accept_language: str, regions: Mapping[str, RegionProfile], default: str) -> str:
