@@ -12,7 +12,7 @@ def by_the_engine(pack, trail, answer):
     """The check step by step, with nothing kept."""
     while True:
         step = advise(pack, ANYWHERE, trail)
-        question = step.observation if isinstance(step, Question) else getattr(step, "memory", None)
+        question = step.observation if isinstance(step, Question) else getattr(step, "follow_up_question", None)
         if question is None:
             return step
         trail.append((question, answer(question)))

@@ -28,7 +28,7 @@ def one_check(pack, region, told, dice):
     while True:
         step = advise(pack, region, trail)
         yield trail, step
-        question = step.observation if isinstance(step, Question) else getattr(step, "memory", None)
+        question = step.observation if isinstance(step, Question) else getattr(step, "follow_up_question", None)
         if question is None:
             return
         trail = (*trail, (question, CANT_TELL if dice.random() < UNSURE else told[question]))

@@ -22,7 +22,7 @@ def recorded(pack, region, pairs, step=None):
         "asks": [step.observation, step.number, step.max_questions] if hasattr(step, "observation") else [],
         "better": step.better_test.id if getattr(step, "better", None) else None,
         "reason": getattr(step, "reason", None),
-        "memory": getattr(step, "memory", None),
+        "memory": getattr(step, "follow_up_question", None),
         "flags": [flag.id for flag in flags],
         "tasks": [task.id for task in getattr(step, "tasks", ())],
         "band": verdict.band.value if verdict else None,

@@ -16,7 +16,9 @@ from triage.engine import (
     believe,
     check,
     compile_model,
-    trail,
+)
+from triage.engine import (
+    answers as engine_answers,
 )
 
 ONE_IN = 6
@@ -71,7 +73,7 @@ def only_ordinary_work(pack, region, pairs, step):
         for task in tasks_of(pack, step)
         if task.who != "ordinary"
     ]
-    asked = pack.observations.get(getattr(step, "observation", None) or getattr(step, "memory", None))
+    asked = pack.observations.get(getattr(step, "observation", None) or getattr(step, "follow_up_question", None))
     if asked and asked.task:
         wrong.append(f"{asked.id} is asked before the task {asked.task} was offered.")
     return wrong
@@ -130,7 +132,7 @@ def tasks_are_safe_whatever_it_is(pack, region, pairs, step):
     wrong += [f"{t.id} is offered after {sorted(t.not_after & cautions)}." for t in tasks if t.not_after & cautions]
     wrong += [f"{t.id} heats the oven after {sorted(cautions)}." for t in tasks if t.heat and cautions]
     wrong += [f"{t.id} answers a caution nobody raised." for t in tasks if t.only_after and not t.only_after & cautions]
-    return wrong + [f"{t.id} is for another kind of oven." for t in tasks if trail.ruled_out(t.needs, answers)]
+    return wrong + [f"{t.id} is for another kind of oven." for t in tasks if engine_answers.ruled_out(t.needs, answers)]
 
 
 def questions_are_safe_to_answer(pack, region, pairs, step):

@@ -13,7 +13,7 @@ from tests.safety.invariants import more_danger_never_lowers, stricter_place_nev
 from tests.safety.leading_to import trail_to
 from tests.safety.result import SearchResult
 from tests.safety.walking import look_at, region_named, walk_from
-from triage.engine import Band, Emergency, advice, advise, check, safety, trail
+from triage.engine import Band, Emergency, advice, advise, answers, check, safety
 from triage.knowledge.library import library
 
 PACK = library().pack
@@ -49,12 +49,12 @@ def test_1_a_red_flag_turned_into_a_caution_in_the_engine_is_caught(monkeypatch)
     level = PACK.red_flags["tripped"].level
     softer = {**PACK.red_flags, "burning-smell": replace(PACK.red_flags["burning-smell"], level=level)}
     instead(monkeypatch, replace(PACK, red_flags=softer))
-    assert "burning-smell was answered, and the step is Ask." in found_by_walking()
+    assert "burning-smell was answered, and the step is Question." in found_by_walking()
 
 
 def test_1_questions_asked_before_flags_are_looked_at_are_caught(monkeypatch):
     monkeypatch.setattr(check, "ends_check", lambda *_: False)
-    assert "gas-smell was answered, and the step is Ask." in found_by_walking()
+    assert "gas-smell was answered, and the step is Question." in found_by_walking()
 
 
 def test_1_a_band_decided_before_flags_are_looked_at_is_caught(monkeypatch):
@@ -65,7 +65,7 @@ def test_1_a_band_decided_before_flags_are_looked_at_is_caught(monkeypatch):
 
 def test_1_flags_in_another_order_are_caught(monkeypatch):
     raised = check.raised_flags
-    monkeypatch.setattr(check, "raised", lambda pack, answers: raised(pack, answers)[::-1])
+    monkeypatch.setattr(check, "raised_flags", lambda pack, answers: raised(pack, answers)[::-1])
     found = found_at([("smell-type", "gas"), ("heat-when-off", "keeps-heating")])
     assert "Answered: ['gas-smell', 'will-not-stop']; acted on: ['will-not-stop', 'gas-smell']." in found
 
@@ -84,29 +84,29 @@ def test_1_a_task_offered_after_a_red_flag_is_caught(monkeypatch):
 
 
 def test_1_a_question_after_a_red_flag_that_needs_looking_is_caught(monkeypatch):
-    monkeypatch.setattr(check, "from_memory", lambda *_: "burn-marks")
+    monkeypatch.setattr(check, "follow_up_question", lambda *_: "burn-marks")
     assert "burn-marks is asked after a red flag; it is a look question." in found_by_walking("no-heat")
 
 
 def test_1_a_danger_lost_among_contradictions_is_caught(monkeypatch):
-    monkeypatch.setattr(trail, "_safest", lambda *_: None)
-    assert "was answered, and the step is Ask." in forge(HERE, 300, 1).violations
+    monkeypatch.setattr(answers, "_safest", lambda *_: None)
+    assert "was answered, and the step is Question." in forge(HERE, 300, 1).violations
 
 
 def test_1_a_danger_set_aside_as_out_of_place_is_caught(monkeypatch):
-    out = trail._is_out_of_place
+    out = answers._is_out_of_place
 
     def strict(observation, answers):
         return out(replace(observation, flags={}), answers)
 
-    monkeypatch.setattr(trail, "_is_out_of_place", strict)
-    assert "hot-wall-switch was answered, and the step is Ask." in found_at([("smell-place", "wall-switch")])
+    monkeypatch.setattr(answers, "_is_out_of_place", strict)
+    assert "hot-wall-switch was answered, and the step is Question." in found_at([("smell-place", "wall-switch")])
 
 
 def test_1_a_danger_beyond_the_longest_trail_is_caught(monkeypatch):
-    monkeypatch.setattr(trail, "_ends_check", lambda *_: False)
-    far = [("no-such-question", "x")] * trail.MOST_ANSWERS
-    assert "shock was answered, and the step is Ask." in found_at([*far, ("shock-felt", "shock")])
+    monkeypatch.setattr(answers, "_ends_check", lambda *_: False)
+    far = [("no-such-question", "x")] * answers.MAX_ANSWERS
+    assert "shock was answered, and the step is Question." in found_at([*far, ("shock-felt", "shock")])
 
 
 def test_2_skilled_work_offered_is_caught(monkeypatch):

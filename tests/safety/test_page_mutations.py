@@ -173,7 +173,7 @@ def test_3_a_reading_before_the_danger_signs_is_caught(monkeypatch):
 
 
 def test_3_a_reading_after_a_red_flag_is_caught(monkeypatch):
-    monkeypatch.setattr(reading, "raised", lambda *_: ())
+    monkeypatch.setattr(reading, "raised_flags", lambda *_: ())
     assert "The form is there after loose-pane." in reading_found_on("meter", LOOKED, LOOSE_PANE)
 
 

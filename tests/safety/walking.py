@@ -96,7 +96,7 @@ def offered_answers(pack, step):
     """The answers to what is asked, or to how an offered task went."""
     if isinstance(step, Result):
         return [(task.outcome, option) for task in step.tasks for option in pack.observations[task.outcome].options]
-    asked = step.observation if isinstance(step, Question) else getattr(step, "memory", None)
+    asked = step.observation if isinstance(step, Question) else getattr(step, "follow_up_question", None)
     if asked is None:
         return []
     if asked == SCREEN:

@@ -96,7 +96,7 @@ def _next(belief: Belief, known: dict[str, str]) -> Next:
         return Next(OPENING, "every check begins with what is wrong", ())
     step = advise(pack, belief.model.region, known.items())
     if not isinstance(step, Question):
-        return Next(getattr(step, "memory", None), _ending(step), ())
+        return Next(getattr(step, "follow_up_question", None), _ending(step), ())
     if step.observation == SCREEN:
         return Next(SCREEN, "danger comes before every other question", ())
     seconds = {o.id: o.effort + READING_SECONDS for o in pack.observations.values()}
