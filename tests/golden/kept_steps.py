@@ -15,7 +15,7 @@ from tests.safety.forging import with_retired_questions
 from triage.knowledge.library import library
 
 FILE = Path(__file__).with_name("steps.json")
-QUOTAS = {"Ask": 100, "MakeSafe": 70, "Advice": 70, "NotThis": 10}
+QUOTAS = {"Question": 100, "Emergency": 70, "Result": 70, "OutOfScope": 10}
 SEED = 7
 EACH, FORGED = 300, 40
 RANKED = 8

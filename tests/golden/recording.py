@@ -20,7 +20,7 @@ def recorded(pack, region, pairs, step=None):
         "answers": [list(pair) for pair in step.reading.answers.items()],
         "problems": [list(astuple(problem)) for problem in step.reading.problems],
         "asks": [step.observation, step.number, step.max_questions] if hasattr(step, "observation") else [],
-        "better": step.better_test.id if getattr(step, "better", None) else None,
+        "better": step.better_test.id if getattr(step, "better_test", None) else None,
         "reason": getattr(step, "reason", None),
         "memory": getattr(step, "follow_up_question", None),
         "flags": [flag.id for flag in flags],

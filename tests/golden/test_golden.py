@@ -36,7 +36,7 @@ def test_the_phone_says_what_was_kept(page):
 
 def test_a_difference_would_be_seen():
     """Each part of a record is compared, numbers only where they are more apart than engines may be."""
-    line = next(line for line in LINES if line["step"]["kind"] == "Advice" and line["step"]["weights"])
+    line = next(line for line in LINES if line["step"]["kind"] == "Result" and line["step"]["weights"])
     step = line["step"]
     assert differences(step, step) == []
     for part in step:

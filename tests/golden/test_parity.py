@@ -59,7 +59,7 @@ def assert_all_was_tried(pack, records):
     """Every kind of step, band, mistake, task, and answer was among the trails."""
     assert len(records) >= TRAILS
     kinds = Counter(record["kind"] for record in records)
-    assert set(kinds) == {"Ask", "MakeSafe", "Advice", "NotThis"}
+    assert set(kinds) == {"Question", "Emergency", "Result", "OutOfScope"}
     assert min(kinds.values()) >= len(library().regions)
     assert {record["band"] for record in records} == {None, "normal", "self-check", "qualified", "make-safe"}
     mistakes = {problem[0] for record in records for problem in record["problems"]}

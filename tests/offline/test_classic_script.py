@@ -50,7 +50,7 @@ def test_each_module_stands_after_those_it_imports():
 
 
 def test_a_classic_worker_says_what_was_kept(page):
-    lines = [line for line in read() if line["step"]["kind"] in {"Ask", "Advice", "NotThis"}]
+    lines = [line for line in read() if line["step"]["kind"] in {"Question", "Result", "OutOfScope"}]
     regions = [profile.region for profile in library().regions.values()]
     with phone_engine(page, with_retired_questions(), regions) as desk:
         desk.ready |= {"/engine.js": joined(ENGINE_ENTRY).text.encode(), "/classic.js": CLASSIC_WORKER.encode()}

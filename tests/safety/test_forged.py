@@ -22,7 +22,7 @@ def test_no_forged_trail_breaks_a_rule_in_any_region():
     found = all_together(forge, jobs, prepare=without_explanations)
     assert found.violations == ""
     assert found.states >= TRAILS
-    assert set(found.kinds) == {"Ask", "MakeSafe", "Advice", "NotThis"}
+    assert set(found.kinds) == {"Question", "Emergency", "Result", "OutOfScope"}
 
 
 def test_the_forged_trails_hold_every_kind_of_mistake_and_every_danger():

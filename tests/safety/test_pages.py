@@ -26,7 +26,7 @@ def test_first_pages_in_every_region():
 
 def test_the_page_of_every_red_flag_in_every_region_on_every_kind_of_supply():
     found = every_page([("danger", region) for region in REGIONS], 25 * len(SUPPLIES) * len(REGIONS))
-    assert set(found.kinds) == {"MakeSafe"}
+    assert set(found.kinds) == {"Emergency"}
 
 
 def test_the_page_of_every_two_red_flags():
@@ -47,7 +47,7 @@ def test_every_task_in_every_combination_of_its_gates():
 def test_pages_of_checks_answered_by_dice():
     jobs = [("on the way", found.region.id, 7, number) for number, found in enumerate(region_classes())]
     found = every_page(jobs, 800)
-    assert found.kinds["Advice"] > 60
+    assert found.kinds["Result"] > 60
 
 
 def test_a_refreshed_part_of_a_page_has_its_way_out_too():

@@ -24,7 +24,7 @@ def test_every_state_within_three_answers_keeps_every_rule_where_most_regions_ar
     found = walk_all(region_classes()[0].region.id, DEPTH)
     assert found.violations == ""
     assert found.states > 15_000
-    assert set(found.kinds) == {"Ask", "MakeSafe", "Advice", "NotThis"}
+    assert set(found.kinds) == {"Question", "Emergency", "Result", "OutOfScope"}
 
 
 def test_every_state_within_one_answer_keeps_every_rule_in_every_other_region():
@@ -42,4 +42,4 @@ def test_whole_checks_keep_every_rule_to_their_end_in_every_region():
     jobs = [(found.region.id, each, seed) for seed, found in enumerate(region_classes())]
     found = all_together(walk_at_random, jobs, prepare=without_explanations)
     assert found.violations == ""
-    assert found.kinds["Advice"] + found.kinds["MakeSafe"] >= CHECKS
+    assert found.kinds["Result"] + found.kinds["Emergency"] >= CHECKS

@@ -34,4 +34,4 @@ def test_the_danger_signs_are_those_of_the_danger_page_in_its_order():
     assert told["none"]["observation"] == "danger"
     for sign in told["signs"]:
         step = advise(library().pack, asked.region.region, [(sign["observation"], sign["answer"])])
-        assert type(step).__name__ == "MakeSafe"
+        assert type(step).__name__ == "Emergency"

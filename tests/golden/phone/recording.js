@@ -3,7 +3,7 @@
 import { advise, beliefOf } from "/engine/check.js";
 import { openPack } from "/engine/pack.js";
 
-const KINDS = { ask: "Ask", "make-safe": "MakeSafe", advice: "Advice", "not-this": "NotThis" };
+const KINDS = { ask: "Question", "make-safe": "Emergency", advice: "Result", "not-this": "OutOfScope" };
 
 function recorded(pack, region, pairs) {
   const step = advise(pack, region, pairs);
