@@ -13,9 +13,7 @@ TINY = (12, 20)  # a pattern that doubles with each sign is slow here already, a
 SMALL, LARGE = 500, 2000
 MOST_GROWTH = 9.0  # a line grows by 4, a square by 16
 SHORTEST = 0.004
-# Read nothing but files of this package, when it is built into one script.
-OWN_FILES = {"triage.offline.classic_script._COMMENTS"}
-PATTERNS = {name: pattern for name, pattern in every_pattern().items() if name not in OWN_FILES}
+PATTERNS = every_pattern()
 
 
 def growth(pattern):

@@ -11,6 +11,8 @@ from tests.bench.sessions import trails
 from tests.offline.addresses import query_of
 
 TIME_PAGES = """async (requests) => {
+  const { answerPage } = await import("/pages/answer_page.js");
+  const { openSite } = await import("/pages/visit.js");
   const told = async (path) => (await fetch(path)).text();
   const [pack, pages] = await Promise.all([told("/site-pack.json"), told("/pages.json")]);
   const start = performance.now();
@@ -36,7 +38,6 @@ def phone_page_speed(context, pack, region, count):
     ]
     page = context.new_page()
     with phone_pages(page):
-        page.add_script_tag(url="/pages.js")
         context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
         times = page.evaluate(TIME_PAGES, requests)
     pages = sorted(times["pages"])

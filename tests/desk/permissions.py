@@ -30,7 +30,7 @@ ALIKE_FOR_ALL = {
     *("household-start", "household-danger", "household-step", "household-task", "household-reading"),
     *("household-summary", "household-costs", "household-exit"),
     *("household-hand-over", "household-hand-over-kept", "household-hand-over-blank"),
-    *("offline-worker", "offline-manifest", "offline-pack", "offline-pages", "offline-page-bundle"),
+    *("offline-worker", "offline-manifest", "offline-pack", "offline-page-bundle"),
     *("operations-health", "operations-ready", "operations-metrics"),
     *("api-description", "api-job-sheet-schema", "api-pack", "api-step", "api-job-sheets", "api-job-sheet"),
     *("api-nowhere", "call", "embed-frame", "embed-loader", "embed-accent"),

@@ -1,4 +1,4 @@
-"""The pages on the phone, as they run there: the one classic script in a worker of a real browser."""
+"""The pages on the phone, as they run there: their modules in a worker of a real browser."""
 
 import json
 from contextlib import contextmanager
@@ -7,18 +7,19 @@ from tests.golden.phone_engine import phone_engine
 from triage.knowledge.library import library
 from triage.offline.bundle import pack_for_phones
 from triage.offline.page_bundle import pages_for_phones
-from triage.offline.page_script import page_script
+from triage.offline.sentences import PAGES
 from triage.web.step_header import STEP
 
 ORIGIN = "http://testserver"
-WORKER = """importScripts("/pages.js");
+WORKER = """import { answerPage } from "/pages/answer_page.js";
+import { openSite } from "/pages/visit.js";
 const told = async (path) => (await fetch(path)).json();
 addEventListener("message", async ({ data: requests }) => {
   const site = openSite(await told("/site-pack.json"), await told("/pages.json"));
   postMessage(requests.map((request) => answerPage(site, request)));
 });"""
 ANSWER_ALL = """async (requests) => {
-  const worker = new Worker("/pages-worker.js");
+  const worker = new Worker("/pages-worker.js", { type: "module" });
   const answers = await new Promise((resolve, reject) => {
     worker.onmessage = ({ data }) => resolve(data);
     worker.onerror = (event) => reject(new Error(event.message));
@@ -35,6 +36,7 @@ def request_for(path, query="", fragment=True, language="en-GB"):
 
 
 OPEN_OTHER_PACK = """async () => {
+  const { openSite } = await import("/pages/visit.js");
   const told = async (path) => (await fetch(path)).json();
   openSite({ ...(await told("/site-pack.json")), version: "another" }, await told("/pages.json"));
 }"""
@@ -46,7 +48,7 @@ def phone_pages(page):
     regions = [profile.region for profile in library().regions.values()]
     with phone_engine(page, library().pack, regions) as desk:
         desk.ready |= {
-            "/pages.js": page_script().text.encode(),
+            **{f"/{path.relative_to(PAGES.parent).as_posix()}": path.read_bytes() for path in PAGES.rglob("*.js")},
             "/pages-worker.js": WORKER.encode(),
             "/site-pack.json": pack_for_phones().text.encode(),
             "/pages.json": pages_for_phones().text.encode(),

@@ -74,10 +74,8 @@ def test_a_page_of_a_firm_and_any_other_address_is_left_to_the_site(page):
 
 def test_texts_of_another_pack_are_not_put_to_this_one(page):
     """They are told apart by their place alone, so a pack of another version would be given wrong words."""
-    with phone_pages(page):
-        page.add_script_tag(url="/pages.js")
-        with pytest.raises(Error, match="The pack and the pages are not of one version"):
-            page.evaluate(OPEN_OTHER_PACK)
+    with phone_pages(page), pytest.raises(Error, match="The pack and the pages are not of one version"):
+        page.evaluate(OPEN_OTHER_PACK)
 
 
 def assert_all_was_tried(requests, found):

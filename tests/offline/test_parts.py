@@ -1,10 +1,10 @@
 """What the phone is made from stands at addresses that name its version."""
 
-from triage.offline.parts import parts, script
+from triage.offline.parts import parts
 
 
 def test_each_part_is_served_as_it_is_named(client):
-    for part in (script(), *parts().values()):
+    for part in parts().values():
         response = client.get(part.url)
         assert response.content.decode() == part.text
         assert "immutable" in response.headers["Cache-Control"]

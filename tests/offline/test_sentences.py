@@ -5,8 +5,7 @@ import re
 from django.utils.translation import ngettext, override
 
 from tests.whole_site.project_files import ROOT
-from triage.offline.page_script import page_source
-from triage.offline.sentences import MOST_COUNTED, counted_forms, parts_of_sentence, said_in
+from triage.offline.sentences import MOST_COUNTED, counted_forms, parts_of_sentence, presenter_sources, said_in
 
 # The one thing the phone says that the site never has to.
 PHONES_OWN = {"What to bring and what to measure: open the address below where there is a line."}
@@ -22,7 +21,7 @@ def test_the_phone_says_only_what_the_site_says():
     """So no sentence has two homes: changed in one place only, it is not the site's any more and stops here."""
     sources = (path.read_text("utf-8") for path in (ROOT / "triage").rglob("*.py"))
     said = {words for source in sources for words in LITERAL.findall(re.sub(r'"\s*\n\s*"', "", source))}
-    plain, counted = said_in(page_source())
+    plain, counted = said_in(presenter_sources())
     assert set(plain) - said == PHONES_OWN
     assert {words for both in counted for words in both} <= said
     assert len(plain) > 80
@@ -30,7 +29,7 @@ def test_the_phone_says_only_what_the_site_says():
 
 def test_every_say_has_its_words_beside_it():
     """A sentence that is worked out would be found by nobody."""
-    calls = re.findall(r"\bvisit\.say(?:Counted)?\(\s*(.)", page_source())
+    calls = re.findall(r"\bvisit\.say(?:Counted)?\(\s*(.)", presenter_sources())
     assert set(calls) == {'"'}
 
 

@@ -16,10 +16,9 @@ from triage.check_pages.view_models import SIGNS
 from triage.conf import DEFAULT_REGION
 from triage.knowledge.library import FIRST_LANGUAGE, library
 from triage.knowledge.phone_pack import DIGEST_LENGTH
-from triage.offline.page_script import page_source
 from triage.offline.page_templates import PageTemplates
 from triage.offline.page_texts import places_for_phones, texts_for_phones
-from triage.offline.sentences import counted_forms, said_in
+from triage.offline.sentences import counted_forms, presenter_sources, said_in
 
 PAGES = ("start", "danger", "question", "make_safe", "advice", "task", "reading", "exit")
 ALONE = ("404",)
@@ -75,7 +74,7 @@ def _paths() -> dict[str, str]:
 
 def _sentences() -> dict[str, Mapping[str, Any]]:
     """What presenters say that is not said as it stands in their script, and what counts."""
-    plain, counted = said_in(page_source())
+    plain, counted = said_in(presenter_sources())
     return {
         "sentences": {words: gettext(words) for words in plain if gettext(words) != words},
         "counted": {f"{single}|{plural}": _counted(single, plural) for single, plural in counted},

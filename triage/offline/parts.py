@@ -6,18 +6,12 @@ from django.urls import reverse
 
 from triage.offline.bundle import pack_for_phones
 from triage.offline.page_bundle import pages_for_phones
-from triage.offline.page_script import page_script
 
 
 @dataclass(frozen=True, slots=True)
 class Part:
     url: str
     text: str
-
-
-def script() -> Part:
-    made = page_script()
-    return Part(reverse("offline-pages", args=[made.version]), made.text)
 
 
 def parts() -> dict[str, Part]:

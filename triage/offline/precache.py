@@ -16,7 +16,7 @@ from django.contrib.staticfiles.storage import ManifestFilesMixin, staticfiles_s
 from django.templatetags.static import static
 
 import triage
-from triage.offline.parts import parts, script
+from triage.offline.parts import parts
 from triage.web.security_headers import HEADERS
 
 DIGEST_LENGTH = 16
@@ -37,7 +37,6 @@ class PhoneSet:
     """`parts` names what the pages are made from by its role; `headers` guard a page that the phone makes itself."""
 
     version: str
-    script: str
     parts: dict[str, str]
     files: tuple[KeptFile, ...]
     headers: dict[str, str]
@@ -48,15 +47,13 @@ class PhoneSet:
 
 @cache
 def phone_set() -> PhoneSet:
-    engine, made_from = script(), parts()
-    texts = [(engine.url, engine.text), *((part.url, part.text) for part in made_from.values())]
+    made_from = parts()
     files = (
-        *(KeptFile(url, _hash(text.encode())) for url, text in texts),
+        *(KeptFile(part.url, _hash(part.text.encode())) for part in made_from.values()),
         *(KeptFile(static(name), _hash(_bytes_of(name))) for name in _named()),
     )
     return PhoneSet(
         version=_version(files),
-        script=engine.url,
         parts={role: part.url for role, part in made_from.items()},
         files=files,
         headers=page_headers(),

@@ -1,18 +1,27 @@
 """Sentences that presenters say, in another language where there is one, and the rules of counting.
 
 The presenters on the phone name a sentence by its words, as those on the server do, and `gettext` knows it by those
-words. `said_in` finds the sentences in the phone's script, so nothing has to be listed twice.
+words. `said_in` finds the sentences in the phone's scripts, so nothing has to be listed twice.
 """
 
 import re
 from collections.abc import Callable, Iterator
+from pathlib import Path
 
+import triage
+
+PAGES = Path(triage.__file__).parent / "static" / "triage" / "offline" / "pages"
 MOST_COUNTED = 130  # more answers than that are never read
 
 _WORDS = r'"((?:[^"\\]|\\.)*)"'
 _SAY = re.compile(rf"\bsay\(\s*{_WORDS}")
 _SAY_COUNTED = re.compile(rf"\bsayCounted\(\s*{_WORDS},\s*{_WORDS}")
 _OPEN = re.compile(r"%\((\w+)\)s")
+
+
+def presenter_sources() -> str:
+    """Every module of the phone's pages, one after the other."""
+    return "".join(path.read_text("utf-8") for path in sorted(PAGES.rglob("*.js")))
 
 
 def said_in(script: str) -> tuple[list[str], list[tuple[str, str]]]:

@@ -32,8 +32,8 @@ def test_another_set_is_another_worker(client, monkeypatch):
 def test_another_code_with_the_same_set_is_another_worker_too(client, monkeypatch, tmp_path):
     first = client.get("/worker.js")
     put_right = tmp_path / "worker.min.js"
-    put_right.write_text(service_worker.OWN.read_text("utf-8") + "/* put right */", "utf-8")
-    monkeypatch.setattr(service_worker, "OWN", put_right)
+    put_right.write_text(service_worker.BUILT.read_text("utf-8") + "/* put right */", "utf-8")
+    monkeypatch.setattr(service_worker, "BUILT", put_right)
     again = client.get("/worker.js", headers={"If-None-Match": first.headers["ETag"]})
     assert again.status_code == 200
     assert again.content != first.content

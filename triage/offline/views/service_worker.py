@@ -1,8 +1,7 @@
-"""The service worker as one classic script: the set it is to keep, the outbox, and the worker's own code, minified by
-`python -m tests.offline`.
+"""The service worker as one classic script: the set it is to keep, then its code with engine, pages and outbox as
+`.tools/build` wrote it.
 
-Its bytes change with the set, and that is how a phone learns of a new version. The block around it keeps its names
-apart from those of the engine.
+Its bytes change with the set, and that is how a phone learns of a new version.
 """
 
 from hashlib import sha256
@@ -11,14 +10,14 @@ from django.http import HttpRequest, HttpResponse
 from django.views.decorators.cache import cache_control
 from django.views.decorators.http import condition, require_safe
 
-from triage.offline.classic_script import DIGEST_LENGTH, OFFLINE
-from triage.offline.precache import phone_set
+from triage.offline.precache import DIGEST_LENGTH, STATIC, phone_set
+from triage.offline.views.packed import send_packed
 
-OWN = OFFLINE / "worker.min.js"
+BUILT = STATIC / "triage" / "offline" / "worker.min.js"
 
 
 def worker_text() -> str:
-    return f'"use strict";\n{{\nconst SET = {phone_set().as_json()};\n{OWN.read_text("utf-8")}}}\n'
+    return f'"use strict";\nconst SET = {phone_set().as_json()};\n{BUILT.read_text("utf-8")}'
 
 
 def _tag() -> str:
@@ -29,7 +28,7 @@ def _tag() -> str:
 @require_safe
 @cache_control(no_cache=True)
 @condition(etag_func=lambda _request: f'"{_tag()}"')
-def service_worker(_request: HttpRequest) -> HttpResponse:
-    response = HttpResponse(worker_text(), content_type="text/javascript; charset=utf-8")
+def service_worker(request: HttpRequest) -> HttpResponse:
+    response = send_packed(request, worker_text(), "text/javascript; charset=utf-8")
     response.headers["Service-Worker-Allowed"] = "/"
     return response

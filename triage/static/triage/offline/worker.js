@@ -1,9 +1,13 @@
 /* The service worker: answers a check's own addresses on the phone, from one set of files that came whole.
 
-   The site writes SET and the outbox above this (triage/offline/views/service_worker.py), so that a new version of
-   anything is a new worker. It is installed only when every file of its set has arrived with the right hash; till then,
+   The site writes SET, which names those files, above this (triage/offline/views/service_worker.py), so that a new
+   version of anything is a new worker. It is installed only when every file of its set has arrived with the right hash; till then,
    and if it never does, the last good worker goes on. It takes over when a check is begun, never in the middle of one.
    What it cannot answer it leaves to the network. */
+
+import { sendWaiting } from "./outbox.js";
+import { answerPage } from "./pages/answer_page.js";
+import { openSite } from "./pages/visit.js";
 
 const SETS = "oven-check-set-";
 const CACHE = SETS + SET.version;
@@ -16,8 +20,6 @@ const HAND_OVER = "/check/hand-over/";
 const BLANK = "/check/hand-over/blank/";
 const HTML = "text/html";
 const HASHES = new Map(SET.files.map((file) => [file.url, file.hash]));
-
-importScripts(SET.script);
 
 /* The first half of a SHA-256, as the set has it. */
 async function hashOf(bytes) {

@@ -16,11 +16,13 @@ async function copy(button) {
   }
 }
 
-document.addEventListener("click", (event) => {
-  const button = event.target.closest("button[data-copy]");
-  if (button) copy(button);
-});
+export function offerCopying() {
+  document.addEventListener("click", (event) => {
+    const button = event.target.closest("button[data-copy]");
+    if (button) copy(button);
+  });
 
-showButtons();
-document.body.addEventListener("htmx:afterSettle", showButtons);
-document.body.addEventListener("htmx:historyRestore", showButtons);
+  showButtons();
+  document.body.addEventListener("htmx:afterSettle", showButtons);
+  document.body.addEventListener("htmx:historyRestore", showButtons);
+}

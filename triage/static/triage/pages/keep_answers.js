@@ -36,7 +36,8 @@ function saveWords(event) {
   setTimeout(() => URL.revokeObjectURL(file), 60_000);
 }
 
-if (panel) {
+export function offerSaving() {
+  if (!panel) return;
   let opened = false;
   panel.addEventListener("toggle", () => panel.open && draw());
   panel.querySelector("[data-print]").addEventListener("click", () => window.print());

@@ -78,17 +78,19 @@ function offerInstall(event) {
   };
 }
 
-if (workers) {
-  workers.addEventListener("message", (event) => {
-    if (event.data?.type === "carried-over" && !isBeginning()) say("carriedOver");
-  });
-  workers.addEventListener("controllerchange", wake);
-  window.addEventListener("load", () => register().catch(() => {}));
+export function keepOnPhone() {
+  if (workers) {
+    workers.addEventListener("message", (event) => {
+      if (event.data?.type === "carried-over" && !isBeginning()) say("carriedOver");
+    });
+    workers.addEventListener("controllerchange", wake);
+    window.addEventListener("load", () => register().catch(() => {}));
+  }
+  if (install) {
+    window.addEventListener("beforeinstallprompt", offerInstall);
+    window.addEventListener("appinstalled", () => (install.hidden = true));
+  }
+  if (location.hash === "#no-line") say("noLine");
+  if (location.hash === "#no-costs") say("noCosts");
+  takeShared();
 }
-if (install) {
-  window.addEventListener("beforeinstallprompt", offerInstall);
-  window.addEventListener("appinstalled", () => (install.hidden = true));
-}
-if (location.hash === "#no-line") say("noLine");
-if (location.hash === "#no-costs") say("noCosts");
-takeShared();

@@ -62,7 +62,8 @@ function offer() {
   button.hidden = !voice();
 }
 
-if (button && speech) {
+export function offerReadingAloud() {
+  if (!button || !speech) return;
   button.addEventListener("click", () => (button.dataset.state === "stop" ? stop("again") : read()));
   document.body.addEventListener("htmx:beforeSwap", () => stop("read"));
   window.addEventListener("pagehide", () => speech.cancel());

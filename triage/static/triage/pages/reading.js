@@ -1,14 +1,17 @@
 /* A reading's form: shows what counts flashes or keeps the time beside it, wherever such a form comes into the page.
    Without this script the forms are the same, and the figures are typed from a clock. */
 
+import { open as openCounter } from "./meter.js";
+import { open as openClock } from "./reading_clock.js";
+
 const TOOLS = [
-  ["[data-counter][hidden]", () => import("./meter.js")],
-  ["[data-clock][hidden]", () => import("./reading_clock.js")],
+  ["[data-counter][hidden]", openCounter],
+  ["[data-clock][hidden]", openClock],
 ];
 
 function open() {
-  for (const [selector, load] of TOOLS) {
-    for (const block of document.querySelectorAll(selector)) load().then((tool) => tool.open(block));
+  for (const [selector, openTool] of TOOLS) {
+    for (const block of document.querySelectorAll(selector)) openTool(block);
   }
 }
 
@@ -18,7 +21,9 @@ function showResult() {
   if (result?.children.length) result.scrollIntoView({ block: "start" });
 }
 
-open();
-showResult();
-document.body.addEventListener("htmx:afterSettle", open);
-document.body.addEventListener("htmx:historyRestore", open);
+export function openReadings() {
+  open();
+  showResult();
+  document.body.addEventListener("htmx:afterSettle", open);
+  document.body.addEventListener("htmx:historyRestore", open);
+}

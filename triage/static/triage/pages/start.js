@@ -61,6 +61,8 @@ function open() {
   showBest(finder, list);
 }
 
-open();
-document.body.addEventListener("htmx:afterSettle", open);
-document.body.addEventListener("htmx:historyRestore", open);
+export function openFinder() {
+  open();
+  document.body.addEventListener("htmx:afterSettle", open);
+  document.body.addEventListener("htmx:historyRestore", open);
+}

@@ -28,7 +28,8 @@ function leaveModified(event) {
   if (event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) event.stopPropagation();
 }
 
-if (step) {
+export function watchSteps() {
+  if (!step) return;
   document.addEventListener("click", leaveModified, { capture: true });
   document.body.addEventListener("htmx:afterSettle", (event) => {
     if (event.detail.target === step) arrive();

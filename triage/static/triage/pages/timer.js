@@ -89,7 +89,8 @@ function stop() {
   run();
 }
 
-if (panel) {
+export function openTimer() {
+  if (!panel) return;
   find("[data-start]").addEventListener("click", start);
   find("[data-stop]").addEventListener("click", stop);
   find("[data-notify]").addEventListener("click", () => Notification.requestPermission().then(() => show(kept())));

@@ -104,7 +104,8 @@ function offerWithNoLine() {
   summary.after(offer);
 }
 
-if (list) {
+export function watchOutbox() {
+  if (!list) return;
   offerWithNoLine();
   document.body.addEventListener("htmx:afterSettle", offerWithNoLine);
   document.addEventListener("submit", (event) => {
