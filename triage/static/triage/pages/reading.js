@@ -17,7 +17,8 @@ function open() {
 
 /* A swap puts no focus on a fragment of an address; a form that was sent does. */
 function showResult() {
-  const result = window.location.hash === "#reading-result" && document.getElementById("reading-result");
+  if (window.location.hash !== "#reading-result") return;
+  const result = document.getElementById("reading-result");
   if (result?.children.length) result.scrollIntoView({ block: "start" });
 }
 
