@@ -17,7 +17,7 @@ def test_the_pages_reach_for_nothing_outside():
 
 
 def test_each_presenter_and_drawing_is_named_as_the_sites():
-    for folder, of_its_own in (("presenters", {"reading_words"}), ("drawings", set())):
+    for folder, of_its_own in (("presenters", {"reading_text"}), ("drawings", set())):
         site = {path.stem for path in (PAGES.parents[3] / "check_pages" / folder).rglob("*.py")}
         own = {path.stem for path in (PAGES / folder).rglob("*.js")}
         assert own - site == of_its_own

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from django.utils.translation import gettext as _
 
 from triage.engine import CANT_TELL, SCREEN
-from triage.jobsheet.reading_words import answer_in_figures
+from triage.jobsheet.reading_text import answer_in_figures
 from triage.knowledge.texts import Texts
 
 DID = "did-"

@@ -14,6 +14,7 @@ from triage.check_pages.presenters.prices import SIGNS as CURRENCY_SIGNS
 from triage.check_pages.presenters.skilled import PERSONS
 from triage.check_pages.view_models import SIGNS
 from triage.conf import DEFAULT_REGION
+from triage.jobsheet.reading_text import SEAL_PLACES
 from triage.knowledge.library import FIRST_LANGUAGE, library
 from triage.knowledge.phone_pack import DIGEST_LENGTH
 from triage.offline.page_templates import PageTemplates
@@ -21,7 +22,7 @@ from triage.offline.page_texts import places_for_phones, texts_for_phones
 from triage.offline.sentences import counted_forms, presenter_sources, said_in
 
 PAGES = ("start", "danger", "question", "make_safe", "advice", "task", "reading", "exit")
-ALONE = ("404",)
+ALONE = ("404", "_reading_text")
 # In an address, "x" stands for the name of a task or of a way out; the phone reads a star.
 NAMED = {"task": "household-task", "reading": "household-reading", "exit": "household-exit"}
 PLAIN = {
@@ -59,6 +60,7 @@ def pages_for_phones(language: str = FIRST_LANGUAGE) -> PageBundle:
             "persons": PERSONS,
             "signs": SIGNS,
             "currency_signs": CURRENCY_SIGNS,
+            "seal_places": {place: str(name) for place, name in SEAL_PLACES.items()},
             "places": places_for_phones(known.regions),
             "texts": texts_for_phones(known.texts[language], known.pack),
             "costs": {"prices": known.pack.costs.prices, "call_outs": known.pack.costs.call_outs},

@@ -127,20 +127,19 @@ class PageTemplates:
         """A sentence with its words left open; where it counts, every form with the rule that picks one."""
         single, _ = node.render_token_list(node.singular)
         words = _named(node.extra_context)
-        if node.countervar and node.counter:
-            words[node.countervar] = _expression(node.counter)
-        if not node.plural:
-            told: list[Told] = _open_words(gettext(single))
+        if not (node.plural and node.countervar and node.counter):
+            told: list[Told] = _open_words(gettext(single), words)
         else:
+            counter = words[node.countervar] = _expression(node.counter)
             plural, _ = node.render_token_list(node.plural)
             which, forms = counted_forms(lambda n: ngettext(single, plural, n))
-            told = [["n", node.countervar, which, *map(_open_words, forms)]]
-        told = [["w", words, told]] if words else told
+            told = [["n", counter, which, *(_open_words(form, words) for form in forms)]]
         return [["s", node.asvar, told]] if node.asvar else told
 
 
-def _open_words(sentence: str) -> list[Told]:
-    return [part if text else ["v", part] for part, text in parts_of_sentence(sentence)]
+def _open_words(sentence: str, words: dict[str, Any]) -> list[Told]:
+    """Its text, and what is filled in between: a word of its own as the expression it stands for."""
+    return [part if text else ["v", words.get(part, part)] for part, text in parts_of_sentence(sentence)]
 
 
 def _constant(node: Node) -> str:

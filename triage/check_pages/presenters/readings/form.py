@@ -19,7 +19,7 @@ from triage.check_pages.view_models import Choice
 from triage.engine.answers import applies, ruled_out
 from triage.engine.pack import Observation, Pack, Task
 from triage.engine.readings import Unreadable, raised_by
-from triage.jobsheet.reading_words import reading_words
+from triage.jobsheet.reading_text import reading_text
 
 FOR = "for"
 
@@ -88,7 +88,7 @@ def _result(
 ) -> ReadingResult:
     """A red flag is raised by whatever the figures can answer, whether or not it was asked for on this oven."""
     told, gauge = kind.told(check_request, text), meant[0].gauge
-    headline = reading_words(gauge, text) if gauge else ""
+    headline = reading_text(gauge, text) if gauge else ""
     alarming = [one for one in observations if one in meant or _quantity_of(one) != _quantity_of(meant[0])]
     alarming = [one for one in alarming if raised_by(one, text)]
     answers = {one.id: text for one in (*meant, *alarming) if one in alarming or _fits(check_request, one)}

@@ -9,7 +9,7 @@ from triage.check_pages.reading_pages import DoorPlace, FieldGroup
 from triage.check_pages.region import HasRegion
 from triage.check_pages.request import CheckRequest
 from triage.engine.readings.gasket import PLACES, Gasket, read, write
-from triage.jobsheet.reading_words import place_words
+from triage.jobsheet.reading_text import SEAL_PLACES, places_text
 
 NO_BOTTOM = "no-bottom"
 BOTTOM = "bottom"
@@ -24,8 +24,7 @@ def gasket_groups(_visit: CheckRequest, typed: Typed) -> list[FieldGroup]:
 
 
 def door_places(typed: Typed) -> list[DoorPlace]:
-    words = place_words()
-    return [DoorPlace(READ + place, words[place], typed.ticked(place)) for place in PLACES]
+    return [DoorPlace(READ + place, str(SEAL_PLACES[place]), typed.ticked(place)) for place in PLACES]
 
 
 def write_gasket(_visit: CheckRequest, typed: Typed) -> str:
@@ -40,7 +39,6 @@ def gasket_told(_placed: HasRegion, text: str) -> Told:
 
 
 def _picture_words(found: Gasket) -> str:
-    words = place_words()
     if not found.places:
         return _("The seal is tight at every place that was tried.")
-    return _("The seal lets through at: %(places)s.") % {"places": ", ".join(words[place] for place in found.places)}
+    return _("The seal lets through at: %(places)s.") % {"places": places_text(found)}

@@ -16,7 +16,7 @@ from triage.check_pages.request import CheckRequest
 from triage.check_pages.typed_number import Unread, read_number
 from triage.engine.readings.meter import FIELDS, Power, read
 from triage.engine.readings.written import MOST_ITEMS, write
-from triage.jobsheet.reading_words import power_words
+from triage.jobsheet.reading_text import is_floor, power_text
 
 RESTED = 0.1
 LATEST = Decimal(int(FIELDS["taps"].high))
@@ -48,8 +48,11 @@ def write_meter(check_request: CheckRequest, typed: Typed) -> str:
 
 def meter_told(_placed: HasRegion, text: str) -> Told:
     power = read(text)
-    drawn, expected = power_words(power.watts), power_words(power.rating.expected)
-    words = {"drawn": drawn, "expected": expected}
+    drawn, expected = power_text(power.watts), power_text(power.rating.expected)
+    words = {
+        "drawn": _("%(power)s or more") % {"power": drawn} if is_floor(power.watts) else drawn,
+        "expected": expected,
+    }
     upper = _("By its plate") if power.rating.known else _("A usual heater")
     told = _("The oven drew %(drawn)s. To be expected: %(expected)s.") % words
     return Told(power_bar(power.watts, power.rating.expected, (upper, _("Drawn now")), told), _lines(power))

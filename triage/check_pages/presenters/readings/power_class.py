@@ -15,7 +15,7 @@ from django.utils.translation import gettext as _
 from triage.check_pages.presenters.readings.told import CLEAR
 from triage.engine.readings.measured import chance_above
 from triage.engine.readings.meter import Power
-from triage.jobsheet.reading_words import ONLY_A_FLOOR
+from triage.jobsheet.reading_text import is_floor
 
 CLASSES = ("nothing", "fan-and-lamp", "quarter", "half", "three-quarters", "all", "more")
 NOTHING_BELOW = 15.0  # watts
@@ -46,7 +46,7 @@ def power_classes(power: Power) -> tuple[str, ...]:
 
 
 def _without_heater(power: Power, found: tuple[str, ...]) -> str:
-    if power.watts.at_least > ONLY_A_FLOOR:
+    if is_floor(power.watts):
         return _("Next to nothing on average: no heater drew power for most of this time.")
     if found == ("nothing",):
         return _("Nothing at all: neither a heater nor fan and lamp seem to draw power.")
@@ -61,7 +61,7 @@ def _without_heater(power: Power, found: tuple[str, ...]) -> str:
 
 
 def _share_line(power: Power, found: tuple[str, ...]) -> str:
-    share, unsure, on_average = power.share.value, 2.0 * power.share.uncertainty, power.watts.at_least > ONLY_A_FLOOR
+    share, unsure, on_average = power.share.value, 2.0 * power.share.uncertainty, is_floor(power.watts)
     words = {
         "part": _part(found),
         "whole": _("its plate lets one expect") if power.rating.known else _("a usual heater draws"),

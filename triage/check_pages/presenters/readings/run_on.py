@@ -10,7 +10,7 @@ from triage.check_pages.region import HasRegion
 from triage.check_pages.request import CheckRequest
 from triage.engine.readings.run_on import FIELDS, WITHOUT_END, read
 from triage.engine.readings.written import write
-from triage.jobsheet.reading_words import run_on_words
+from triage.jobsheet.reading_text import run_on_text
 
 USUAL, LONG, SHOWN = 30.0, 60.0, 90.0
 TICKS = ("cold", "much-heat")
@@ -50,7 +50,7 @@ def run_on_told(_placed: HasRegion, text: str) -> Told:
         Stretch(LONG, length, "never", _("too long")),
     ]
     told = _("The fan was %(found)s. Up to 30 minutes is usual, up to 60 is long, more is too long.") % {
-        "found": run_on_words(text)
+        "found": run_on_text(text)
     }
     seen = (value if found.running else max(value - unsure, 0.0), value + unsure, found.running)
     lines = [_("Times are as after ordinary baking. After much heat a fan may run half as long again.")]

@@ -14,7 +14,7 @@ const ESCAPED = new Map([
 ]);
 
 const TAGS = {
-  v: (sources, scope, [told]) => escaped(worthOfExpression(told, scope)),
+  v: (sources, scope, [told]) => (sources.isPlain ? asText : escaped)(worthOfExpression(told, scope)),
   i: (sources, scope, branches) => fillNodes(sources, scope, chosenBranch(branches, scope)),
   f: (sources, scope, [names, told, nodes]) => fillLoop(sources, scope, names, worthOfExpression(told, scope), nodes),
   w: (sources, scope, [more, nodes]) => fillNodes(sources, scopeWith(scope, more), nodes),
@@ -63,6 +63,11 @@ export function fillNodes(sources, scope, nodes) {
   return text;
 }
 
+/** The same as plain text, in which nothing is escaped. @param {Sources} sources @param {object} scope @param {Node[]} nodes */
+export function fillPlain(sources, scope, nodes) {
+  return fillNodes({ ...sources, isPlain: true }, scope, nodes);
+}
+
 /** A scope with nothing in it but these values. @param {object} values */
 export function scopeOf(values) {
   return Object.assign(Object.create(null), values);
@@ -74,9 +79,13 @@ export function formFor(count, which, forms) {
   return forms[which[Math.min(count, which.length - 1)]];
 }
 
+function asText(value) {
+  return value instanceof FilledText ? value.text : String(value ?? "");
+}
+
 function escaped(value) {
   if (value instanceof FilledText) return value.text;
-  return String(value ?? "").replace(/[&<>"']/g, (sign) => ESCAPED.get(sign));
+  return asText(value).replace(/[&<>"']/g, (sign) => ESCAPED.get(sign));
 }
 
 /* "page.heading" is looked up, "page.signal|lower" passed through a filter, `{"is": ...}` is meant as it stands. */

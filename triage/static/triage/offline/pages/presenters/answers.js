@@ -2,7 +2,7 @@
    `triage/jobsheet/wording.py`. */
 
 import { CANT_TELL, SCREEN } from "../../engine/pack.js";
-import { answerInFigures } from "./reading_words.js";
+import { answerInFigures } from "./reading_text.js";
 
 export const DID = "did-";
 

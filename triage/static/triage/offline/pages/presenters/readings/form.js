@@ -5,7 +5,7 @@ import { raisedBy } from "../../../engine/readings/evidence.js";
 import { Unreadable } from "../../../engine/readings/written.js";
 import { applies, ruledOut } from "../../../engine/trail.js";
 import { capital } from "../../wording.js";
-import { readingWords } from "../reading_words.js";
+import { readingText } from "../reading_text.js";
 import { doorPlaces } from "./gasket.js";
 import { READING_KINDS, formIntros } from "./kinds.js";
 import { reasonSentence } from "./reasons.js";
@@ -66,7 +66,7 @@ function readingOutcome(visit, kind, typed, meant, observations) {
 function readingResult(visit, kind, text, meant, observations) {
   const { drawing, lines } = kind.told(visit, text);
   const { gauge } = meant[0];
-  const headline = readingWords(visit, text, gauge);
+  const headline = readingText(visit, text, gauge);
   const isAsked = (one) => meant.includes(one) || one.gauge.quantity !== gauge.quantity;
   const alarming = observations.filter((one) => isAsked(one) && raisedBy(one, text).length);
   const answering = [...new Set([...meant, ...alarming])].filter(

@@ -3,7 +3,7 @@
 
 import { SEAL_PLACES, readGasket, writtenGasket } from "../../../engine/readings/gasket.js";
 import { doorMap } from "../../drawings/door_map.js";
-import { placeNames } from "../reading_words.js";
+import { placesText } from "../reading_text.js";
 import { READ } from "./typed.js";
 
 const NO_BOTTOM = "no-bottom";
@@ -33,13 +33,12 @@ export const GASKET = {
 };
 
 export function doorPlaces(visit, typed) {
-  const words = placeNames(visit);
-  return SEAL_PLACES.map((place) => ({ name: READ + place, label: words[place], ticked: typed.ticked(place) }));
+  const { seal_places } = visit.site.pages;
+  return SEAL_PLACES.map((place) => ({ name: READ + place, label: seal_places[place], ticked: typed.ticked(place) }));
 }
 
 function pictureWords(visit, leaks) {
-  const words = placeNames(visit);
-  const places = SEAL_PLACES.filter((_, at) => leaks[at]);
-  if (!places.length) return visit.say("The seal is tight at every place that was tried.");
-  return visit.say("The seal lets through at: %(places)s.", { places: places.map((place) => words[place]).join(", ") });
+  const places = placesText(visit.site.pages, leaks);
+  if (!places) return visit.say("The seal is tight at every place that was tried.");
+  return visit.say("The seal lets through at: %(places)s.", { places });
 }

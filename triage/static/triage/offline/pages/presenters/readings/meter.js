@@ -6,7 +6,7 @@ import { MOST_ITEMS, writtenReading } from "../../../engine/readings/written.js"
 import { powerBar } from "../../drawings/power_bar.js";
 import { roundHalfEven } from "../../rounding.js";
 import { SPACE, readNumber } from "../../typed_number.js";
-import { powerWords } from "../reading_words.js";
+import { isFloor, powerText } from "../reading_text.js";
 import { plateBlanks, plateGroup, withUsualVolts } from "./plate.js";
 import { powerClassLine } from "./power_class.js";
 import { reasonSentence } from "./reasons.js";
@@ -47,7 +47,12 @@ export const METER = {
   told(visit, text) {
     const power = readMeter(text);
     const { expected, known } = power.rating;
-    const words = { drawn: powerWords(visit, power.watts), expected: powerWords(visit, expected) };
+    const words = {
+      drawn: isFloor(power.watts)
+        ? visit.say("%(power)s or more", { power: powerText(power.watts) })
+        : powerText(power.watts),
+      expected: powerText(expected),
+    };
     const upper = known ? visit.say("By its plate") : visit.say("A usual heater");
     const told = visit.say("The oven drew %(drawn)s. To be expected: %(expected)s.", words);
     return {

@@ -4,7 +4,7 @@
 import { sumOf } from "../../../engine/arithmetic.js";
 import { chanceAbove, measured } from "../../../engine/readings/measured.js";
 import { fixed, roundHalfEven } from "../../rounding.js";
-import { ONLY_A_FLOOR } from "../reading_words.js";
+import { isFloor } from "../reading_text.js";
 import { CLEAR } from "./told.js";
 
 const POWER_CLASSES = ["nothing", "fan-and-lamp", "quarter", "half", "three-quarters", "all", "more"];
@@ -35,7 +35,7 @@ function powerClasses({ rating, share }) {
 }
 
 function withoutHeater(visit, { watts }, found) {
-  if (watts.atLeast > ONLY_A_FLOOR) {
+  if (isFloor(watts)) {
     return visit.say("Next to nothing on average: no heater drew power for most of this time.");
   }
   if (found.length > 1) {
@@ -52,7 +52,7 @@ function withoutHeater(visit, { watts }, found) {
 
 function shareLine(visit, { share, rating, watts }, found) {
   const unsure = 2 * share.uncertainty;
-  const onAverage = watts.atLeast > ONLY_A_FLOOR;
+  const onAverage = isFloor(watts);
   const words = {
     part: partOfPower(visit, found),
     whole: rating.known ? visit.say("its plate lets one expect") : visit.say("a usual heater draws"),

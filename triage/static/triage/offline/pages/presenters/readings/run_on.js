@@ -4,7 +4,7 @@
 import { RUN_ON_FIELDS, WITHOUT_END, readRunOn } from "../../../engine/readings/run_on.js";
 import { writtenReading } from "../../../engine/readings/written.js";
 import { minutesLine } from "../../drawings/minutes_line.js";
-import { runOnWords } from "../reading_words.js";
+import { readingText } from "../reading_text.js";
 import { blankFor } from "./typed.js";
 
 const USUAL_MINUTES = 30;
@@ -44,7 +44,7 @@ export const RUN_ON = {
       { start: LONG_MINUTES, end: length, kind: "never", words: visit.say("too long") },
     ];
     const words = visit.say("The fan was %(found)s. Up to 30 minutes is usual, up to 60 is long, more is too long.", {
-      found: runOnWords(visit, text),
+      found: readingText(visit, text, { kind: "run-on" }),
     });
     const seen = [running ? value : Math.max(value - unsure, 0), value + unsure, running];
     const lines = [

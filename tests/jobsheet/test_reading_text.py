@@ -2,8 +2,7 @@
 
 import pytest
 
-from triage.engine.readings import Measured
-from triage.jobsheet.reading_words import answer_in_figures, fahrenheit, power_words, run_on_words
+from triage.jobsheet.reading_text import answer_in_figures, fahrenheit, run_on_text
 from triage.jobsheet.wording import answer_words
 from triage.knowledge.library import library
 
@@ -58,7 +57,9 @@ def test_what_takes_no_figures_has_no_such_words():
 
 
 def test_a_floor_is_called_one():
-    assert power_words(Measured(1500.0, 50.0, at_least=0.9)) == "1.50 kW ± 0.10 or more"
+    """1.2 kWh in an hour are 1.2 kW, less the home's usual 150 W; the thermostat will have rested meanwhile."""
+    hour = answer_in_figures("meter-power", "a12345.0~z12346.2~m60~p2200")
+    assert hour == "1.05 kW ± 0.22 or more, 49 % of what its plate lets one expect"
 
 
 def test_boiling_water_in_fahrenheit():
@@ -67,4 +68,4 @@ def test_boiling_water_in_fahrenheit():
 
 
 def test_a_run_on_says_what_was_heard():
-    assert run_on_words("h0~s1") == "heard at 0 min after switch-off and found still at 1"
+    assert run_on_text("h0~s1") == "heard at 0 min after switch-off and found still at 1"

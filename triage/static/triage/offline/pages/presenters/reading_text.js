@@ -1,0 +1,111 @@
+/* A written reading in a few words: as `triage/jobsheet/reading_text.py`. The words stand in `_reading_text.html`. */
+
+import { readGasket, SEAL_PLACES } from "../../engine/readings/gasket.js";
+import { readMeter } from "../../engine/readings/meter.js";
+import { readPreheat } from "../../engine/readings/preheat.js";
+import { RUN_ON_FIELDS, readRunOn, WITHOUT_END } from "../../engine/readings/run_on.js";
+import { readThermometer } from "../../engine/readings/thermometer.js";
+import { fieldsOf, Unreadable } from "../../engine/readings/written.js";
+import { fillPlain, scopeOf } from "../filling.js";
+import { fixed, roundHalfEven, sixDigits } from "../rounding.js";
+
+const A_KILOWATT = 1000;
+const ONLY_A_FLOOR = 0.5;
+
+const FACTS = {
+  meter: meterFacts,
+  thermometer: thermometerFacts,
+  "run-on": runOnFacts,
+  preheat: preheatFacts,
+  gasket: gasketFacts,
+};
+
+/** The text of a written reading, or null where the observation takes none or it cannot be read. */
+export function answerInFigures(visit, observation, answer) {
+  const gauge = visit.pack.observations.get(observation)?.gauge;
+  if (!gauge) return null;
+  try {
+    return readingText(visit, answer, gauge);
+  } catch (fault) {
+    if (fault instanceof Unreadable) return null;
+    throw fault;
+  }
+}
+
+/** The reading as far as this gauge uses it, in one line. Throws where it cannot be read. */
+export function readingText(visit, text, { kind, quantity }) {
+  const { pages } = visit.site;
+  const scope = scopeOf({ reading: { kind, quantity, ...FACTS[kind](text, pages) } });
+  return fillPlain(pages, scope, pages.templates._reading_text).trim().replace(/\s+/g, " ");
+}
+
+/** Watts below one kilowatt, else kilowatts; never below nothing. */
+export function powerText({ value, uncertainty }) {
+  const watts = Math.max(value, 0);
+  if (watts < A_KILOWATT) return `${roundHalfEven(watts)} W ± ${roundHalfEven(2 * uncertainty)}`;
+  return `${fixed(watts / A_KILOWATT, 2)} kW ± ${fixed((2 * uncertainty) / A_KILOWATT, 2)}`;
+}
+
+/** Whether the true value is more likely above it than at it. */
+export function isFloor({ atLeast }) {
+  return atLeast > ONLY_A_FLOOR;
+}
+
+/** The places that let through, by name. */
+export function placesText(pages, leaks) {
+  return SEAL_PLACES.filter((_, at) => leaks[at])
+    .map((place) => pages.seal_places[place])
+    .join(", ");
+}
+
+function meterFacts(text) {
+  const { watts, share, rating } = readMeter(text);
+  return {
+    power: powerText(watts),
+    or_more: isFloor(watts),
+    share: roundHalfEven(100 * Math.max(share.value, 0)),
+    plate_known: rating.known,
+  };
+}
+
+function thermometerFacts(text) {
+  const { quantities, mean, setTo } = readThermometer(text);
+  const [swing, duty] = [quantities.get("swing"), quantities.get("duty")];
+  return {
+    swing: roundHalfEven(swing.value),
+    swing_fahrenheit: roundHalfEven(1.8 * swing.value),
+    share: roundHalfEven(100 * duty.value),
+    mean: roundHalfEven(mean.value),
+    mean_fahrenheit: roundHalfEven(32 + 1.8 * mean.value),
+    unsure: roundHalfEven(2 * mean.uncertainty),
+    set_to: roundHalfEven(setTo),
+  };
+}
+
+/* What was heard, as it was heard. */
+function runOnFacts(text) {
+  const { minutes, running } = readRunOn(text);
+  const raw = fieldsOf(RUN_ON_FIELDS, text);
+  return {
+    endless: minutes.value >= WITHOUT_END,
+    running,
+    silent: !minutes.value,
+    heard: raw.get("heard"),
+    stopped: raw.get("stopped"),
+  };
+}
+
+function preheatFacts(text) {
+  const { minutes, needed, ratio } = readPreheat(text);
+  return {
+    waiting: ratio.atLeast > 0,
+    minutes: sixDigits(minutes),
+    needed: roundHalfEven(needed.value),
+    ratio: fixed(ratio.value, 1),
+  };
+}
+
+function gasketFacts(text, pages) {
+  const { leaks } = readGasket(text);
+  return { tried: leaks.filter((leak) => leak !== null).length, leaking: placesText(pages, leaks) };
+}
