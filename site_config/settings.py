@@ -24,6 +24,7 @@ INSTALLED_APPS = [
     "django.contrib.auth",
     "django.contrib.contenttypes",
     "django.contrib.sessions",
+    "django.contrib.messages",
     "django.contrib.staticfiles",
     "django_htmx",
     "csp",
@@ -103,6 +104,7 @@ SILENCED_SYSTEM_CHECKS = [
 SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = HTTPS_ONLY
 SESSION_COOKIE_PATH = CSRF_COOKIE_PATH = "/desk/"
 SESSION_COOKIE_AGE = 12 * 3600  # a working day
+MESSAGE_STORAGE = "django.contrib.messages.storage.session.SessionStorage"  # a cookie of their own would be one more
 CSRF_FAILURE_VIEW = "triage.desk.views.errors.form_expired"
 
 # Job sheets by e-mail. Without a mail server they are written to the terminal, which is what a demo wants.

@@ -39,7 +39,7 @@ def refusals(world, headers):
     strict = Client(enforce_csrf_checks=True)
     with patch("triage.household.views.start.start_page", side_effect=RuntimeError):
         failed = broken.get(f"/?firm={world.firm.slug}", headers=headers)
-    with patch("triage.desk.views.inbox.inbox_page", side_effect=RuntimeError):
+    with patch("triage.desk.views.job_sheet.inbox_page", side_effect=RuntimeError):
         failed_inside = broken.get(world.address("desk-inbox"), headers=headers)
     found = {
         "400: host": broken.get("/", headers={**headers, "Host": "evil.example"}),

@@ -5,14 +5,14 @@ from io import BytesIO
 
 import pytest
 from django.test import Client
-from django.urls import URLPattern, get_resolver, path, reverse
+from django.urls import URLPattern, get_resolver, reverse
 from django.utils import timezone
 from PIL import Image
 
 from tests.desk.clients import client_of, make_account
 from tests.desk.permissions import ACTORS, ALIKE_FOR_ALL, GET_ACCESS, POST_ACCESS, token_of
 from tests.firm_builders import make_booking, make_delivery, make_firm, make_job_sheet, make_member
-from triage.desk import access, staff
+from triage.desk import staff
 from triage.desk.knowledge_report import save_report
 from triage.models import Invitation
 from triage.models.firm import Role
@@ -174,15 +174,3 @@ def test_a_form_is_not_sent_again_by_who_signs_in_next():
     address = reverse("desk-status", args=["AAAAA-AAAAA"])
     assert Client().post(address).url == reverse("desk-sign-in")
     assert Client().get(reverse("desk-inbox")).url == f"{reverse('desk-sign-in')}?next=%2Fdesk%2F"
-
-
-def test_other_addresses_can_be_put_behind_the_door(rf):
-    def view(_request):
-        raise AssertionError("nobody was let in")
-
-    (guarded,) = access.protect([path("call/", view, name="call")], Role.AGENT)
-    assert guarded.name == "call"
-    client = Client()
-    request = rf.get("/desk/call/")
-    request.session, request.user = client.session, type("Nobody", (), {"is_authenticated": False})()
-    assert guarded.callback(request).url.startswith(reverse("desk-sign-in"))

@@ -28,7 +28,7 @@ class Throttled(Exception):
 def check_password(request: HttpRequest, username: str, password: str) -> User | None:
     """The user these belong to; None where they do not fit, whether there is such an account or not.
 
-    Raises TooManyTries.
+    Raises Throttled.
     """
     if not record_attempt(username, client_address(request)):
         raise Throttled

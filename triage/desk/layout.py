@@ -1,27 +1,21 @@
 """From a page's values to the response: what stands on every page of the desk beside them.
 
-A sentence for the next page waits in the session, because an answered form leads to a page by a redirect.
+A sentence for the next page is one of Django's messages, which the session keeps because an answered form leads to a
+page by a redirect.
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from django.http import HttpRequest, HttpResponse
+from django.contrib.messages import get_messages
+from django.http import HttpResponse
 from django.shortcuts import render
 from django.urls import reverse
 from django.utils.translation import gettext as _
 
-from triage.models import Member
+from triage.desk.request import DeskRequest
 from triage.models.firm import Role
-
-NOTICES = "desk_notices"
-
-
-class DeskRequest(HttpRequest):
-    """A request behind the desk's door: `member` is who asks, None where no firm was entered."""
-
-    member: Member | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +27,7 @@ class NavLink:
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """What every page shows around its own. `firms` whether there is another firm to change to."""
+    """What every page shows around its own; without a firm, `firm` and `role` are empty."""
 
     firm: str
     username: str
@@ -49,20 +43,14 @@ def render_page(request: DeskRequest, name: str, context: Mapping[str, Any], sta
     return render(request, f"triage/desk/{name}.html", page_context, status=status)
 
 
-def flash(request: HttpRequest, sentence: str) -> None:
-    """A sentence for the page that is shown next."""
-    request.session[NOTICES] = [*request.session.get(NOTICES, []), sentence]
-
-
 def layout_of(request: DeskRequest) -> Layout:
     member = request.member
-    notices = request.session.pop(NOTICES, []) if NOTICES in request.session else []
     return Layout(
         firm=member.firm.name if member else "",
         username=request.user.get_username(),
         role=str(Role(member.role).label) if member else "",
         links=tuple(_links(request)),
-        messages=tuple(notices),
+        messages=tuple(str(message) for message in get_messages(request)),
         signed_in=request.user.is_authenticated,
     )
 
@@ -81,8 +69,8 @@ def _links(request: DeskRequest) -> list[NavLink]:
         entries.append(("desk-knowledge", _("The pack")))
     if role:
         entries.append(("desk-account", _("Your account")))
-    hrefs = ((reverse(name), words) for name, words in entries)
-    return [NavLink(href, words, _is_current(request.path, href)) for href, words in hrefs]
+    hrefs = ((reverse(name), label) for name, label in entries)
+    return [NavLink(href, label, _is_current(request.path, href)) for href, label in hrefs]
 
 
 def _is_current(path: str, href: str) -> bool:

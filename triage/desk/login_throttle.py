@@ -8,12 +8,14 @@ from datetime import timedelta
 
 from django.utils import timezone
 from django.utils.crypto import salted_hmac
+from django.utils.translation import gettext_lazy
 
 from triage.models import SignInTry
 
 WINDOW = timedelta(minutes=15)
 MAX_PER_ACCOUNT = 8
 MAX_PER_ADDRESS = 40
+TOO_MANY_ATTEMPTS = gettext_lazy("There were too many tries. Wait 15 minutes, then try again.")
 SALT = "triage.desk.login_throttle"
 
 

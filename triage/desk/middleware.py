@@ -1,6 +1,6 @@
-"""Sessions, sign-in and form tokens for the firm's desk alone.
+"""Sessions, sign-in, messages and form tokens for the firm's desk alone.
 
-A question page needs none of the three, and a cookie or a database query there would cost every householder privacy
+A question page needs none of the four, and a cookie or a database query there would cost every householder privacy
 and time. So they run for addresses under `/desk/` and for no other.
 """
 
@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any, cast
 
 from django.contrib.auth.middleware import AuthenticationMiddleware
+from django.contrib.messages.middleware import MessageMiddleware
 from django.contrib.sessions.middleware import SessionMiddleware
 from django.http import HttpRequest
 from django.http.response import HttpResponseBase
@@ -23,7 +24,7 @@ class SessionsForDesk:
     def __init__(self, get_response: Handler) -> None:
         self.without_sessions = get_response
         self.csrf = CsrfViewMiddleware(get_response)
-        self.with_sessions = cast(Handler, SessionMiddleware(AuthenticationMiddleware(self.csrf)))
+        self.with_sessions = cast(Handler, SessionMiddleware(AuthenticationMiddleware(MessageMiddleware(self.csrf))))
 
     def __call__(self, request: HttpRequest) -> HttpResponseBase:
         return self.with_sessions(request) if is_desk(request) else self.without_sessions(request)

@@ -12,8 +12,11 @@ import secrets
 import struct
 from urllib.parse import quote
 
+from django.utils.translation import gettext_lazy
+
 from triage.models import Member
 
+WRONG_CODE = gettext_lazy("This code does not fit, or was used before. Wait for the next one and type it.")
 STEP_SECONDS = 30
 DIGITS = 6
 MAX_DRIFT_STEPS = 1

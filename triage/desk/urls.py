@@ -2,27 +2,18 @@
 
 from django.urls import path, register_converter
 
-from triage.desk.views.account import account
-from triage.desk.views.calibration import calibration
+from triage.desk.views.account import account, second_factor
+from triage.desk.views.api_keys import api_keys, revoke_api_key
 from triage.desk.views.deliveries import deliveries, retry_delivery, send_test_delivery
-from triage.desk.views.erasing import erase_sheet
 from triage.desk.views.exports import exports, open_repair_table, outcomes_yaml, sheets_table
-from triage.desk.views.firms import choose_firm
-from triage.desk.views.inbox import inbox
 from triage.desk.views.invitation import invitation
-from triage.desk.views.job_sheet import job_sheet
-from triage.desk.views.keys import api_keys, revoke_api_key
-from triage.desk.views.knowledge import knowledge, knowledge_tree
-from triage.desk.views.note import add_note_to_sheet
+from triage.desk.views.job_sheet import add_note_to_sheet, change_status, erase_sheet, inbox, job_sheet
 from triage.desk.views.outcome import outcome
-from triage.desk.views.second_factor import second_factor
-from triage.desk.views.second_step import verify_two_factor
+from triage.desk.views.reports import calibration, knowledge, knowledge_tree
 from triage.desk.views.settings import new_webhook_secret, settings
 from triage.desk.views.sheet_files import calendar_file, code_picture, form_file, json_file, photo, text_file
-from triage.desk.views.sign_in import sign_in
-from triage.desk.views.sign_out import sign_out
+from triage.desk.views.sign_in import choose_firm, sign_in, sign_out, verify_two_factor
 from triage.desk.views.staff import staff, staff_action, withdraw_invitation
-from triage.desk.views.status import change_status
 
 
 class StaffActionConverter:

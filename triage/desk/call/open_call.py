@@ -5,16 +5,13 @@ another one.
 """
 
 from dataclasses import dataclass, replace
-from typing import cast
-
-from django.http import HttpRequest
 
 from triage.check_pages.query import Links, ParsedQuery, parse_query
 from triage.check_pages.request import CheckRequest, check_request_for
 from triage.desk.call.address import CallLinks, OnTheLine, split
-from triage.desk.layout import DeskRequest
+from triage.desk.request import MemberRequest
 from triage.knowledge.library import library
-from triage.models import Firm, Member
+from triage.models import Firm
 
 
 @dataclass(frozen=True)
@@ -30,8 +27,8 @@ class Call:
         return self.check_request.origin + self.check_request.links.step()
 
 
-def open_call(request: HttpRequest) -> Call:
-    firm = cast(Member, cast(DeskRequest, request).member).firm
+def open_call(request: MemberRequest) -> Call:
+    firm = request.member.firm
     line, asked = split(parse_query(request.META.get("QUERY_STRING", "")))
     region = asked.region if asked.region in library().regions else firm.region
     found = check_request_for(request, ParsedQuery(asked.pairs, region, asked.truncated))

@@ -1,1 +1,1 @@
-"""One page or action of the firm's desk per file."""
+"""The pages of the firm's desk."""

@@ -1,7 +1,6 @@
 """What was sent to the firm's own system and mailbox, what waits, and what was given up."""
 
-from typing import cast
-
+from django.contrib import messages
 from django.core.paginator import Paginator
 from django.http import Http404, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
@@ -9,10 +8,11 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_POST, require_safe
 
 from triage.desk.access import require_role
-from triage.desk.layout import DeskRequest, flash, render_page
+from triage.desk.layout import render_page
+from triage.desk.request import MemberRequest
 from triage.jobsheet.actions import send_test, try_again
 from triage.jobsheet.errors import Refused
-from triage.models import Delivery, Member
+from triage.models import Delivery
 from triage.models.delivery import State
 from triage.models.firm import Role
 
@@ -21,8 +21,8 @@ PAGE_SIZE = 50
 
 @require_safe
 @require_role(Role.OWNER)
-def deliveries(request: DeskRequest) -> HttpResponse:
-    firm = cast(Member, request.member).firm
+def deliveries(request: MemberRequest) -> HttpResponse:
+    firm = request.member.firm
     log = Delivery.objects.filter(firm=firm).select_related("sheet").order_by("-created", "-pk")
     failed = log.filter(state=State.DEAD)
     only_failed = request.GET.get("state") == State.DEAD
@@ -38,23 +38,25 @@ def deliveries(request: DeskRequest) -> HttpResponse:
 
 @require_POST
 @require_role(Role.OWNER)
-def send_test_delivery(request: DeskRequest) -> HttpResponse:
+def send_test_delivery(request: MemberRequest) -> HttpResponse:
     try:
-        send_test(firm=cast(Member, request.member).firm)
-        flash(request, _("A test is on its way. It stands at the top of the log; load this page again to see it."))
+        send_test(firm=request.member.firm)
+        messages.success(
+            request, _("A test is on its way. It stands at the top of the log; load this page again to see it.")
+        )
     except Refused as refused:
-        flash(request, str(refused))
+        messages.error(request, str(refused))
     return HttpResponseRedirect(reverse("desk-deliveries"))
 
 
 @require_POST
 @require_role(Role.OWNER)
-def retry_delivery(request: DeskRequest, number: int) -> HttpResponse:
-    delivery = Delivery.objects.filter(firm=cast(Member, request.member).firm_id, pk=number).first()
+def retry_delivery(request: MemberRequest, number: int) -> HttpResponse:
+    delivery = Delivery.objects.filter(firm=request.member.firm_id, pk=number).first()
     if delivery is None:
         raise Http404
     if try_again(delivery=delivery):
-        flash(request, _("It is back in line and will be tried in a moment."))
+        messages.success(request, _("It is back in line and will be tried in a moment."))
     else:
-        flash(request, _("Only what was given up can be tried again. This one was not."))
+        messages.error(request, _("Only what was given up can be tried again. This one was not."))
     return HttpResponseRedirect(reverse("desk-deliveries"))

@@ -3,7 +3,8 @@
 from django.http import HttpResponse
 
 from triage.desk.access import public
-from triage.desk.layout import DeskRequest, render_page
+from triage.desk.layout import render_page
+from triage.desk.request import DeskRequest
 
 
 @public

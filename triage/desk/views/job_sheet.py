@@ -1,20 +1,26 @@
-"""One job sheet. Opening it leaves an audit line."""
+"""The firm's job sheets: the list, one sheet, and what is done to it. Opening a sheet leaves an audit line."""
 
-from typing import cast
-
-from django.http import HttpResponse
+from django.contrib import messages
+from django.http import HttpResponse, HttpResponseRedirect
+from django.urls import reverse
 from django.utils import timezone
-from django.views.decorators.http import require_safe
+from django.utils.translation import gettext as _
+from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from triage.desk.access import ALL_ROLES, require_role
-from triage.desk.layout import DeskRequest, render_page
+from triage.desk.layout import render_page
 from triage.desk.presenters.audit import audit_lines
+from triage.desk.presenters.inbox import inbox_page, parse_filter
 from triage.desk.presenters.job_sheet import sheet_page
-from triage.desk.sheet_lookup import get_sheet_logged
+from triage.desk.request import MemberRequest
+from triage.desk.sheet_lookup import get_sheet, get_sheet_logged
+from triage.jobsheet.actions import add_note, erase, set_status
 from triage.jobsheet.contents import contents_of
+from triage.jobsheet.errors import Refused
 from triage.jobsheet.formats.repair_form import repair_form
 from triage.knowledge.library import library
-from triage.models import JobSheet, Member, Outcome
+from triage.models import JobSheet, Outcome
+from triage.models.access_line import Actor
 from triage.models.firm import Role
 from triage.models.job_sheet import LONGEST_NOTE, Status
 from triage.models.outcome import Result
@@ -22,23 +28,70 @@ from triage.models.outcome import Result
 
 @require_safe
 @require_role(*ALL_ROLES)
-def job_sheet(request: DeskRequest, reference: str) -> HttpResponse:
-    return render_sheet(request, get_sheet_logged(request, reference))
+def inbox(request: MemberRequest) -> HttpResponse:
+    page = inbox_page(request.member, parse_filter(request.GET), request.GET.get("page", "1"))
+    return render_page(request, "inbox", {"inbox": page})
 
 
-def render_sheet(request: DeskRequest, sheet: JobSheet, note: str = "", problem: str = "") -> HttpResponse:
+@require_safe
+@require_role(*ALL_ROLES)
+def job_sheet(request: MemberRequest, reference: str) -> HttpResponse:
+    return _sheet_page(request, get_sheet_logged(request, reference))
+
+
+@require_POST
+@require_role(*ALL_ROLES)
+def change_status(request: MemberRequest, reference: str) -> HttpResponse:
+    sheet, wanted = get_sheet(request, reference), request.POST.get("status", "")
+    try:
+        set_status(sheet=sheet, status=wanted, member=request.member)
+        messages.success(request, _("Status: %(status)s.") % {"status": Status(wanted).label})
+    except Refused as refused:
+        messages.error(request, str(refused))
+    return HttpResponseRedirect(reverse("desk-sheet", args=[sheet.reference]))
+
+
+@require_POST
+@require_role(*ALL_ROLES)
+def add_note_to_sheet(request: MemberRequest, reference: str) -> HttpResponse:
+    """What cannot be taken stays in its box, with what is wrong."""
+    sheet, text = get_sheet(request, reference), request.POST.get("text", "")
+    try:
+        add_note(sheet=sheet, text=text, member=request.member)
+    except Refused as refused:
+        return _sheet_page(request, get_sheet_logged(request, reference), text, str(refused))
+    return HttpResponseRedirect(reverse("desk-sheet", args=[sheet.reference]) + "#notes")
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@require_role(Role.OWNER)
+def erase_sheet(request: MemberRequest, reference: str) -> HttpResponse:
+    """Erases whose oven it was, after a page that says what goes and what stays."""
+    sheet = get_sheet(request, reference)
+    if request.method != "POST":
+        return render_page(request, "erasing", {"sheet": sheet})
+    if request.POST.get("sure") != "yes":
+        problem = _("Tick the box first. What is erased cannot be brought back.")
+        context = {"sheet": get_sheet_logged(request, reference), "problem": problem}
+        return render_page(request, "erasing", context, status=400)
+    erase(sheet=sheet, actor=Actor.MEMBER, member=request.member)
+    messages.success(request, _("Job sheet %(reference)s is erased.") % {"reference": sheet.reference})
+    return HttpResponseRedirect(reverse("desk-inbox"))
+
+
+def _sheet_page(request: MemberRequest, sheet: JobSheet, note: str = "", problem: str = "") -> HttpResponse:
     """The page; with a note that could not be taken, what is wrong with it."""
-    member, contents = cast(Member, request.member), contents_of(sheet)
+    member, contents = request.member, contents_of(sheet)
     is_owner = member.role == Role.OWNER
     context = {
         "page": sheet_page(contents),
         "sheet": sheet,
-        "statuses": [(value, words, value == sheet.status) for value, words in Status.choices],
+        "statuses": [(value, label, value == sheet.status) for value, label in Status.choices],
         "notes": sheet.notes.select_related("author__user"),
         "note": note,
         "note_problem": problem,
         "longest_note": LONGEST_NOTE,
-        "outcome": outcome_summary(sheet),
+        "outcome": _outcome_summary(sheet),
         "may_record": member.role != Role.AGENT,
         "is_owner": is_owner,
         "audit": audit_lines(sheet) if is_owner else [],
@@ -47,16 +100,15 @@ def render_sheet(request: DeskRequest, sheet: JobSheet, note: str = "", problem:
     return render_page(request, "job_sheet", context, status=400 if problem else 200)
 
 
-def outcome_summary(sheet: JobSheet) -> dict[str, object] | None:
-    outcome = Outcome.objects.filter(sheet=sheet).select_related("recorded_by__user").first()
+def _outcome_summary(sheet: JobSheet) -> dict[str, object] | None:
+    outcome = Outcome.objects.filter(sheet=sheet).first()
     if outcome is None:
         return None
-    names = library().words(sheet.region).faults
+    faults = library().words(sheet.region).faults
     return {
-        "found": "; ".join(names[fault].name if fault in names else fault for fault in outcome.found),
+        "found": "; ".join(faults[fault].name if fault in faults else fault for fault in outcome.found),
         "fitted": "; ".join(outcome.fitted),
         "result": Result(outcome.result).label,
         "first_visit": outcome.fixed_first_visit,
         "minutes": outcome.minutes,
-        "recorded": outcome.recorded,
     }

@@ -1,7 +1,6 @@
 """The firm's settings. A webhook's secret is shown once, on the page after it was made."""
 
-from typing import cast
-
+from django.contrib import messages
 from django.http import HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.utils.translation import gettext as _
@@ -9,9 +8,9 @@ from django.views.decorators.http import require_http_methods, require_POST
 
 from triage.desk.access import require_role
 from triage.desk.firm_settings import change_settings, rotate_secret
-from triage.desk.layout import DeskRequest, flash, render_page
+from triage.desk.layout import render_page
+from triage.desk.request import MemberRequest
 from triage.desk.settings_form import SettingsForm, initial_settings
-from triage.models import Member
 from triage.models.firm import Role
 
 SHOW_ONCE = "desk_webhook_secret"
@@ -19,8 +18,8 @@ SHOW_ONCE = "desk_webhook_secret"
 
 @require_http_methods(["GET", "HEAD", "POST"])
 @require_role(Role.OWNER)
-def settings(request: DeskRequest) -> HttpResponse:
-    firm = cast(Member, request.member).firm
+def settings(request: MemberRequest) -> HttpResponse:
+    firm = request.member.firm
     form, status = SettingsForm(initial=initial_settings(firm)), 200
     if request.method == "POST":
         form, status = SettingsForm(request.POST), 400
@@ -28,7 +27,7 @@ def settings(request: DeskRequest) -> HttpResponse:
             secret = change_settings(firm=firm, values=form.cleaned_data)
             if secret:
                 request.session[SHOW_ONCE] = secret
-            flash(request, _("The settings are kept."))
+            messages.success(request, _("The settings are kept."))
             return HttpResponseRedirect(reverse("desk-settings"))
         firm.refresh_from_db()
     context = {"form": form, "firm": firm, "secret": request.session.pop(SHOW_ONCE, "") if status == 200 else ""}
@@ -37,7 +36,7 @@ def settings(request: DeskRequest) -> HttpResponse:
 
 @require_POST
 @require_role(Role.OWNER)
-def new_webhook_secret(request: DeskRequest) -> HttpResponse:
-    firm = cast(Member, request.member).firm
+def new_webhook_secret(request: MemberRequest) -> HttpResponse:
+    firm = request.member.firm
     request.session[SHOW_ONCE] = rotate_secret(firm=firm)
     return HttpResponseRedirect(reverse("desk-settings") + "#webhook")

@@ -1,13 +1,11 @@
 """A job sheet in its other forms: text, JSON, calendar file, QR code, repair form, photo. Each leaves an audit line."""
 
-from typing import cast
-
 from django.http import Http404, HttpResponse
 from django.utils import timezone
 from django.views.decorators.http import require_safe
 
 from triage.desk.access import ALL_ROLES, require_role
-from triage.desk.layout import DeskRequest
+from triage.desk.request import MemberRequest
 from triage.desk.sheet_lookup import get_sheet_logged
 from triage.jobsheet.contents import contents_of
 from triage.jobsheet.formats.calendar import visit_request
@@ -16,28 +14,28 @@ from triage.jobsheet.formats.qr import trail_qr
 from triage.jobsheet.formats.repair_form import form_text, repair_form
 from triage.jobsheet.formats.text import sheet_text
 from triage.jobsheet.opening import open_as_member
-from triage.models import JobSheet, Member, RatingPlatePhoto
+from triage.models import JobSheet, RatingPlatePhoto
 from triage.models.access_line import Deed
 from triage.models.firm import Role
 
 
 @require_safe
 @require_role(Role.OWNER, Role.REPAIRER)
-def text_file(request: DeskRequest, reference: str) -> HttpResponse:
+def text_file(request: MemberRequest, reference: str) -> HttpResponse:
     sheet = _exported(request, reference)
     return _file(sheet_text(contents_of(sheet)), "text/plain; charset=utf-8", f"{sheet.reference}.txt")
 
 
 @require_safe
 @require_role(Role.OWNER, Role.REPAIRER)
-def json_file(request: DeskRequest, reference: str) -> HttpResponse:
+def json_file(request: MemberRequest, reference: str) -> HttpResponse:
     sheet = _exported(request, reference)
     return _file(sheet_json(contents_of(sheet)), "application/json", f"{sheet.reference}.json")
 
 
 @require_safe
 @require_role(Role.OWNER, Role.REPAIRER)
-def calendar_file(request: DeskRequest, reference: str) -> HttpResponse:
+def calendar_file(request: MemberRequest, reference: str) -> HttpResponse:
     sheet = _exported(request, reference)
     return _file(
         visit_request(contents_of(sheet), sheet.firm.email), "text/calendar; charset=utf-8", f"{sheet.reference}.ics"
@@ -46,7 +44,7 @@ def calendar_file(request: DeskRequest, reference: str) -> HttpResponse:
 
 @require_safe
 @require_role(Role.OWNER, Role.REPAIRER)
-def form_file(request: DeskRequest, reference: str) -> HttpResponse:
+def form_file(request: MemberRequest, reference: str) -> HttpResponse:
     sheet = _exported(request, reference)
     form = repair_form(contents_of(sheet), sheet.firm, timezone.localdate())
     if form is None:
@@ -56,7 +54,7 @@ def form_file(request: DeskRequest, reference: str) -> HttpResponse:
 
 @require_safe
 @require_role(*ALL_ROLES)
-def code_picture(request: DeskRequest, reference: str) -> HttpResponse:
+def code_picture(request: MemberRequest, reference: str) -> HttpResponse:
     drawn = trail_qr(get_sheet_logged(request, reference).summary["check_again"])
     if not drawn:
         raise Http404
@@ -65,7 +63,7 @@ def code_picture(request: DeskRequest, reference: str) -> HttpResponse:
 
 @require_safe
 @require_role(*ALL_ROLES)
-def photo(request: DeskRequest, reference: str) -> HttpResponse:
+def photo(request: MemberRequest, reference: str) -> HttpResponse:
     kept = RatingPlatePhoto.objects.filter(sheet=get_sheet_logged(request, reference)).first()
     if kept is None:
         raise Http404
@@ -74,8 +72,8 @@ def photo(request: DeskRequest, reference: str) -> HttpResponse:
     return response
 
 
-def _exported(request: DeskRequest, reference: str) -> JobSheet:
-    return open_as_member(cast(Member, request.member), reference, Deed.EXPORTED)
+def _exported(request: MemberRequest, reference: str) -> JobSheet:
+    return open_as_member(request.member, reference, Deed.EXPORTED)
 
 
 def _file(content: str, kind: str, name: str) -> HttpResponse:

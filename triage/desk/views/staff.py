@@ -1,7 +1,6 @@
 """The firm's staff: who is in, invitations by a link that works once, roles, leaving, a lost second factor."""
 
-from typing import cast
-
+from django.contrib import messages
 from django.http import Http404, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.utils import timezone
@@ -10,7 +9,8 @@ from django.views.decorators.http import require_http_methods, require_POST
 
 from triage.desk.access import require_role
 from triage.desk.forms import InvitationForm, RoleForm
-from triage.desk.layout import DeskRequest, flash, render_page
+from triage.desk.layout import render_page
+from triage.desk.request import MemberRequest
 from triage.desk.staff import INVITATION_LIFETIME, change_role, invite, remove, reset_second_factor, withdraw
 from triage.jobsheet.errors import Refused
 from triage.models import Invitation, Member
@@ -21,8 +21,8 @@ SHOW_ONCE = "desk_invitation"
 
 @require_http_methods(["GET", "HEAD", "POST"])
 @require_role(Role.OWNER)
-def staff(request: DeskRequest) -> HttpResponse:
-    firm = cast(Member, request.member).firm
+def staff(request: MemberRequest) -> HttpResponse:
+    firm = request.member.firm
     form, status = InvitationForm(), 200
     if request.method == "POST":
         form, status = InvitationForm(request.POST), 400
@@ -45,20 +45,19 @@ def staff(request: DeskRequest) -> HttpResponse:
 
 @require_POST
 @require_role(Role.OWNER)
-def staff_action(request: DeskRequest, number: int, action: str) -> HttpResponse:
+def staff_action(request: MemberRequest, number: int, action: str) -> HttpResponse:
     """One deed to one member of the firm."""
-    member = Member.objects.filter(firm=cast(Member, request.member).firm_id, pk=number).select_related("user").first()
+    member = Member.objects.filter(firm=request.member.firm_id, pk=number).select_related("user").first()
     if member is None:
         raise Http404
     try:
-        sentence = _apply(member, action, request)
+        messages.success(request, _apply(member, action, request))
     except Refused as refused:
-        sentence = str(refused)
-    flash(request, sentence)
+        messages.error(request, str(refused))
     return HttpResponseRedirect(reverse("desk-staff"))
 
 
-def _apply(member: Member, action: str, request: DeskRequest) -> str:
+def _apply(member: Member, action: str, request: MemberRequest) -> str:
     names = {"who": member.user.get_username()}
     if action == "role":
         form = RoleForm(request.POST)
@@ -75,10 +74,10 @@ def _apply(member: Member, action: str, request: DeskRequest) -> str:
 
 @require_POST
 @require_role(Role.OWNER)
-def withdraw_invitation(request: DeskRequest, number: int) -> HttpResponse:
-    found = Invitation.objects.filter(firm=cast(Member, request.member).firm_id, pk=number).first()
+def withdraw_invitation(request: MemberRequest, number: int) -> HttpResponse:
+    found = Invitation.objects.filter(firm=request.member.firm_id, pk=number).first()
     if found is None:
         raise Http404
     withdraw(invitation=found)
-    flash(request, _("The link is withdrawn."))
+    messages.success(request, _("The link is withdrawn."))
     return HttpResponseRedirect(reverse("desk-staff"))

@@ -1,11 +1,13 @@
 """The call page: a person's story is on it, so no cache keeps it."""
 
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpResponse
 from django.views.decorators.http import require_safe
 
+from triage.desk.access import ALL_ROLES, require_role
 from triage.desk.call.open_call import open_call
 from triage.desk.call.presenters.page import call_page
 from triage.desk.call.showing import around
+from triage.desk.request import MemberRequest
 from triage.models.job_sheet import LONGEST_NOTE
 from triage.web.rendering import render_step
 
@@ -13,7 +15,8 @@ LONGEST_STORY = 20_000  # letters of what a caller says, or of a letter that is 
 
 
 @require_safe
-def call(request: HttpRequest) -> HttpResponse:
+@require_role(*ALL_ROLES)
+def call(request: MemberRequest) -> HttpResponse:
     opened = open_call(request)
     context = {
         **around(opened),

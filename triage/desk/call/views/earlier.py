@@ -1,16 +1,16 @@
 """A caller who was here before: the job sheet of the reference they spell, for the agent's own firm."""
 
-from typing import cast
 from urllib.parse import parse_qsl
 
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpResponse
 from django.views.decorators.http import require_safe
 
+from triage.desk.access import ALL_ROLES, require_role
 from triage.desk.call.earlier import count_look, earlier_sheet
 from triage.desk.call.open_call import Call, open_call
 from triage.desk.call.presenters.earlier import EarlierSheet, earlier_page, not_found_sentence, wait_sentence
 from triage.desk.call.showing import around
-from triage.desk.layout import DeskRequest
+from triage.desk.request import MemberRequest
 from triage.engine import SCREEN
 from triage.jobsheet.opening import NotFound
 from triage.models import Member
@@ -18,9 +18,10 @@ from triage.web.rendering import render_step
 
 
 @require_safe
-def earlier(request: HttpRequest) -> HttpResponse:
+@require_role(*ALL_ROLES)
+def earlier(request: MemberRequest) -> HttpResponse:
     call = open_call(request)
-    found, problem, status = _look(call, cast(Member, cast(DeskRequest, request).member))
+    found, problem, status = _look(call, request.member)
     context = {
         **around(call),
         "found": found,

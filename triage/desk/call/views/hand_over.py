@@ -1,29 +1,29 @@
 """A call handed over for a visit: straight to a job sheet of the agent's own firm."""
 
 from collections.abc import Sequence
-from typing import cast
 
-from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
+from django.http import HttpResponse, HttpResponseRedirect
 from django.shortcuts import render
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
 from triage.check_pages.form_state import key_in, new_state, stale_problem
 from triage.check_pages.hand_over_form import STATE, Sent, read_sent
+from triage.desk.access import ALL_ROLES, require_role
 from triage.desk.call.hand_over import is_ready, take, taken_before
 from triage.desk.call.open_call import Call, open_call
 from triage.desk.call.presenters.hand_over import hand_over_page
 from triage.desk.call.showing import around
-from triage.desk.layout import DeskRequest
+from triage.desk.request import MemberRequest
 from triage.jobsheet.errors import KeyTaken, Problem, Refused
-from triage.models import Member
 from triage.models.job_sheet import LONGEST_NOTE
 
 REFUSED = 422
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
-def hand_over(request: HttpRequest) -> HttpResponse:
+@require_role(*ALL_ROLES)
+def hand_over(request: MemberRequest) -> HttpResponse:
     call = open_call(request)
     if not is_ready(call):
         return HttpResponseRedirect(call.links.here())
@@ -32,14 +32,14 @@ def hand_over(request: HttpRequest) -> HttpResponse:
     return _form(request, call, Sent({}), new_state(call.firm.slug))
 
 
-def _send(request: HttpRequest, call: Call) -> HttpResponse:
+def _send(request: MemberRequest, call: Call) -> HttpResponse:
     sent = read_sent(request)
     state = sent.typed.get(STATE, "")
     key = key_in(state, call.firm.slug)
     if sent.problems or key is None:
         return _form(request, call, sent, new_state(call.firm.slug), sent.problems or [stale_problem()])
     try:
-        sheet = take(call, sent, cast(Member, cast(DeskRequest, request).member), key)
+        sheet = take(call, sent, request.member, key)
     except KeyTaken:
         return _form(request, call, sent, new_state(call.firm.slug), [taken_before(call, key)])
     except Refused as refused:
@@ -48,7 +48,7 @@ def _send(request: HttpRequest, call: Call) -> HttpResponse:
     return HttpResponseRedirect(f"{reverse('desk-call-taken', args=[sheet.reference])}?{query}")
 
 
-def _form(request: HttpRequest, call: Call, sent: Sent, state: str, problems: Sequence[Problem] = ()) -> HttpResponse:
+def _form(request: MemberRequest, call: Call, sent: Sent, state: str, problems: Sequence[Problem] = ()) -> HttpResponse:
     context = {
         **around(call),
         "page": hand_over_page(call, sent, state, problems),

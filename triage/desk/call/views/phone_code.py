@@ -3,16 +3,19 @@
 from io import BytesIO
 
 import segno
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpResponse
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_safe
 from segno.encoder import DataOverflowError
 
+from triage.desk.access import ALL_ROLES, require_role
 from triage.desk.call.open_call import open_call
+from triage.desk.request import MemberRequest
 
 
 @require_safe
-def phone_code(request: HttpRequest) -> HttpResponse:
+@require_role(*ALL_ROLES)
+def phone_code(request: MemberRequest) -> HttpResponse:
     """An SVG; 413 with a sentence where the check is too long for a code."""
     drawn = BytesIO()
     try:

@@ -3,8 +3,7 @@
 Between the two it waits in the session, for as long as a browser needs to follow a redirect.
 """
 
-from typing import cast
-
+from django.contrib import messages
 from django.db.models import F
 from django.http import Http404, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
@@ -13,9 +12,10 @@ from django.views.decorators.http import require_http_methods, require_POST
 
 from triage.desk.access import require_role
 from triage.desk.forms import KeyForm
-from triage.desk.layout import DeskRequest, flash, render_page
+from triage.desk.layout import render_page
+from triage.desk.request import MemberRequest
 from triage.jobsheet.errors import Refused
-from triage.models import ApiKey, Firm, Member
+from triage.models import ApiKey, Firm
 from triage.models.firm import Role
 from triage.web.api_keys import PREFIX, make_key, revoke_key
 
@@ -24,8 +24,8 @@ SHOW_ONCE = "desk_api_key"
 
 @require_http_methods(["GET", "HEAD", "POST"])
 @require_role(Role.OWNER)
-def api_keys(request: DeskRequest) -> HttpResponse:
-    firm = cast(Member, request.member).firm
+def api_keys(request: MemberRequest) -> HttpResponse:
+    firm = request.member.firm
     form, status = KeyForm(), 200
     if request.method == "POST":
         form, status = KeyForm(request.POST), 400
@@ -41,7 +41,7 @@ def api_keys(request: DeskRequest) -> HttpResponse:
     return render_page(request, "keys", context, status=status)
 
 
-def _created(request: DeskRequest, firm: Firm, form: KeyForm) -> bool:
+def _created(request: MemberRequest, firm: Firm, form: KeyForm) -> bool:
     """Whether there is a new key; why there is none stands beside the name."""
     try:
         _key, request.session[SHOW_ONCE] = make_key(firm=firm, name=form.cleaned_data["name"])
@@ -53,11 +53,11 @@ def _created(request: DeskRequest, firm: Firm, form: KeyForm) -> bool:
 
 @require_POST
 @require_role(Role.OWNER)
-def revoke_api_key(request: DeskRequest, number: int) -> HttpResponse:
-    key = ApiKey.objects.filter(firm=cast(Member, request.member).firm_id, pk=number).first()
+def revoke_api_key(request: MemberRequest, number: int) -> HttpResponse:
+    key = ApiKey.objects.filter(firm=request.member.firm_id, pk=number).first()
     if key is None:
         raise Http404
     ended = revoke_key(key=key)
     sentence = _("The key “%(name)s” opens nothing any more.") if ended else _("The key “%(name)s” was revoked before.")
-    flash(request, sentence % {"name": key.name})
+    messages.success(request, sentence % {"name": key.name})
     return HttpResponseRedirect(reverse("desk-keys"))
