@@ -3,6 +3,7 @@
 import ipaddress
 from urllib.parse import urlencode, urlsplit
 
+import pyotp
 from django import forms
 from django.core.exceptions import SuspiciousOperation, TooManyFieldsSent
 from django.http import QueryDict
@@ -11,7 +12,7 @@ from django.test import RequestFactory, override_settings
 from tests.attack.parser import Parser
 from triage.desk.presenters.inbox import filtered_sheets, parse_filter
 from triage.desk.presenters.outcome_form import parse_outcome_form
-from triage.desk.second_factor import STEP_SECONDS, code_at, matching_step
+from triage.desk.second_factor import STEP_SECONDS, matching_step
 from triage.desk.settings_form import SettingsForm, initial_settings
 from triage.household.sheet_address import told_in
 from triage.jobsheet.errors import Refused
@@ -138,7 +139,7 @@ def staff_parsers():
             [urlencode({**outcome, "left": "first-visit"}).encode(), urlencode({**outcome, **given_up}).encode()],
             (Refused, SuspiciousOperation),
         ),
-        "code": Parser(code, [code_at(SECRET, int(NOW) // STEP_SECONDS).encode(), b"123 456"]),
+        "code": Parser(code, [pyotp.HOTP(SECRET).at(int(NOW) // STEP_SECONDS).encode(), b"123 456"]),
         "X-Forwarded-For": Parser(forwarded, [b"203.0.113.9, 2001:db8::1", b"::ffff:192.0.2.1"]),
         "sender's link": Parser(senders_link, [b"token=0123456789abcdef0123456789abcdef01234567&sent=yes"]),
     }

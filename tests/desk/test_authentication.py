@@ -6,7 +6,7 @@ from django.contrib.auth.models import User
 
 from tests.desk.clients import PASSWORD, make_account
 from triage.desk.authentication import MAX_PASSWORD_LENGTH, Throttled, check_password, safe_next
-from triage.desk.login_throttle import MAX_PER_ACCOUNT
+from triage.desk.login_throttle import PER_ACCOUNT
 
 pytestmark = pytest.mark.django_db
 
@@ -43,11 +43,11 @@ def test_every_wrong_try_costs_one_hash_whether_there_is_such_an_account_or_not(
 
 def test_too_many_tries_stop_the_right_password_too(request_from):
     make_account()
-    for _ in range(MAX_PER_ACCOUNT):
+    for _ in range(PER_ACCOUNT.quota):
         check_password(request_from(), "robin", "wrong")
     with pytest.raises(Throttled):
         check_password(request_from("192.0.2.2"), "robin", PASSWORD)
-    for _ in range(MAX_PER_ACCOUNT):
+    for _ in range(PER_ACCOUNT.quota):
         check_password(request_from("192.0.2.3"), "nobody", "wrong")
     with pytest.raises(Throttled):
         check_password(request_from("192.0.2.4"), "nobody", "wrong")

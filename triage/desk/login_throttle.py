@@ -1,42 +1,24 @@
-"""How often somebody may try to get in: by account and by address, counted in the database.
+"""How often somebody may try to get in: by account and by address.
 
-A try is written down before anything is looked at, so that many at once count like many in a row. Accounts that do
-not exist are counted alike, and the refusal says nothing else.
+An attempt is counted before anything is looked at, so that many at once count like many in a row. Accounts that do not
+exist are counted alike, and the refusal says nothing else.
 """
 
-from datetime import timedelta
-
-from django.utils import timezone
-from django.utils.crypto import salted_hmac
 from django.utils.translation import gettext_lazy
 
-from triage.models import SignInTry
+from triage.web.rate_limit import Policy, clear_count, count_request
 
-WINDOW = timedelta(minutes=15)
-MAX_PER_ACCOUNT = 8
-MAX_PER_ADDRESS = 40
+PER_ACCOUNT = Policy("sign-in-account", quota=8, seconds=900)
+PER_ADDRESS = Policy("sign-in-address", quota=40, seconds=900)
 TOO_MANY_ATTEMPTS = gettext_lazy("There were too many tries. Wait 15 minutes, then try again.")
-SALT = "triage.desk.login_throttle"
 
 
 def record_attempt(account: str, address: str) -> bool:
-    """Whether this try may go on; it counts either way."""
-    now = timezone.now()
-    whose, where = _print("account", account.casefold()), _print("address", address)
-    SignInTry.objects.filter(at__lt=now - WINDOW).delete()
-    SignInTry.objects.create(account=whose, address=where, at=now)
-    recent = SignInTry.objects.filter(at__gte=now - WINDOW)
-    return (
-        recent.filter(account=whose).count() <= MAX_PER_ACCOUNT
-        and recent.filter(address=where).count() <= MAX_PER_ADDRESS
-    )
+    """Whether this attempt may go on; it counts either way."""
+    allowances = [count_request(PER_ACCOUNT, account.casefold()), count_request(PER_ADDRESS, address)]
+    return not any(allowance.exceeded for allowance in allowances)
 
 
 def clear_attempts(account: str) -> None:
     """Who got in starts afresh; the address still counts what others tried from it."""
-    SignInTry.objects.filter(account=_print("account", account.casefold())).delete()
-
-
-def _print(kind: str, text: str) -> str:
-    told = text.encode("utf-8", "replace").decode()
-    return salted_hmac(f"{SALT}.{kind}", told, algorithm="sha256").hexdigest()
+    clear_count(PER_ACCOUNT, account.casefold())

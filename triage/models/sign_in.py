@@ -1,8 +1,4 @@
-"""What the desk's doors need: tries to get in, and links into a firm that work once.
-
-A try is written before the password is looked at, so that many at once count like many in a row. `account` and
-`address` are keyed hashes: this table names nobody and no place.
-"""
+"""Links into a firm that work once, and what the release before wrote about attempts to sign in."""
 
 from django.db import models
 from django.db.models import Q
@@ -11,6 +7,9 @@ from triage.models.firm import Firm, Role
 
 
 class SignInTry(models.Model):
+    """Written by the release before only, as keyed hashes that name nobody; attempts are request counts now. The table
+    goes a release later."""
+
     account = models.CharField(max_length=64)
     address = models.CharField(max_length=64)
     at = models.DateTimeField()

@@ -59,6 +59,11 @@ def count_request(policy: Policy, who: str, now: datetime | None = None) -> Allo
     return Allowance(policy, max(0, policy.quota - used), max(1, int(end - moment)), used > policy.quota)
 
 
+def clear_count(policy: Policy, who: str) -> None:
+    """`who` starts afresh."""
+    RequestCount.objects.filter(bucket=_print(policy, who)).delete()
+
+
 def network_of(address: str) -> str:
     """The address, or the network it can choose freely from, as a household with IPv6 can."""
     try:

@@ -6,7 +6,7 @@ from django.urls import reverse
 from tests.desk.clients import PASSWORD, client_of, make_account
 from tests.firm_builders import make_firm
 from tests.reading_pages import read_page
-from triage.desk.login_throttle import MAX_PER_ACCOUNT
+from triage.desk.login_throttle import PER_ACCOUNT
 from triage.models import Member
 
 pytestmark = pytest.mark.django_db
@@ -49,6 +49,6 @@ def test_what_is_wrong_is_told_and_nothing_changes(member, told, words):
 
 def test_the_old_password_cannot_be_guessed_here_either(member):
     client = client_of(member)
-    for _ in range(MAX_PER_ACCOUNT):
+    for _ in range(PER_ACCOUNT.quota):
         client.post(ACCOUNT, {"old": "wrong", "new": NEW})
     assert "too many tries" in client.post(ACCOUNT, {"old": PASSWORD, "new": NEW}).content.decode()

@@ -7,7 +7,7 @@ from django.urls import reverse
 from tests.desk.clients import PASSWORD, make_account
 from tests.firm_builders import make_firm
 from tests.reading_pages import read_page
-from triage.desk.login_throttle import MAX_PER_ACCOUNT
+from triage.desk.login_throttle import PER_ACCOUNT
 from triage.desk.staff import invite
 from triage.models import Member
 
@@ -42,7 +42,7 @@ def test_a_wrong_link_tells_nothing(client):
 
 def test_names_cannot_be_tried_for_ever(client, link):
     make_account()
-    for _ in range(MAX_PER_ACCOUNT):
+    for _ in range(PER_ACCOUNT.quota):
         page = client.post(link, {"account": "robin", "password": PASSWORD})
         assert "This name cannot be had. Choose another one." in page.content.decode()
     assert "too many tries" in client.post(link, {"account": "kim", "password": PASSWORD}).content.decode()

@@ -8,7 +8,7 @@ from django.urls import reverse
 
 from tests.desk.clients import PASSWORD, make_account
 from tests.firm_builders import make_firm
-from triage.desk.login_throttle import MAX_PER_ACCOUNT
+from triage.desk.login_throttle import PER_ACCOUNT
 from triage.models import Member
 
 pytestmark = pytest.mark.django_db
@@ -53,7 +53,7 @@ def test_no_code_works_twice(waiting, secret):
 
 
 def test_guessing_codes_is_stopped(waiting, secret):
-    for _ in range(MAX_PER_ACCOUNT):
+    for _ in range(PER_ACCOUNT.quota):
         assert waiting.post(STEP, {"code": "abcdef"}).status_code == 400
     assert waiting.post(STEP, {"code": pyotp.TOTP(secret).now()}).status_code == 429
 

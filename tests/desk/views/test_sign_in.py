@@ -6,7 +6,7 @@ from django.urls import reverse
 from tests.desk.clients import PASSWORD, make_account
 from tests.firm_builders import make_firm
 from tests.reading_pages import read_page
-from triage.desk.login_throttle import MAX_PER_ACCOUNT
+from triage.desk.login_throttle import PER_ACCOUNT
 from triage.models import Member
 
 pytestmark = pytest.mark.django_db
@@ -45,7 +45,7 @@ def test_a_wrong_password_and_no_such_account_read_alike(client, member):
 
 def test_too_many_tries_read_alike_too(client, member):
     for account in ("robin", "nobody"):
-        for _ in range(MAX_PER_ACCOUNT):
+        for _ in range(PER_ACCOUNT.quota):
             sign_in(client, account=account, password="wrong")
         page = sign_in(client, account=account)
         assert page.status_code == 429
