@@ -9,7 +9,11 @@ import shutil
 import pytest
 from django.db import connection
 
+from tests.proofs.registry import PROOFS
+from tests.whole_site.project_files import ROOT
 from triage.check_pages import keeping
+
+PROOF_FILES = {ROOT / test for proof in PROOFS for test in proof.tests}
 
 # Playwright keeps an event loop in the test's thread, which Django takes for a view that blocks one.
 os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")
@@ -21,6 +25,23 @@ STAY_LOCAL = (
     "--disable-component-update",
     "--disable-sync",
 )
+
+
+def pytest_addoption(parser):
+    parser.addoption("--without-proofs", action="store_true", help="leave out what `python -m tests.proofs` runs")
+    parser.addoption("--without-browser", action="store_true", help="leave out every test that opens a browser")
+
+
+def pytest_ignore_collect(collection_path, config):
+    """A proof's whole file is passed over, so that it is not even read."""
+    return True if config.getoption("--without-proofs") and collection_path in PROOF_FILES else None
+
+
+def pytest_collection_modifyitems(config, items):
+    if config.getoption("--without-browser"):
+        opening = [item for item in items if "playwright" in item.fixturenames]
+        config.hook.pytest_deselected(items=opening)
+        items[:] = [item for item in items if "playwright" not in item.fixturenames]
 
 
 @pytest.fixture(scope="session")

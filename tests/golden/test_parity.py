@@ -25,13 +25,14 @@ def record_chunk(region_id, number, forged):
     return [pairs for pairs, _ in trails], [recorded(pack, region, pairs, step) for pairs, step in trails]
 
 
-def test_both_engines_say_the_same(page):
+def test_both_engines_say_the_same(page, record_property):
     regions = all_regions()
     each, forged = -(-TRAILS // len(regions)), -(-FORGED // len(regions))
     chunks = list(in_parallel(record_chunk, [(region.id, each, forged) for region in regions]))
     laid = [[(region.id, pairs) for pairs in trails] for region, (trails, _) in zip(regions, chunks, strict=True)]
     with phone_engine(page, with_retired_questions(), regions) as desk:
         found = records_on_phone(page, desk, laid)
+    record_property("states", sum(map(len, laid)))
     apart = []
     for trails, (_, expected), answered in zip(laid, chunks, found, strict=True):
         for trail, one, other in zip(trails, expected, answered, strict=True):

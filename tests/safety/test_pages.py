@@ -1,5 +1,7 @@
 """Thousands of pages, opened as a browser does: no rule is broken on any, and no trap is sprung."""
 
+import pytest
+
 from tests.safety.browsing import browse, open_page
 from tests.safety.leading_to import trail_to
 from tests.safety.page_invariants import the_way_out_is_there
@@ -12,29 +14,36 @@ REGIONS = list(library().regions)
 SUPPLIES = library().pack.variants["supply"].options
 
 
-def every_page(jobs, least):
-    found = all_together(browse, jobs)
-    assert found.violations == ""
-    assert found.states >= least
-    return found
+@pytest.fixture
+def every_page(record_property):
+    """A search of pages in all jobs: what it met, with no rule broken on at least so many pages."""
+
+    def search(jobs, least):
+        found = all_together(browse, jobs)
+        record_property("states", found.states)
+        assert found.violations == ""
+        assert found.states >= least
+        return found
+
+    return search
 
 
-def test_first_pages_in_every_region():
+def test_first_pages_in_every_region(every_page):
     lines = len(library().pack.complaints)
     every_page([("first", region) for region in REGIONS], 2 * lines * len(REGIONS))
 
 
-def test_the_page_of_every_red_flag_in_every_region_on_every_kind_of_supply():
+def test_the_page_of_every_red_flag_in_every_region_on_every_kind_of_supply(every_page):
     found = every_page([("danger", region) for region in REGIONS], 25 * len(SUPPLIES) * len(REGIONS))
     assert set(found.kinds) == {"Emergency"}
 
 
-def test_the_page_of_every_two_red_flags():
+def test_the_page_of_every_two_red_flags(every_page):
     assert {"plug-in", "hard-wired"} <= set(SUPPLIES)
     every_page([("two dangers", "gb-eng", "plug-in"), ("two dangers", "au", "hard-wired")], 500)
 
 
-def test_every_task_in_every_combination_of_its_gates():
+def test_every_task_in_every_combination_of_its_gates(every_page):
     places = ("gb-eng", "us", "au")
     removed = {place: class_named(place).region.removes for place in places}
     trails = {(task, place): trail_to(task, place) for place in places for task in library().pack.tasks}
@@ -44,7 +53,7 @@ def test_every_task_in_every_combination_of_its_gates():
     assert set(found.kinds) == set(library().pack.tasks)
 
 
-def test_pages_of_checks_answered_by_dice():
+def test_pages_of_checks_answered_by_dice(every_page):
     jobs = [("on the way", found.region.id, 7, number) for number, found in enumerate(region_classes())]
     found = every_page(jobs, 800)
     assert found.kinds["Result"] > 60

@@ -20,26 +20,29 @@ def test_each_region_is_in_one_class_of_regions_that_the_engine_cannot_tell_apar
             assert (region.shares, region.removes) == (found.region.shares, found.region.removes)
 
 
-def test_every_state_within_three_answers_keeps_every_rule_where_most_regions_are_alike():
+def test_every_state_within_three_answers_keeps_every_rule_where_most_regions_are_alike(record_property):
     found = walk_all(region_classes()[0].region.id, DEPTH)
+    record_property("states", found.states)
     assert found.violations == ""
     assert found.states > 15_000
     assert set(found.kinds) == {"Question", "Emergency", "Result", "OutOfScope"}
 
 
-def test_every_state_within_one_answer_keeps_every_rule_in_every_other_region():
+def test_every_state_within_one_answer_keeps_every_rule_in_every_other_region(record_property):
     others = region_classes()[1:]
     jobs = [
         (found.region.id, opening, DEPTH_ELSEWHERE, False) for found in others for opening in openings(library().pack)
     ]
     found = all_together(walk_from, jobs, prepare=without_explanations)
+    record_property("states", found.states)
     assert found.violations == ""
     assert found.states > 900 * len(others)
 
 
-def test_whole_checks_keep_every_rule_to_their_end_in_every_region():
+def test_whole_checks_keep_every_rule_to_their_end_in_every_region(record_property):
     each = -(-CHECKS // len(region_classes()))
     jobs = [(found.region.id, each, seed) for seed, found in enumerate(region_classes())]
     found = all_together(walk_at_random, jobs, prepare=without_explanations)
+    record_property("states", found.states)
     assert found.violations == ""
     assert found.kinds["Result"] + found.kinds["Emergency"] >= CHECKS

@@ -17,17 +17,17 @@ def ignored_names():
 
 
 @cache
-def project_files():
-    """Every file of the project, relative to its root, in a fixed order."""
+def project_files(root=ROOT):
+    """Every file below `root`, relative to it, in a fixed order."""
     ignored = ignored_names()
 
     def wanted(names):
         return sorted(name for name in names if not any(fnmatch(name, pattern) for pattern in ignored))
 
     found = []
-    for folder, subfolders, files in os.walk(ROOT):
+    for folder, subfolders, files in os.walk(root):
         subfolders[:] = wanted(subfolders)
-        found += [(Path(folder) / name).relative_to(ROOT) for name in wanted(files)]
+        found += [(Path(folder) / name).relative_to(root) for name in wanted(files)]
     return found
 
 
