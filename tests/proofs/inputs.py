@@ -17,9 +17,9 @@ ALWAYS = (".locks/test.txt", "tests/conftest.py", "tests/settings.py")
 def inputs_of(proof: Proof, root: Path = ROOT) -> list[Path]:
     """The files, relative to `root`, in order."""
     every = project_files(root)
-    starts = [path for path in every if path.suffix == ".py" and _named(path, proof.modules)]
+    starts = [path for path in every if path.suffix == ".py" and matches(path, proof.modules)]
     python = _followed(root, [*map(Path, proof.tests), *starts])
-    data = {path for path in every if _named(path, proof.data) and path.suffix not in (".py", ".md")}
+    data = {path for path in every if matches(path, proof.data) and path.suffix not in (".py", ".md")}
     return sorted(python | data | {Path(name) for name in ALWAYS if (root / name).is_file()})
 
 
@@ -40,7 +40,7 @@ def hash_of(root: Path, paths: list[Path]) -> str:
     return digest.hexdigest()
 
 
-def _named(path: Path, patterns: tuple[str, ...]) -> bool:
+def matches(path: Path, patterns: tuple[str, ...]) -> bool:
     """Whether the last pattern that fits lets the file in."""
     fitting = [pattern for pattern in patterns if _expression(pattern.lstrip("!")).fullmatch(path.as_posix())]
     return bool(fitting) and not fitting[-1].startswith("!")

@@ -9,17 +9,16 @@ from dataclasses import dataclass
 
 ENGINE_DATA = ("triage/knowledge/**", "!triage/knowledge/packs/*/text/**")
 ENGINE_SCRIPTS = ("triage/static/triage/offline/**", "tests/golden/phone/**")
-# What the pages of a check may use: the layers below the audiences, and the audiences that serve pages.
+# All that a page of a check may use: everything but other audiences and the author's commands.
 PAGES = (
     "site_config/**",
-    "triage/*.py",
-    "triage/conf*",
-    "triage/household/**",
-    "triage/models/**",
-    "triage/offline/**",
-    "triage/operations/**",
-    "triage/templatetags/**",
-    "triage/web/**",
+    "triage/**",
+    "!triage/api/**",
+    "!triage/authoring/**",
+    "!triage/desk/**",
+    "!triage/embed/**",
+    "!triage/learning/**",
+    "!triage/management/**",
 )
 PAGE_DATA = (
     "triage/knowledge/**",
@@ -103,7 +102,7 @@ PROOFS = (
         "no parser is broken by an input nobody meant",
         ("tests/attack/test_fuzzing.py",),
         PAGE_DATA,
-        (*PAGES, "triage/api/**", "triage/desk/**", "triage/embed/**", "triage/management/**"),
+        ("site_config/**", "triage/**"),
     ),
 )
 BY_NAME = {proof.name: proof for proof in PROOFS}

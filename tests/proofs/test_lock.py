@@ -5,11 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from tests.proofs.inputs import fingerprint, inputs_of
+from tests.proofs.inputs import fingerprint, inputs_of, matches
 from tests.proofs.lock import Entry, due_proofs, proof_by_lot, read_lock, write_lock
 from tests.proofs.registry import BY_NAME, PROOFS, Proof
 from tests.proofs.running import Tally, not_earned
-from tests.whole_site.project_files import ROOT, project_files
+from tests.whole_site.project_files import project_files
 
 PROOF = Proof("small", "one and one is two", ("tests/test_sum.py",), ("data/**", "!data/words/**"), ("triage/web.py",))
 FILES = {
@@ -102,11 +102,11 @@ def test_a_proof_of_which_one_test_failed_or_none_ran_is_not_earned():
 
 
 def test_every_test_file_of_a_proof_is_there_and_each_pattern_names_something():
-    every = [path.as_posix() for path in project_files()]
-    assert [test for proof in PROOFS for test in proof.tests if test not in every] == []
+    every = project_files()
+    assert [test for proof in PROOFS for test in proof.tests if Path(test) not in every] == []
     for proof in PROOFS:
         for pattern in (*proof.data, *proof.modules):
-            assert any(Path(path).is_file() for path in ROOT.glob(pattern.lstrip("!"))), pattern
+            assert any(matches(path, (pattern.lstrip("!"),)) for path in every), pattern
 
 
 @pytest.mark.parametrize(
