@@ -18,7 +18,7 @@ def inputs_of(proof: Proof, root: Path = ROOT) -> list[Path]:
     """The files, relative to `root`, in order."""
     every = project_files(root)
     starts = [path for path in every if path.suffix == ".py" and matches(path, proof.modules)]
-    python = _followed(root, [*map(Path, proof.tests), *starts])
+    python = _followed(root, set(every), [*map(Path, proof.tests), *starts])
     data = {path for path in every if matches(path, proof.data) and path.suffix not in (".py", ".md")}
     return sorted(python | data | {Path(name) for name in ALWAYS if (root / name).is_file()})
 
@@ -52,19 +52,17 @@ def _expression(pattern: str) -> re.Pattern[str]:
     return re.compile(".*".join(re.escape(part).replace(r"\*", "[^/]*") for part in pattern.split("**")))
 
 
-def _followed(root: Path, starts: list[Path]) -> set[Path]:
+def _followed(root: Path, every: set[Path], starts: list[Path]) -> set[Path]:
     """These files and all of ours that they import, and so on."""
-    found, waiting = set(), list(starts)
+    found: set[Path] = set()
+    waiting = list(starts)
     while waiting:
         path = waiting.pop()
         if path not in found:
             found.add(path)
-            waiting += _imported_by(root, path)
+            names = _names_imported((root / path).read_bytes())
+            waiting += every.intersection(file for name in names for file in _possible_files(name))
     return found
-
-
-def _imported_by(root: Path, path: Path) -> list[Path]:
-    return [file for name in _names_imported((root / path).read_bytes()) for file in _files_of(root, name)]
 
 
 @cache
@@ -79,9 +77,9 @@ def _names_imported(source: bytes) -> tuple[str, ...]:
     return tuple(name for name in names if name.split(".")[0] in OWN)
 
 
-def _files_of(root: Path, name: str) -> list[Path]:
-    """The module's file and the `__init__.py` of each package above it, as far as they exist."""
+@cache
+def _possible_files(name: str) -> tuple[Path, ...]:
+    """Where the module may be, and the `__init__.py` of each package above it."""
     parts = name.split(".")
-    possible = [Path(*parts).with_suffix(".py")]
-    possible += [Path(*parts[:depth], "__init__.py") for depth in range(1, len(parts) + 1)]
-    return [path for path in possible if (root / path).is_file()]
+    packages = [Path(*parts[:depth], "__init__.py") for depth in range(1, len(parts) + 1)]
+    return (Path(*parts).with_suffix(".py"), *packages)

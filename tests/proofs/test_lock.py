@@ -1,6 +1,7 @@
 """A proof is due when a file it depends on has changed, and only then; no lock is written that was not earned."""
 
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -28,6 +29,9 @@ FILES = {
     "data/words/en.yaml": "one: one\n",
 }
 OUTSIDE = {".gitignore", "triage/desk.py", "data/words/en.yaml"}
+
+
+inputs = cache(inputs_of)
 
 
 @pytest.fixture
@@ -122,7 +126,7 @@ def test_every_test_file_of_a_proof_is_there_and_each_pattern_names_something():
     ],
 )
 def test_these_proofs_depend_on_this_file(path, names):
-    assert names <= {proof.name for proof in PROOFS if Path(path) in inputs_of(proof)}
+    assert names <= {proof.name for proof in PROOFS if Path(path) in inputs(proof)}
 
 
 def test_the_lot_falls_on_some_proof():
