@@ -6,9 +6,11 @@ from itertools import count
 from django.contrib.auth.models import User
 from django.utils import timezone
 
+from triage.engine import run_check
 from triage.jobsheet.actions import hand_over
 from triage.jobsheet.booking import Booking, Window
 from triage.jobsheet.formats.webhook import new_secret
+from triage.knowledge.library import library
 from triage.models import Delivery, Firm, Member
 from triage.models.firm import Role
 
@@ -20,6 +22,11 @@ TRAIL = (
     ("supply-off", "yes"),
 )
 NUMBERS = count(1)
+
+
+def check_after(pairs, region="gb-eng"):
+    """The check that these answers make with the pack people use."""
+    return run_check(library().pack, library().regions[region].region, pairs)
 
 
 def make_firm(**changes):

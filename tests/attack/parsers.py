@@ -21,7 +21,7 @@ from triage.check_pages.hand_over_form import read_sent
 from triage.check_pages.query import MAX_PAIRS, MAX_VALUE_LENGTH, parse_query
 from triage.check_pages.region import guess_region
 from triage.desk.call.address import split
-from triage.engine import advise, parse_answers
+from triage.engine import parse_answers, run_check
 from triage.engine.readings.evidence import KINDS
 from triage.engine.readings.written import Unreadable
 from triage.jobsheet.booking import Booking, check_booking
@@ -62,7 +62,7 @@ def trail(told):
 
 def step(told):
     pairs = parse_query(told.decode("latin-1")).pairs
-    return advise(library().pack, library().regions["gb-eng"].region, pairs)
+    return run_check(library().pack, library().regions["gb-eng"].region, pairs).step
 
 
 def language(told):

@@ -7,7 +7,7 @@ import pytest
 from tests.builders import ANYWHERE, electric_oven, make_pack
 from triage.authoring.endings import Checks, Ending
 from triage.authoring.households import draw_household
-from triage.engine.check import Emergency, OutOfScope, Question, Result, advise
+from triage.engine.check import Emergency, OutOfScope, Question, Result, run_check
 from triage.engine.model import compile_model
 from triage.engine.pack import CANT_TELL
 
@@ -24,10 +24,10 @@ def test_every_check_is_asked_and_ends_as_the_engine_would(oven):
         told = {name: household.answer(name) for name in pack.observations}
         walked = oven.walk(told)
         for length in range(2, len(walked.trail)):
-            step = advise(pack, ANYWHERE, walked.trail[:length])
+            step = run_check(pack, ANYWHERE, walked.trail[:length]).step
             assert isinstance(step, Question)
             assert step.observation == walked.trail[length][0]
-        step = advise(pack, ANYWHERE, walked.trail)
+        step = run_check(pack, ANYWHERE, walked.trail).step
         assert walked.ending == expected(step)
         seen.add(type(step))
     assert seen >= {Result, Emergency}

@@ -6,9 +6,8 @@ import pytest
 
 from tests.builders import ANYWHERE, electric_oven, make_pack
 from triage.authoring.explaining import explain
-from triage.engine.answers import parse_answers
 from triage.engine.belief import believe
-from triage.engine.check import Question, advise
+from triage.engine.check import Question, run_check
 from triage.engine.model import compile_model
 from triage.engine.next_question import READING_SECONDS
 
@@ -17,7 +16,7 @@ TRAIL = [("complaint", "stays-cold"), ("danger", "none"), ("heats", "no-heat"), 
 
 def explained(trail=TRAIL, pack=None):
     pack = pack or make_pack()
-    return explain(pack, ANYWHERE, parse_answers(pack, trail))
+    return explain(run_check(pack, ANYWHERE, trail))
 
 
 def decibans(chance):
@@ -51,7 +50,7 @@ def test_the_belief_after_each_answer_is_the_engines():
 def test_the_next_question_is_the_one_the_engine_asks_and_stands_among_the_candidates():
     pack, trail = electric_oven(), [("complaint", "no-heat"), ("danger", "none"), ("heat-main", "no-heat")]
     last = explained(trail, pack).stages[-1]
-    step = advise(pack, ANYWHERE, trail)
+    step = run_check(pack, ANYWHERE, trail).step
     assert isinstance(step, Question)
     assert last.next.question == step.observation
     assert last.next.candidates[0].question == step.observation
@@ -114,7 +113,7 @@ def test_how_a_check_ends_is_said(trail, ending):
 
 def test_the_advice_is_named_with_its_band():
     pack, trail = make_pack(), [("complaint", "stays-cold"), ("danger", "none")]
-    while isinstance(step := advise(pack, ANYWHERE, trail), Question):
+    while isinstance(step := run_check(pack, ANYWHERE, trail).step, Question):
         trail.append((step.observation, pack.observations[step.observation].options[-1]))
     assert explained(trail).ending == f"advice: {step.verdict.band.value}, {step.verdict.family}"
 

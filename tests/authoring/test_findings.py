@@ -6,21 +6,21 @@ from tests.builders import ANYWHERE, make_pack
 from triage.authoring.cases import Expected
 from triage.authoring.findings import find
 from triage.authoring.walking import Walk
-from triage.engine import NONE_OF_THESE, SCREEN, Band, Result, advise, believe
+from triage.engine import NONE_OF_THESE, SCREEN, Band, Result, run_check
 
 COLD = [(SCREEN, NONE_OF_THESE), ("heats", "no-heat"), ("screen-shows", "letters"), ("control", "electronic")]
 
 
 def came_out(trail, causes, bands):
     walk = Walk(make_pack(), ANYWHERE)
-    step = walk.to_the_end(trail, lambda _: "cant-tell")
-    return walk, step, find(walk, "one", step, Expected(causes, bands))
+    check = walk.to_the_end(trail, lambda _: "cant-tell")
+    return walk, check, find(walk, "one", check, Expected(causes, bands))
 
 
 def test_the_chances_are_those_of_the_right_jobs_after_and_before():
-    walk, step, found = came_out(list(COLD), ("board-dead", "element-open"), (Band.QUALIFIED,))
-    families = believe(walk.model, step.reading.answers).families
-    assert isinstance(step, Result)
+    walk, check, found = came_out(list(COLD), ("board-dead", "element-open"), (Band.QUALIFIED,))
+    families = check.belief.families
+    assert isinstance(check.step, Result)
     assert (found.rank, found.job, found.right_job) == (1, "control", True)
     assert found.stated == families["control"]
     assert found.chance == pytest.approx(families["control"] + families["element"], abs=1e-12)
@@ -28,8 +28,8 @@ def test_the_chances_are_those_of_the_right_jobs_after_and_before():
 
 
 def test_the_rank_is_among_all_causes_though_the_advice_names_few():
-    _, step, found = came_out(list(COLD), ("lamp-failed",), (Band.QUALIFIED,))
-    assert found.rank > len(found.causes) == len(step.verdict.causes)
+    _, check, found = came_out(list(COLD), ("lamp-failed",), (Band.QUALIFIED,))
+    assert found.rank > len(found.causes) == len(check.step.verdict.causes)
     assert not found.right_within(3)
 
 
@@ -57,4 +57,4 @@ def test_a_way_out_that_was_missed_has_no_rank_and_no_chance():
 def test_a_check_that_goes_on_has_come_to_nothing_yet():
     walk = Walk(make_pack(), ANYWHERE)
     with pytest.raises(TypeError, match="one: the check has not ended"):
-        find(walk, "one", advise(walk.pack, ANYWHERE, []), Expected(("other",), (Band.NORMAL,)))
+        find(walk, "one", run_check(walk.pack, ANYWHERE, []), Expected(("other",), (Band.NORMAL,)))

@@ -1,4 +1,4 @@
-"""The grown tree is the engine's own: every place is what `advise` says there."""
+"""The grown tree is the engine's own: every place is what `run_check` says there."""
 
 from dataclasses import replace
 
@@ -7,7 +7,7 @@ import pytest
 from tests.builders import ANYWHERE, make_pack
 from triage.authoring import growing
 from triage.authoring.growing import CannotGrow, grow, lines_of
-from triage.engine.check import Emergency, Question, Result, advise
+from triage.engine.check import Emergency, Question, Result, run_check
 from triage.engine.pack import Complaint, Limits
 
 PACK = make_pack(
@@ -42,7 +42,7 @@ def test_every_place_is_what_the_engine_says_there():
     for start, line in zip(grown.starts, PACK.complaints, strict=True):
         said = [("control", "electronic"), ("complaint", line.option), *line.answers.items(), ("danger", "none")]
         for place, trail in every_path(start.place, said):
-            step = advise(PACK, ANYWHERE, trail)
+            step = run_check(PACK, ANYWHERE, trail).step
             seen.add(place.kind)
             if isinstance(step, Question):
                 assert place.kind in {"ask", "more"}

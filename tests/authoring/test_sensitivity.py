@@ -31,7 +31,7 @@ def singles():
 def ended_checks():
     walk, dice = Walk(singles(), ANYWHERE), Random(8)
     people = [draw_household(walk.model, dice, SURE) for _ in range(CHECKS)]
-    return [(walk.to_the_end(p.beginning(), p.answer).reading.answers, p.family) for p in people]
+    return [(walk.to_the_end(p.beginning(), p.answer).answers, p.family) for p in people]
 
 
 def score(pack, answers, family):

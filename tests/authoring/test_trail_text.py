@@ -3,8 +3,8 @@
 import pytest
 from hypothesis import given, settings, strategies
 
-from tests.builders import make_pack
-from triage.authoring.trail_text import LONGEST, BadTrail, as_query, read_known, read_text
+from tests.builders import ANYWHERE, make_pack
+from triage.authoring.trail_text import LONGEST, BadTrail, as_query, known_check, read_text
 
 PAIRS = (("complaint", "stays-cold"), ("danger", "none"))
 
@@ -68,13 +68,13 @@ def test_any_text_is_read_or_refused(text):
 
 def test_ids_that_the_pack_does_not_have_are_all_named():
     with pytest.raises(BadTrail, match=r"^The pack has no wheel, heats=blue\. Take the ids from"):
-        read_known(make_pack(), (("wheel", "round"), ("heats", "blue")))
+        known_check(make_pack(), ANYWHERE, (("wheel", "round"), ("heats", "blue")))
     many = tuple((f"wheel-{n}", "x") for n in range(9))
     with pytest.raises(BadTrail, match="wheel-4 and 4 more"):
-        read_known(make_pack(), many)
+        known_check(make_pack(), ANYWHERE, many)
 
 
 def test_what_is_only_out_of_place_is_kept_as_a_problem():
-    reading = read_known(make_pack(), (("heats", "normal"), ("code-stays", "stays"), ("heats-well", "yes")))
-    assert [problem.kind for problem in reading.problems] == ["retired", "out-of-place"]
-    assert dict(reading.answers) == {"heats": "normal"}
+    check = known_check(make_pack(), ANYWHERE, (("heats", "normal"), ("code-stays", "stays"), ("heats-well", "yes")))
+    assert [problem.kind for problem in check.problems] == ["retired", "out-of-place"]
+    assert dict(check.answers) == {"heats": "normal"}

@@ -5,16 +5,17 @@ from random import Random
 from tests.builders import ANYWHERE, make_pack
 from triage.authoring.households import draw_household
 from triage.authoring.walking import Walk
-from triage.engine import Emergency, Question, advise, believe
+from triage.engine import Emergency, Question, believe, run_check
 
 
 def by_the_engine(pack, trail, answer):
     """The check step by step, with nothing kept."""
     while True:
-        step = advise(pack, ANYWHERE, trail)
+        check = run_check(pack, ANYWHERE, trail)
+        step = check.step
         question = step.observation if isinstance(step, Question) else getattr(step, "follow_up_question", None)
         if question is None:
-            return step
+            return check
         trail.append((question, answer(question)))
 
 
@@ -23,10 +24,10 @@ def test_every_check_is_the_engines_own_after_danger_too():
     for _ in range(60):
         household = draw_household(walk.model, dice)
         walked, alone = household.beginning(), household.beginning()
-        step = walk.to_the_end(walked, household.answer)
-        assert step == by_the_engine(walk.pack, alone, household.answer)
+        check = walk.to_the_end(walked, household.answer)
+        assert check == by_the_engine(walk.pack, alone, household.answer)
         assert walked == alone
-        ends.append(type(step))
+        ends.append(type(check.step))
     assert Emergency in ends
 
 
@@ -35,7 +36,7 @@ def test_a_check_walked_again_asks_the_engine_for_its_end_only(monkeypatch):
     household = draw_household(walk.model, Random(4))
     first = walk.to_the_end(household.beginning(), household.answer)
     steps = []
-    monkeypatch.setattr("triage.authoring.walking.advise", lambda *asked: steps.append(asked) or advise(*asked))
+    monkeypatch.setattr("triage.authoring.walking.run_check", lambda *asked: steps.append(asked) or run_check(*asked))
     assert walk.to_the_end(household.beginning(), household.answer) == first
     assert len(steps) == 1
 

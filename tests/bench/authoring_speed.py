@@ -12,7 +12,7 @@ from time import perf_counter
 from tests.bench.engine_speed import milliseconds
 from tests.bench.sessions import trails
 from triage.authoring.simulating import World, simulate
-from triage.engine import advise
+from triage.engine import run_check
 
 
 def authoring_speed(pack, region, count):
@@ -21,7 +21,9 @@ def authoring_speed(pack, region, count):
     found = simulate(pack, region, {}, World(), count, seed=1)
     seconds = perf_counter() - start
     processors = os.cpu_count() or 1
-    steps = milliseconds(lambda trail: advise(pack, region, trail), trails(pack, region, min(count, 200), "steps"))
+    steps = milliseconds(
+        lambda trail: run_check(pack, region, trail).step, trails(pack, region, min(count, 200), "steps")
+    )
     check = 1000 * processors * seconds / count
     return {
         "checks": found.figures.cases,

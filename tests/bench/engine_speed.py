@@ -13,7 +13,7 @@ from time import perf_counter
 
 from tests.bench.sessions import trails
 from tests.published.reference_library import chances_by_library, evidence_of, inference_on, read_by_library
-from triage.engine import Emergency, Question, Result, advise, believe, compile_model, parse_answers
+from triage.engine import Emergency, Question, Result, believe, compile_model, parse_answers, run_check
 
 KINDS = {"ask": Question, "advice": Result, "make safe": Emergency}
 
@@ -32,9 +32,9 @@ def engine_speed(pack, region, count, warm_up):
     """Medians in milliseconds and their ratios."""
     model = compile_model(pack, region)
     for trail in trails(pack, region, warm_up, "warm-up"):
-        advise(pack, region, trail)
+        assert run_check(pack, region, trail).step
     measured = trails(pack, region, count, "measured")
-    steps = milliseconds(lambda trail: advise(pack, region, trail), measured)
+    steps = milliseconds(lambda trail: run_check(pack, region, trail).step, measured)
     answers = [parse_answers(pack, trail).answers for trail in measured]
     beliefs = milliseconds(lambda known: believe(model, known), answers)
     with tempfile.TemporaryDirectory() as folder:
@@ -42,7 +42,11 @@ def engine_speed(pack, region, count, warm_up):
     evidence = [evidence_of(model, known) for known in answers]
     library = milliseconds(lambda known: chances_by_library(inference, known), evidence)
     by_kind = {
-        name: [ms for ms, trail in zip(steps, measured, strict=True) if isinstance(advise(pack, region, trail), kind)]
+        name: [
+            ms
+            for ms, trail in zip(steps, measured, strict=True)
+            if isinstance(run_check(pack, region, trail).step, kind)
+        ]
         for name, kind in KINDS.items()
     }
     return {

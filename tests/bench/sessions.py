@@ -4,7 +4,7 @@ import random
 from urllib.parse import urlencode
 
 from tests.published.random_trails import answers_of_one_oven
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Question, advise, compile_model
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Question, compile_model, run_check
 from triage.engine.pack import OPENING
 
 UNSURE = 0.15
@@ -17,17 +17,18 @@ def trails(pack, region, count, seed, leading_to=object):
     found = []
     while len(found) < count:
         steps = one_check(pack, region, answers_of_one_oven(dice, model), dice)
-        found += [trail for trail, step in steps if isinstance(step, leading_to)]
+        found += [trail for trail, check in steps if isinstance(check.step, leading_to)]
     dice.shuffle(found)
     return found[:count]
 
 
 def one_check(pack, region, told, dice):
-    """Every trail of one owner's check with the step it leads to; the owner is unsure now and then."""
+    """Every trail of one owner's check with the check it makes; the owner is unsure now and then."""
     trail = ((OPENING, told[OPENING]), *danger_page(pack, told))
     while True:
-        step = advise(pack, region, trail)
-        yield trail, step
+        check = run_check(pack, region, trail)
+        yield trail, check
+        step = check.step
         question = step.observation if isinstance(step, Question) else getattr(step, "follow_up_question", None)
         if question is None:
             return

@@ -15,7 +15,7 @@ from uuid import uuid4
 
 from tests.bench.connection import get, post
 from triage.authoring.households import draw_household
-from triage.engine import Question, Result, advise, compile_model
+from triage.engine import Question, Result, compile_model, run_check
 from triage.knowledge.library import library
 
 REGION = "gb-eng"
@@ -47,7 +47,7 @@ def _some_checks(count, name):
 def _one_walk(pack, region, household):
     """The pages on which this household is asked, and its trail if it got advice."""
     pages, trail = [], tuple(household.beginning())
-    while isinstance(step := advise(pack, region, trail), Question):
+    while isinstance(step := run_check(pack, region, trail).step, Question):
         pages.append(f"/check/?{urlencode([('region', REGION), *trail])}")
         trail = (*trail, (step.observation, household.answer(step.observation)))
     return pages, trail if isinstance(step, Result) else None

@@ -8,7 +8,7 @@ from tests.browser.calling_by_key import sit_down
 from tests.browser.spoken_tree import names, of_main, spoken
 from tests.household.checks_done import ENGLAND
 from tests.household.every_page import PAGES
-from triage.engine import advise
+from triage.engine import run_check
 from triage.knowledge.library import library
 
 pytestmark = pytest.mark.django_db(transaction=True)
@@ -20,7 +20,7 @@ TO_DO = ("link", "button", "textbox", "checkbox", "combobox", "spinbutton")
 def asked_after(**answers):
     """The words of the question the engine asks: its own, and its answers'."""
     known = library()
-    step = advise(known.pack, known.regions[ENGLAND].region, {**answers, "danger": "none"}.items())
+    step = run_check(known.pack, known.regions[ENGLAND].region, {**answers, "danger": "none"}.items()).step
     return known.words(ENGLAND).questions[step.observation]
 
 

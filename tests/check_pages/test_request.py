@@ -28,8 +28,8 @@ def test_an_unknown_place_gives_the_default_and_says_so(rf, settings):
 
 def test_good_answers_are_kept_and_links_carry_only_those(rf):
     found = check_request(rf, "region=ie&complaint=no-heat&nonsense=1&heat-main=wrong")
-    assert found.reading.answers == {"complaint": "no-heat"}
-    assert len(found.reading.problems) == 2
+    assert found.answers == {"complaint": "no-heat"}
+    assert len(found.problems) == 2
     assert found.links.step() == "/check/?region=ie&complaint=no-heat"
 
 

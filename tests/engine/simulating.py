@@ -22,7 +22,7 @@ class Outcome:
     @property
     def found(self):
         """Whether the right family led at the end."""
-        return self.last.verdict.family == self.family
+        return self.last.step.verdict.family == self.family
 
     @property
     def was_dangerous(self):
@@ -33,9 +33,9 @@ def check_of(household, pack, region):
     """One check to its own end and then on, for as long as the limit of questions lets anybody ask."""
     trail = household.beginning()
     ended = walk_on(pack, region).to_the_end(trail, household.answer)
-    questions = count_asked(pack, ended.reading.answers)
+    questions = count_asked(pack, ended.answers)
     last = walk_on(without_early_stop(pack), region).to_the_end(trail, household.answer)
-    return Outcome(household.family, ended, questions, last)
+    return Outcome(household.family, ended.step, questions, last)
 
 
 @cache

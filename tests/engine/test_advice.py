@@ -10,7 +10,7 @@ from tests.engine.trails import fitting_answers, flagged_choices, many, some
 from triage.engine.advice import MOST_CAUSES, SMALLEST_CAUSE, conclude, decide_band, tasks_for
 from triage.engine.answers import parse_answers
 from triage.engine.belief import believe
-from triage.engine.check import belief_of, finish
+from triage.engine.check import run_check
 from triage.engine.model import compile_model
 from triage.engine.pack import NONE_OF_THESE, SCREEN, Band
 from triage.engine.safety import raised_flags
@@ -27,8 +27,7 @@ def verdict_on(answers, pack=SMALL):
 
 
 def band_of(pack, trail):
-    reading = parse_answers(pack, trail)
-    return finish(ANYWHERE, belief_of(pack, ANYWHERE, reading), reading).verdict.band
+    return run_check(pack, ANYWHERE, trail).conclusion().verdict.band
 
 
 @pytest.mark.parametrize(

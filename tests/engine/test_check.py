@@ -8,7 +8,7 @@ from hypothesis import given, settings, strategies
 from tests.builders import ANYWHERE, electric_oven, make_pack
 from tests.engine.trails import flagged_choices, forged_trails, some, trails
 from triage.engine.answers import AnswerProblem
-from triage.engine.check import Emergency, OutOfScope, Question, Result, advise
+from triage.engine.check import Emergency, OutOfScope, Question, Result, run_check
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Band, Limits
 
 SMALL, OVEN = make_pack(), electric_oven()
@@ -19,13 +19,13 @@ every_pack = pytest.mark.parametrize("pack", PACKS.values(), ids=PACKS)
 
 
 def after(*trail, pack=SMALL):
-    return advise(pack, ANYWHERE, trail)
+    return run_check(pack, ANYWHERE, trail).step
 
 
 def walk(pack, answer=CANT_TELL):
     """Answers every question alike and gives back the trail with the last step."""
     trail = []
-    while isinstance(step := advise(pack, ANYWHERE, trail), Question):
+    while isinstance(step := run_check(pack, ANYWHERE, trail).step, Question):
         trail.append((step.observation, NONE_OF_THESE if step.observation == SCREEN else answer))
     return trail, step
 
@@ -58,7 +58,7 @@ def test_a_person_who_can_tell_nothing_still_gets_advice(pack):
     trail, step = walk(pack)
     assert isinstance(step, Result)
     assert len(trail) <= pack.limits.questions + 1
-    assert step.reading.problems == ()
+    assert run_check(pack, ANYWHERE, trail).problems == ()
 
 
 def test_a_flag_ends_the_questions_even_before_the_danger_page():
@@ -87,8 +87,10 @@ def test_a_danger_outranks_the_way_out():
     assert isinstance(after(("fuel", "gas"), ("shock", "felt-one")), Emergency)
 
 
-def test_what_is_wrong_with_a_trail_travels_with_the_step():
-    assert after(SCREENED, ("no-such", "yes")).reading.problems == (AnswerProblem("unknown-question", "no-such"),)
+def test_what_is_wrong_with_the_answers_stands_in_the_check():
+    assert run_check(SMALL, ANYWHERE, [SCREENED, ("no-such", "yes")]).problems == (
+        AnswerProblem("unknown-question", "no-such"),
+    )
 
 
 @every_pack
@@ -96,7 +98,7 @@ def test_what_is_wrong_with_a_trail_travels_with_the_step():
 @given(wishes=strategies.data())
 def test_the_same_trail_gives_an_equal_step(pack, wishes):
     trail = wishes.draw(forged_trails(pack, 6))
-    assert advise(pack, ANYWHERE, trail) == advise(pack, ANYWHERE, iter(trail))
+    assert run_check(pack, ANYWHERE, trail).step == run_check(pack, ANYWHERE, iter(trail)).step
 
 
 @every_pack
@@ -104,9 +106,9 @@ def test_the_same_trail_gives_an_equal_step(pack, wishes):
 @given(wishes=strategies.data())
 def test_taking_an_answer_back_restores_the_earlier_step(pack, wishes):
     trail = wishes.draw(trails(pack, 5))
-    before = advise(pack, ANYWHERE, trail[:-1])
-    advise(pack, ANYWHERE, trail)
-    assert advise(pack, ANYWHERE, trail[:-1]) == before
+    before = run_check(pack, ANYWHERE, trail[:-1]).step
+    assert run_check(pack, ANYWHERE, trail).step
+    assert run_check(pack, ANYWHERE, trail[:-1]).step == before
 
 
 @every_pack
@@ -115,7 +117,7 @@ def test_taking_an_answer_back_restores_the_earlier_step(pack, wishes):
 def test_the_order_of_the_answers_never_changes_the_step(pack, wishes):
     trail = wishes.draw(trails(pack, 5))
     shuffled = wishes.draw(strategies.permutations(trail))
-    assert outcome(advise(pack, ANYWHERE, trail)) == outcome(advise(pack, ANYWHERE, shuffled))
+    assert outcome(run_check(pack, ANYWHERE, trail).step) == outcome(run_check(pack, ANYWHERE, shuffled).step)
 
 
 def outcome(step):
@@ -150,8 +152,9 @@ def test_no_trail_is_too_long(length):
 
 def holds_over_any_trail(pack, trail):
     """What must be true of the step that follows any trail at all."""
-    step = advise(pack, ANYWHERE, trail)
-    flags = {pack.red_flags[f] for o, a in step.reading.answers.items() if (f := flag_of(pack, o, a))}
+    check = run_check(pack, ANYWHERE, trail)
+    step = check.step
+    flags = {pack.red_flags[f] for o, a in check.answers.items() if (f := flag_of(pack, o, a))}
     if any(flag.level.ends_check for flag in flags):
         assert isinstance(step, Emergency)
         assert set(step.flags) == flags
@@ -159,7 +162,7 @@ def holds_over_any_trail(pack, trail):
         assert step.verdict.band is Band.MAKE_SAFE
         assert step.follow_up_question is None or pack.observations[step.follow_up_question].how == "memory"
     elif isinstance(step, Question):
-        assert step.observation not in step.reading.answers
+        assert step.observation not in check.answers
     elif isinstance(step, Result):
         assert set(step.cautions) == flags
         assert all(task.who == "ordinary" for task in step.tasks)
@@ -181,7 +184,7 @@ def test_a_red_flag_always_makes_it_safe_whatever_else_is_in_the_trail(pack, wis
         pair for pair in wishes.draw(forged_trails(pack, 6)) if pair[0] != observation or not flag_of(pack, *pair)
     ]
     place = wishes.draw(strategies.integers(0, len(others)))
-    step = advise(pack, ANYWHERE, [*others[:place], (observation, option), *others[place:]])
+    step = run_check(pack, ANYWHERE, [*others[:place], (observation, option), *others[place:]]).step
     assert isinstance(step, Emergency)
     assert pack.observations[observation].flags[option] in {flag.id for flag in step.flags}
 
@@ -190,9 +193,21 @@ def test_a_red_flag_always_makes_it_safe_whatever_else_is_in_the_trail(pack, wis
 def test_every_sign_of_the_danger_page_makes_it_safe_or_stays_as_a_caution(pack):
     for flag in pack.red_flags.values():
         for sign in flag.signs:
-            step = advise(pack, ANYWHERE, [sign])
+            step = run_check(pack, ANYWHERE, [sign]).step
             if flag.level.ends_check:
                 assert isinstance(step, Emergency)
                 assert flag in step.flags
             else:
                 assert isinstance(step, Question)
+
+
+def test_an_unfinished_check_comes_to_what_is_known_so_far():
+    check = run_check(SMALL, ANYWHERE, [("complaint", "stays-cold"), SCREENED])
+    assert isinstance(check.step, Question)
+    assert isinstance(check.conclusion(), Result)
+
+
+def test_what_ended_is_its_own_conclusion():
+    check = run_check(SMALL, ANYWHERE, [("shock", "felt-one")])
+    assert isinstance(check.step, Emergency)
+    assert check.conclusion() is check.step

@@ -15,7 +15,6 @@ from tests.builders import ANYWHERE, electric_oven
 from tests.engine.simulating import check_of
 from triage.authoring.households import draw_household
 from triage.engine.belief import believe
-from triage.engine.check import belief_of
 from triage.engine.kit import best_parts, chance_with, kit_for, needed_for, wanted_parts
 from triage.engine.model import compile_model
 from triage.engine.pack import Band
@@ -124,11 +123,12 @@ def visits():
     found = []
     for _ in range(CHECKS):
         household = draw_household(model, dice)
-        step = check_of(household, pack, ANYWHERE).last
+        check = check_of(household, pack, ANYWHERE).last
+        step = check.step
         leading = pack.faults[step.verdict.causes[0].fault]
         if step.verdict.band not in (Band.QUALIFIED, Band.MAKE_SAFE) or leading.who != "technician":
             continue
-        kit = kit_for(belief_of(pack, ANYWHERE, step.reading), "technician")
+        kit = kit_for(check.belief, "technician")
         brought = frozenset(carried.part for carried in kit.carried)
         alone = max(needed_for(pack, (leading.id,), "technician").items(), key=lambda way: way[1], default=((), 0))[0]
         ways = needed_for(pack, household.faults, "technician")

@@ -41,7 +41,7 @@ def test_every_check_ends_in_advice_or_in_making_it_safe(outcomes):
 
 
 def test_nothing_these_people_say_is_set_aside_as_a_mistake(outcomes):
-    assert [outcome.last.reading.problems for outcome in outcomes if outcome.last.reading.problems] == []
+    assert [outcome.last.problems for outcome in outcomes if outcome.last.problems] == []
 
 
 def test_the_same_people_have_the_same_checks_again():

@@ -12,6 +12,7 @@ from tests.golden.phone_engine import all_regions
 from tests.golden.recording import recorded
 from tests.golden.trails import chunk_of
 from tests.safety.forging import with_retired_questions
+from triage.engine import run_check
 from triage.knowledge.library import library
 
 FILE = Path(__file__).with_name("steps.json")
@@ -40,8 +41,8 @@ def choose():
     wanted, chosen = dict(QUOTAS), []
     while any(wanted.values()):
         region = dice.choice(regions)
-        for pairs, step in dice.sample(chunk_of(pack, region, dice.random(), EACH, FORGED), EACH):
-            kind = recorded(pack, region, pairs, step)["kind"]
+        for pairs, check in dice.sample(chunk_of(pack, region, dice.random(), EACH, FORGED), EACH):
+            kind = recorded(check or run_check(pack, region, pairs))["kind"]
             if wanted[kind]:
                 wanted[kind] -= 1
                 chosen.append((kind, region.id, [list(pair) for pair in pairs]))
@@ -56,7 +57,7 @@ def kept():
 def write(trails):
     """Each trail with the step of today."""
     pack, regions = with_retired_questions(), library().regions
-    steps = [brief(recorded(pack, regions[region].region, trail)) for region, trail in trails]
+    steps = [brief(recorded(run_check(pack, regions[region].region, trail))) for region, trail in trails]
     lines = [
         {"region": region, "trail": trail, "step": step} for (region, trail), step in zip(trails, steps, strict=True)
     ]

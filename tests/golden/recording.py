@@ -3,27 +3,25 @@
 from dataclasses import astuple
 from itertools import zip_longest
 
-from triage.engine import advise, believe, compile_model
-
 CHANCES_WITHIN, WEIGHTS_WITHIN = 1e-9, 1e-6
 MEASURED = {"chances": CHANCES_WITHIN, "weights": WEIGHTS_WITHIN}
 
 
-def recorded(pack, region, pairs, step=None):
-    """Everything the step after `pairs` says; `chances` of the faults in the pack's order."""
-    step = step or advise(pack, region, pairs)
-    belief = believe(compile_model(pack, region), step.reading.answers)
+def recorded(check):
+    """Everything a check comes to; `chances` of the faults in the pack's order."""
+    step, belief = check.step, check.belief
     verdict = getattr(step, "verdict", None)
-    flags = getattr(step, "flags", None) or getattr(step, "cautions", ())
     return {
         "kind": type(step).__name__,
-        "answers": [list(pair) for pair in step.reading.answers.items()],
-        "problems": [list(astuple(problem)) for problem in step.reading.problems],
+        "answers": [list(pair) for pair in check.answers.items()],
+        "problems": [list(astuple(problem)) for problem in check.problems],
         "asks": [step.observation, step.number, step.max_questions] if hasattr(step, "observation") else [],
         "better": step.better_test.id if getattr(step, "better_test", None) else None,
         "reason": getattr(step, "reason", None),
         "memory": getattr(step, "follow_up_question", None),
-        "flags": [flag.id for flag in flags],
+        "flags": [flag.id for flag in step.flags]
+        if hasattr(step, "flags")
+        else [flag.id for flag in getattr(step, "cautions", ())],
         "tasks": [task.id for task in getattr(step, "tasks", ())],
         "band": verdict.band.value if verdict else None,
         "family": verdict.family if verdict else None,

@@ -9,6 +9,7 @@ from tests.golden.kept_steps import QUOTAS, brief, read
 from tests.golden.phone_engine import all_regions, phone_engine, records_on_phone
 from tests.golden.recording import differences, recorded
 from tests.safety.forging import with_retired_questions
+from triage.engine import run_check
 from triage.knowledge.library import library
 
 LINES = read()
@@ -25,7 +26,7 @@ def apart(records):
 
 def test_python_says_what_was_kept():
     pack, regions = with_retired_questions(), library().regions
-    assert apart(recorded(pack, regions[line["region"]].region, line["trail"]) for line in LINES)[:5] == []
+    assert apart(recorded(run_check(pack, regions[line["region"]].region, line["trail"])) for line in LINES)[:5] == []
 
 
 def test_the_phone_says_what_was_kept(page):

@@ -8,6 +8,7 @@ from tests.golden.recording import differences, recorded
 from tests.golden.trails import chunk_of
 from tests.safety.forging import with_retired_questions
 from tests.safety.parallel import in_parallel
+from triage.engine import run_check
 from triage.engine.pack import Limits
 from triage.knowledge.library import library
 
@@ -22,7 +23,9 @@ def record_chunk(region_id, number, forged):
     """One region's trails, and what Python makes of each; runs in a process of its own."""
     pack, region = with_retired_questions(), library().regions[region_id].region
     trails = chunk_of(pack, region, SEED, number, forged)
-    return [pairs for pairs, _ in trails], [recorded(pack, region, pairs, step) for pairs, step in trails]
+    return [pairs for pairs, _ in trails], [
+        recorded(check or run_check(pack, region, pairs)) for pairs, check in trails
+    ]
 
 
 def test_both_engines_say_the_same(page, record_property):
@@ -48,7 +51,7 @@ def test_they_agree_on_a_pack_that_asks_on_and_thinks_readings_cheap(page):
     limits = Limits(questions=40, settled=1.0, worth=0.0, plausible=0.2, relevant=0.0)
     eager = replace(pack, observations=cheap, limits=limits)
     lines = chunk_of(eager, region, SEED, EAGER, EAGER // 4)
-    expected = [recorded(eager, region, pairs, step) for pairs, step in lines]
+    expected = [recorded(check or run_check(eager, region, pairs)) for pairs, check in lines]
     with phone_engine(page, eager, [region]) as desk:
         (found,) = records_on_phone(page, desk, [[(region.id, pairs) for pairs, _ in lines]])
     apart = [sentence for one, other in zip(expected, found, strict=True) for sentence in differences(one, other)]

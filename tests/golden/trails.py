@@ -30,7 +30,7 @@ TRAPS = (
 
 
 def chunk_of(pack, region, seed, number, forged):
-    """At least `number` trails, each with its step where the walk found it already; `forged` of them are forged."""
+    """At least `number` trails, each with its check where the walk found it already; `forged` of them are forged."""
     dice = Random(f"{seed} {region.id}")
     made = [
         *every_complaint(pack),
@@ -94,12 +94,12 @@ def every_reading(pack, dice):
 
 
 def whole_check(pack, region, dice):
-    """Each beginning of one owner's check with its step, or a trail thrown by dice."""
+    """Each beginning of one owner's check with its check, or a trail thrown by dice."""
     model = compile_model(pack, region)
     if dice.random() < 0.7:
         return [(random_trail(dice, model, most=dice.randint(3, 20)), None)]
     told = answers_of_one_oven(dice, model)
-    return [([*trail], step) for trail, step in one_check(pack, region, told, dice)]
+    return [([*trail], check) for trail, check in one_check(pack, region, told, dice)]
 
 
 def forge(pack, dice):

@@ -7,7 +7,7 @@ from functools import cache
 from urllib.parse import urlencode
 
 from tests.reading_pages import read_page
-from triage.engine import Question, advise, believe, compile_model, parse_answers
+from triage.engine import Question, believe, compile_model, parse_answers, run_check
 from triage.knowledge.library import library
 
 ENGLAND = "gb-eng"
@@ -32,7 +32,7 @@ def answers_of(fault, complaint, region=ENGLAND, **given):
     model = compile_model(pack, place)
     answers = {"complaint": complaint, "danger": "none", **{k.replace("_", "-"): v for k, v in given.items()}}
     for _ in range(LONGEST):
-        step = advise(pack, place, answers.items())
+        step = run_check(pack, place, answers.items()).step
         if not isinstance(step, Question):
             return answers
         asked = pack.observations[step.observation]

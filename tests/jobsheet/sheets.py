@@ -3,10 +3,9 @@
 from datetime import UTC, datetime
 from functools import cache
 
-from tests.firm_builders import ORIGIN, TRAIL
+from tests.firm_builders import ORIGIN, TRAIL, check_after
 from tests.household.checks_done import answers_of
-from triage.jobsheet.check import replay
-from triage.jobsheet.summary import summarise
+from triage.jobsheet.summary import check_url, summarise
 from triage.knowledge.library import library
 
 NIGHT = datetime(2026, 8, 1, 23, 30, tzinfo=UTC)
@@ -25,7 +24,8 @@ def summary(kind="finished", region="gb-eng"):
             if pack.red_flags[flag].level.ends_check
         )[:2],
     }
-    return summarise(replay(trails[kind], region, ORIGIN))
+    check = check_after(trails[kind], region)
+    return summarise(check, check_url(check, ORIGIN))
 
 
 def make_sheet(kind="finished", region="gb-eng", **changes):

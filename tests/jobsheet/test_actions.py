@@ -245,7 +245,7 @@ def test_the_log_line_has_ids_and_no_name(caplog):
 def test_a_newer_pack_changes_no_old_sheet(monkeypatch):
     sheet = make_job_sheet()
     before = dict(sheet.summary)
-    monkeypatch.setattr(actions, "summarise", lambda check: summarise(check) | {"trouble": "Changed"})
+    monkeypatch.setattr(actions, "summarise", lambda *given: summarise(*given) | {"trouble": "Changed"})
     again = hand_over(
         firm=sheet.firm,
         trail=TRAIL,

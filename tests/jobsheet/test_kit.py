@@ -1,33 +1,33 @@
 """The kit on a job sheet is the engine's, in words."""
 
-from tests.firm_builders import ORIGIN, TRAIL
+from tests.firm_builders import TRAIL, check_after
 from tests.household.checks_done import answers_of
-from triage.engine.check import belief_of
 from triage.engine.kit import kit_for
-from triage.jobsheet.check import replay
 from triage.jobsheet.kit import LEAST_GAIN, kit_of
 from triage.knowledge.library import library
 
+WORDS = library().words("gb-eng")
+
 
 def test_it_is_the_best_kit_for_whoever_the_likeliest_cause_calls_for():
-    check = replay(TRAIL, "gb-eng", ORIGIN)
-    told = kit_of(check, "fan-element-open")
-    best = kit_for(belief_of(library().pack, check.place.region, check.reading), "technician")
+    check = check_after(TRAIL)
+    told = kit_of(check, WORDS, "fan-element-open")
+    best = kit_for(check.belief, "technician")
     assert told["first_visit_chance"] == round(best.chance, 4)
     assert told["at_best"] == round(best.at_best, 4)
     assert [part["part"] for part in told["parts"]] == [c.part for c in best.carried if c.gain >= LEAST_GAIN]
-    assert told["parts"][0]["name"] == check.texts.parts[best.carried[0].part]
+    assert told["parts"][0]["name"] == WORDS.parts[best.carried[0].part]
 
 
 def test_where_nobody_carries_parts_a_technicians_kit_is_told():
-    check = replay(TRAIL, "gb-eng", ORIGIN)
+    check = check_after(TRAIL)
     householder = next(f.id for f in library().pack.faults.values() if f.who == "householder")
-    assert kit_of(check, householder) == kit_of(check, "fan-element-open")
+    assert kit_of(check, WORDS, householder) == kit_of(check, WORDS, "fan-element-open")
 
 
 def kit_after(answers, region="gb-eng"):
-    check = replay(answers.items(), region, ORIGIN)
-    return kit_of(check, check.conclusion().verdict.causes[0].fault)
+    check = check_after(answers.items(), region)
+    return kit_of(check, library().words(region), check.conclusion().verdict.causes[0].fault)
 
 
 def test_the_parts_are_in_the_words_of_the_place():

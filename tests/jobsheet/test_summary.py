@@ -1,13 +1,13 @@
 """What a check came to, as plain values: nothing left out, nothing said that nobody knows."""
 
+from urllib.parse import parse_qsl, urlsplit
+
 import pytest
 
-from tests.firm_builders import ORIGIN, TRAIL
+from tests.firm_builders import ORIGIN, TRAIL, check_after
 from tests.household.checks_done import answers_of
 from triage.engine import explanation
-from triage.engine.check import belief_of
-from triage.jobsheet.check import replay
-from triage.jobsheet.summary import summarise
+from triage.jobsheet.summary import check_url, summarise
 from triage.knowledge.library import library
 
 PACK = library().pack
@@ -15,7 +15,8 @@ ELEMENT = answers_of("fan-element-open", "no-heat")
 
 
 def summary(trail, region="gb-eng"):
-    return summarise(replay(list(trail), region, ORIGIN))
+    check = check_after(trail, region)
+    return summarise(check, check_url(check, ORIGIN))
 
 
 def flagged(level, switches):
@@ -38,7 +39,7 @@ def test_every_answer_stands_in_exactly_one_place():
 
 def test_the_weights_are_those_of_the_engine():
     check = summary(ELEMENT.items())
-    belief = belief_of(PACK, library().regions["gb-eng"].region, replay(ELEMENT.items(), "gb-eng", ORIGIN).reading)
+    belief = check_after(ELEMENT.items()).belief
     leading = check["causes"][0]["fault"]
     weights = explanation.weigh(belief.model, ELEMENT, (leading,))[leading]
     assert [(w["observation"], w["decibans"]) for w in check["causes"][0]["weights"]] == [
@@ -98,3 +99,10 @@ def test_the_place_decides_the_words():
     grill = [("complaint", "no-heat"), ("danger", "none")]
     words = {str(summary(grill, region)["causes"]) for region in ("gb-eng", "us")}
     assert len(words) == 2
+
+
+def test_its_address_opens_the_same_check(client):
+    parts = urlsplit(summary(TRAIL)["check_again"])
+    assert f"{parts.scheme}://{parts.netloc}" == ORIGIN
+    assert parse_qsl(parts.query) == [("region", "gb-eng"), *TRAIL]
+    assert client.get(f"{parts.path}?{parts.query}").status_code == 200

@@ -13,7 +13,7 @@ from tests.knowledge.small_packs import (
     edit,
     told_about,
 )
-from triage.engine.check import Question, Result, advise
+from triage.engine.check import Question, Result, run_check
 from triage.engine.pack import Limits, Region
 from triage.knowledge.pack_builder import FILES, build_pack, content_hash
 from triage.knowledge.problems import PackProblems
@@ -43,7 +43,7 @@ def test_the_small_pack_is_built_whole():
 
 def test_a_built_pack_can_be_reasoned_with():
     pack, trail = build_pack(SMALL_PACK), [("danger", "none")]
-    while isinstance(step := advise(pack, Region("anywhere"), trail), Question):
+    while isinstance(step := run_check(pack, Region("anywhere"), trail).step, Question):
         trail.append((step.observation, pack.observations[step.observation].options[-1]))
     assert isinstance(step, Result) or step.flags
 

@@ -4,7 +4,7 @@ from random import Random
 from urllib.parse import quote
 
 from tests.golden.trails import chunk_of
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Question, Result, advise
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Question, Result, run_check
 from triage.knowledge.library import library
 
 LANGUAGES = ("en-GB,en;q=0.9", "fr-CH, fr;q=0.9, en;q=0.8", "de", "", "en-AU", "pt-BR;q=0.3,en-US;q=x", "en-iec-XX")
@@ -89,7 +89,7 @@ def untold_checks(region):
     pack, place = library().pack, library().regions[region].region
     for line in pack.complaints:
         trail = [("complaint", line.option), *line.answers.items(), (SCREEN, NONE_OF_THESE)]
-        while isinstance(step := advise(pack, place, trail), Question):
+        while isinstance(step := run_check(pack, place, trail).step, Question):
             trail.append((step.observation, CANT_TELL))
         if isinstance(step, Result):
             yield trail, step.tasks

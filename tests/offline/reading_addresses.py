@@ -6,7 +6,7 @@ from random import Random
 from tests.household.checks_done import answers_of
 from tests.offline.addresses import FORGED, query_of
 from triage.check_pages.presenters.readings.form import measured_by
-from triage.engine import Result, advise
+from triage.engine import Result, run_check
 from triage.knowledge.library import library
 
 # Two with Celsius, two with Fahrenheit, and every kind of supply there is.
@@ -137,7 +137,7 @@ def offered_tasks():
     for region in REGIONS:
         for fault, complaint in CHECKS:
             told = answers_of(fault, complaint, region)
-            step = advise(pack, library().regions[region].region, told.items())
+            step = run_check(pack, library().regions[region].region, told.items()).step
             for task in step.tasks if isinstance(step, Result) else ():
                 if measured_by(pack, task):
                     yield region, told, task

@@ -12,9 +12,8 @@ from tests.published.places import place
 from tests.published.replaying import missed_danger, play, seen_cases, vignettes, walk_in
 from triage.authoring.figures import figures
 from triage.authoring.findings import find
-from triage.engine import NONE_OF_THESE, SCREEN, Emergency, advise, parse_answers
-from triage.engine.check import belief_of, finish
-from triage.engine.safety import ends_check, raised_flags
+from triage.engine import NONE_OF_THESE, SCREEN, Emergency, parse_answers, run_check
+from triage.engine.safety import ends_check
 
 RIGHT_CAUSES_AT_LEAST = 17
 # What callers know who hang up early or were not there: only the first few questions they could answer.
@@ -67,12 +66,10 @@ def test_the_practitioners_verdict_when_all_is_told(case):
     """Everything at once, as a repairer reads it on the sheet: the first cause and the advice level."""
     pack, region = electric_oven(), place(case.region)
     trail = [(SCREEN, NONE_OF_THESE), *case.answers.items()]
-    step = advise(pack, region, trail)
-    if not isinstance(step, Emergency):
-        reading = parse_answers(pack, trail)
-        assert not ends_check(raised_flags(pack, reading.answers))
-        step = finish(region, belief_of(pack, region, reading), reading)
-    played = find(walk_in(case.region), case.id, step, case.expected)
+    check = run_check(pack, region, trail)
+    check.__dict__["step"] = check.conclusion()
+    assert isinstance(check.step, Emergency) == ends_check(check.flags)
+    played = find(walk_in(case.region), case.id, check, case.expected)
     assert (played.right_within(1), played.right_band) == (True, True), played
 
 

@@ -11,8 +11,7 @@ import pytest
 
 from tests.builders import electric_oven
 from tests.published.places import place
-from triage.engine import NONE_OF_THESE, SCREEN, believe, compile_model, parse_answers
-from triage.engine.check import finish
+from triage.engine import NONE_OF_THESE, SCREEN, believe, compile_model, parse_answers, run_check
 
 CLOSE = 3.0
 NEVER_MORE = 5.0
@@ -130,9 +129,8 @@ def test_every_family_of_look_alikes_of_the_pack_is_tried():
 @pytest.mark.parametrize("family", list(UNSPLIT), ids=lambda family: family[0] + " and " + family[-1])
 def test_what_looks_alike_is_reported_as_alike_until_something_splits_it(family):
     region = place("iec")
-    reading = parse_answers(electric_oven(), [*UNSPLIT[family].items(), (SCREEN, NONE_OF_THESE)])
-    belief = believe(compile_model(electric_oven(), region), reading.answers)
-    verdict = finish(region, belief, reading).verdict
+    check = run_check(electric_oven(), region, [*UNSPLIT[family].items(), (SCREEN, NONE_OF_THESE)])
+    belief, verdict = check.belief, check.conclusion().verdict
     chances = {fault: round(belief.faults[fault], 3) for fault in family}
     assert belief.ranking[0] in family, belief.ranking[:3]
     assert len(set(verdict.alike) & set(family)) >= 2, (verdict.alike, chances)

@@ -23,7 +23,7 @@ def open_page(region, pairs=(), path=CHECK, task="", headers=None):
     profile = library().regions[region]
     response = Client().get(f"{path}?{urlencode([('region', region), *pairs])}", headers=headers)
     assert response.status_code == 200, f"{path} of {pairs} answers {response.status_code}"
-    step = check.advise(library().pack, profile.region, pairs)
+    step = check.run_check(library().pack, profile.region, pairs).step
     return Shown(profile, path, tuple(pairs), step, read_page(response), task)
 
 

@@ -1,25 +1,13 @@
 """What must hold of every step of every check, one function per rule, each giving its violations as sentences.
 
-Every function takes the pack, the region, the trail as it was sent and the step that came of it. What a rule needs
+Every function takes the pack, the region, the trail as it was sent and the check that came of it. What a rule needs
 is worked out here from the pack's own lists and from the raw trail, never with the engine's safety rules, so that a
 mistake there cannot hide itself. Only beliefs are the engine's own: other tests prove them against other programs.
 """
 
-from triage.engine import (
-    CANT_TELL,
-    Band,
-    Emergency,
-    OutOfScope,
-    Question,
-    Region,
-    Result,
-    believe,
-    check,
-    compile_model,
-)
-from triage.engine import (
-    answers as engine_answers,
-)
+from triage.engine import CANT_TELL, Band, Emergency, OutOfScope, Question, Region, Result, believe, compile_model
+from triage.engine import answers as engine_answers
+from triage.engine import check as engine_check
 
 ONE_IN = 6
 
@@ -39,8 +27,9 @@ def ends(flag):
     return flag.level.value in ("emergency", "stop")
 
 
-def danger_ends_the_check(pack, region, pairs, step):
+def danger_ends_the_check(pack, region, pairs, check):
     """1: an ending red flag gives make-safe at once, that flag with it, the gravest first, and nothing to try."""
+    step = check.step
     flags = flags_answered(pack, pairs)
     if not any(ends(flag) for flag in flags):
         return ["It is make-safe although no red flag was answered."] if isinstance(step, Emergency) else []
@@ -66,8 +55,9 @@ def _asked_from_memory_only(pack, step):
     return [f"{asked.id} is asked after a red flag; it is a {asked.how} question."] if asked.how != "memory" else []
 
 
-def only_ordinary_work(pack, region, pairs, step):
+def only_ordinary_work(pack, region, pairs, check):
     """2: what is offered to an ordinary person is theirs to do, and a task's outcome is not asked before the task."""
+    step = check.step
     wrong = [
         f"{task.id} is offered; it is for a person who is {task.who}."
         for task in tasks_of(pack, step)
@@ -84,43 +74,40 @@ def tasks_of(pack, step):
     return [pack.tasks[task.id] for task in getattr(step, "tasks", ())]
 
 
-def more_danger_never_lowers(pack, region, pairs, step, further):
+def more_danger_never_lowers(pack, region, pairs, check, further):
     """4: the band with the further red flag `further`, a pair, is at least the band without it."""
     told = any(name == further[0] and answer != CANT_TELL for name, answer in pairs)
-    if told or isinstance(step, Emergency):
+    if told or isinstance(check.step, Emergency):
         return []
-    before, after = band_now(pack, region, step), band_now(pack, region, check.advise(pack, region, [*pairs, further]))
+    before, after = band_now(check), band_now(engine_check.run_check(pack, region, [*pairs, further]))
     if before is None or after is None or after.severity >= before.severity:
         return []
     return [f"With {further[0]}={further[1]} the band falls from {before.value} to {after.value}."]
 
 
-def band_now(pack, region, step):
+def band_now(check):
     """The band if the check ended here; a way out for another appliance has none."""
-    if isinstance(step, OutOfScope):
-        return None
-    if isinstance(step, Question):
-        belief = believe(compile_model(pack, region), step.reading.answers)
-        return check.finish(region, belief, step.reading).verdict.band
-    return step.verdict.band
+    return None if isinstance(check.step, OutOfScope) else check.conclusion().verdict.band
 
 
-def stricter_place_never_adds(pack, region, pairs, step):
+def stricter_place_never_adds(pack, region, pairs, check):
     """4: where a region's rules remove tasks, what is left was offered without those rules too."""
+    step = check.step
     if not region.removes or not isinstance(step, Result):
         return []
-    usual = check.advise(pack, Region(f"{region.id}-usual", region.shares), pairs)
+    usual = engine_check.run_check(pack, Region(f"{region.id}-usual", region.shares), pairs).step
     offered = {task.id for task in getattr(usual, "tasks", ())}
     wrong = [f"{t.id} is offered although {region.id} removes it." for t in step.tasks if t.id in region.removes]
     return wrong + [f"{t.id} is offered in {region.id} only." for t in step.tasks if t.id not in offered]
 
 
-def tasks_are_safe_whatever_it_is(pack, region, pairs, step):
+def tasks_are_safe_whatever_it_is(pack, region, pairs, check):
     """5: no task is unsafe with a fault still plausible, follows a caution that forbids it, or needs another oven."""
+    step = check.step
     tasks = tasks_of(pack, step)
     if not tasks:
         return []
-    answers, cautions = step.reading.answers, {flag.id for flag in flags_answered(pack, pairs)}
+    answers, cautions = check.answers, {flag.id for flag in flags_answered(pack, pairs)}
     likely = plausible_faults(pack, region, answers)
     if step.verdict.band is Band.MAKE_SAFE:
         return ["The band is make-safe, and tasks are offered."]
@@ -135,8 +122,9 @@ def tasks_are_safe_whatever_it_is(pack, region, pairs, step):
     return wrong + [f"{t.id} is for another kind of oven." for t in tasks if engine_answers.ruled_out(t.needs, answers)]
 
 
-def questions_are_safe_to_answer(pack, region, pairs, step):
+def questions_are_safe_to_answer(pack, region, pairs, check):
     """5: nobody is asked to run the oven, nor to look for what a task forbidden by now would have them look for."""
+    step = check.step
     if not isinstance(step, Question) or step.observation not in pack.observations:
         return []
     asked = pack.observations[step.observation]
@@ -145,7 +133,7 @@ def questions_are_safe_to_answer(pack, region, pairs, step):
     likely, cautions = None, {flag.id for flag in flags_answered(pack, pairs)}
     wrong = []
     for task in (task for task in pack.tasks.values() if task.outcome == asked.id and asked.how == "look"):
-        likely = likely or plausible_faults(pack, region, step.reading.answers)
+        likely = likely or plausible_faults(pack, region, check.answers)
         if task.not_after & cautions or task.unsafe_with & likely:
             why = sorted(task.not_after & cautions | task.unsafe_with & likely)
             wrong.append(f"{asked.id} is asked; {task.id}, which would find it out, is forbidden by {why}.")
@@ -172,13 +160,13 @@ def cautions_of(pack):
     ]
 
 
-def broken_rules(pack, region, pairs, step, turn):
+def broken_rules(pack, region, pairs, check, turn):
     """Every violation at one step. At one step in `ONE_IN` a further caution is tried; both go by `turn`."""
-    wrong = [sentence for rule in RULES for sentence in rule(pack, region, pairs, step)]
+    wrong = [sentence for rule in RULES for sentence in rule(pack, region, pairs, check)]
     if turn % ONE_IN:
         return wrong
     cautions = cautions_of(pack)
-    return wrong + more_danger_never_lowers(pack, region, pairs, step, cautions[turn // ONE_IN % len(cautions)])
+    return wrong + more_danger_never_lowers(pack, region, pairs, check, cautions[turn // ONE_IN % len(cautions)])
 
 
 RULES = (

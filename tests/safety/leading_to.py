@@ -3,7 +3,7 @@
 from functools import cache
 
 from tests.safety.walking import lines_of, openings, region_named
-from triage.engine import NONE_OF_THESE, SCREEN, Question, Result, advise, believe, compile_model, parse_answers
+from triage.engine import NONE_OF_THESE, SCREEN, Question, Result, believe, compile_model, parse_answers, run_check
 from triage.knowledge.library import library
 
 LONGEST = 30
@@ -18,7 +18,7 @@ def trail_to(task, region):
                 pairs = answered_for(
                     fault, [*lines_of(library().pack, opening)[0], (SCREEN, NONE_OF_THESE), *caution], region
                 )
-                step = advise(library().pack, region_named(region), pairs)
+                step = run_check(library().pack, region_named(region), pairs).step
                 if isinstance(step, Result) and any(offered.id == task for offered in step.tasks):
                     return tuple(pairs)
     return None
@@ -41,7 +41,7 @@ def answered_for(fault, pairs, region):
     """The check from here to its end, each answer the one that speaks most for the fault and raises no flag."""
     pack = library().pack
     for _ in range(LONGEST):
-        step = advise(pack, region_named(region), pairs)
+        step = run_check(pack, region_named(region), pairs).step
         if not isinstance(step, Question):
             break
         asked = pack.observations[step.observation]

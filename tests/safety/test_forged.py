@@ -9,7 +9,7 @@ from tests.safety.invariants import band_now, danger_ends_the_check, more_danger
 from tests.safety.places import class_named, region_classes
 from tests.safety.result import all_together
 from tests.safety.walking import without_explanations
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Band, Emergency, advise, parse_answers
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Band, Emergency, parse_answers, run_check
 from triage.engine.answers import MAX_ANSWERS
 
 TRAILS = 100_000
@@ -40,7 +40,7 @@ def test_a_red_flag_counts_however_much_stands_before_it():
     told = [(name, CANT_TELL) for name in pack.observations]
     for sign in ending_answers(pack):
         for pairs in ([*before, sign], [*told, *before[:MAX_ANSWERS], sign]):
-            step = advise(pack, region, pairs)
+            step = run_check(pack, region, pairs).step
             assert isinstance(step, Emergency), f"{sign} after {len(pairs) - 1} pairs"
             assert danger_ends_the_check(pack, region, pairs, step) == []
 
@@ -52,7 +52,7 @@ def test_a_caution_never_lowers_the_band_by_answers_that_count_only_with_it():
     for timing, setting, alone in product(*about_trips):
         waiting = [("trip-timing", timing), ("trip-function", setting), ("trip-alone", alone)]
         pairs = [("complaint", "glass"), (SCREEN, NONE_OF_THESE), *waiting]
-        step = advise(pack, region, pairs)
+        step = run_check(pack, region, pairs).step
         tried += band_now(pack, region, step) is Band.MAKE_SAFE
         for device in pack.observations["trip-device"].flags:
             assert more_danger_never_lowers(pack, region, pairs, step, ("trip-device", device)) == []

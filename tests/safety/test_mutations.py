@@ -13,7 +13,7 @@ from tests.safety.invariants import more_danger_never_lowers, stricter_place_nev
 from tests.safety.leading_to import trail_to
 from tests.safety.result import SearchResult
 from tests.safety.walking import look_at, region_named, walk_from
-from triage.engine import Band, Emergency, advice, advise, answers, check, safety
+from triage.engine import Band, Emergency, advice, answers, check, run_check, safety
 from triage.knowledge.library import library
 
 PACK = library().pack
@@ -33,7 +33,13 @@ def found_at(pairs, region=HERE):
 
 def instead(monkeypatch, pack=PACK, made=lambda step: step):
     """The engine, but reasoning with another pack, or with `made` of each step."""
-    monkeypatch.setattr(check, "advise", lambda _pack, region, pairs: made(advise(pack, region, pairs)))
+
+    def altered(_pack, region, pairs):
+        found = run_check(pack, region, pairs)
+        found.__dict__["step"] = made(found.step)
+        return found
+
+    monkeypatch.setattr(check, "run_check", altered)
 
 
 def pack_with_tasks(**changes):
@@ -76,7 +82,7 @@ def test_1_a_task_offered_after_a_red_flag_is_caught(monkeypatch):
         tasks: tuple = (PACK.tasks["let-it-cool"],)
 
     def lenient(step):
-        told = (step.reading, step.flags, step.verdict, step.follow_up_question) if isinstance(step, Emergency) else ()
+        told = (step.flags, step.verdict, step.follow_up_question) if isinstance(step, Emergency) else ()
         return Lenient(*told) if told else step
 
     instead(monkeypatch, made=lenient)
@@ -123,15 +129,15 @@ def test_2_an_outcome_asked_before_its_task_is_caught(monkeypatch):
 
 def test_4_a_caution_that_lowers_the_band_is_caught(monkeypatch):
     region, pairs = region_named(HERE), [("complaint", "no-heat"), ("heat-main", "no-heat"), ("danger", "none")]
-    step, caution = advise(PACK, region, pairs), ("insulation-seen", "wool-showing")
-    assert more_danger_never_lowers(PACK, region, pairs, step, caution) == []
+    before, caution = run_check(PACK, region, pairs), ("insulation-seen", "wool-showing")
+    assert more_danger_never_lowers(PACK, region, pairs, before, caution) == []
     decide = advice.decide_band
 
     def soothed(belief, answers, flags):
         return Band.SELF_CHECK if tuple(flags) else decide(belief, answers, ())
 
     monkeypatch.setattr(advice, "decide_band", soothed)
-    assert more_danger_never_lowers(PACK, region, pairs, step, caution) == [
+    assert more_danger_never_lowers(PACK, region, pairs, before, caution) == [
         "With insulation-seen=wool-showing the band falls from qualified to self-check."
     ]
 
@@ -148,8 +154,8 @@ def test_4_a_region_that_adds_a_task_is_caught(monkeypatch):
 def test_4_a_region_whose_removed_task_is_offered_is_caught(monkeypatch):
     pairs = trail_to("change-lamp", HERE)
     region = replace(region_named(HERE), id="stricter", removes=frozenset({"change-lamp"}))
-    assert stricter_place_never_adds(PACK, region, pairs, advise(PACK, region, pairs)) == []
-    forgetful = advise(PACK, region_named(HERE), pairs)
+    assert stricter_place_never_adds(PACK, region, pairs, run_check(PACK, region, pairs)) == []
+    forgetful = run_check(PACK, region_named(HERE), pairs)
     assert stricter_place_never_adds(PACK, region, pairs, forgetful) == [
         "change-lamp is offered although stricter removes it."
     ]

@@ -12,7 +12,7 @@ from tests.safety.result import SearchResult
 from tests.safety.safety_sheet import LEVELS, SWITCHES, TOUCHED, gravity
 from tests.safety.traps import told_to_do
 from tests.safety.walking import region_named, signs_of
-from triage.engine import NONE_OF_THESE, SCREEN, Band, Emergency, Question, advise
+from triage.engine import NONE_OF_THESE, SCREEN, Band, Emergency, Question, run_check
 from triage.knowledge.library import library
 
 PACK = library().pack
@@ -63,7 +63,7 @@ def test_danger_told_late_stops_the_check_just_as_told_early(sign):
 def test_a_single_trip_is_work_for_a_qualified_person_and_the_oven_stays_off(device, region):
     for tried in ([], [("trip-reset", "not-tried")], [("trip-reset", "held")]):
         pairs = [*TRIPPED, ("trip-device", device), *tried]
-        step = advise(PACK, region_named(region), pairs)
+        step = run_check(PACK, region_named(region), pairs).step
         assert band_now(PACK, region_named(region), step) is Band.QUALIFIED
         if isinstance(step, Question):
             assert PACK.observations[step.observation].how != "trial"
@@ -73,14 +73,14 @@ def test_a_single_trip_is_work_for_a_qualified_person_and_the_oven_stays_off(dev
 @pytest.mark.parametrize("device", DEVICES)
 def test_a_trip_after_the_one_reset_is_make_safe(device, region):
     pairs = [*TRIPPED, ("trip-device", device), ("trip-reset", "tripped-again")]
-    step = advise(PACK, region_named(region), pairs)
+    step = run_check(PACK, region_named(region), pairs).step
     assert isinstance(step, Emergency)
     assert step.flags[0].id == "trips-again"
 
 
 def test_the_advice_after_a_trip_says_leave_it_off_and_one_reset_at_most():
     pairs = [*TRIPPED, ("trip-device", "breaker"), ("trip-reset", "not-tried")]
-    while isinstance(step := advise(PACK, region_named(HERE), pairs), Question):
+    while isinstance(step := run_check(PACK, region_named(HERE), pairs).step, Question):
         pairs.append((step.observation, "cant-tell"))
     shown = look(pairs)
     assert "It tripped: leave it off" in shown.words

@@ -24,7 +24,8 @@ from random import Random
 from tests.safety.invariants import broken_rules
 from tests.safety.places import region_classes
 from tests.safety.result import SearchResult, all_together
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Emergency, Question, Result, advice, check
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Emergency, Question, Result, advice
+from triage.engine import check as engine_check
 from triage.engine.pack import OPENING
 from triage.knowledge.library import library
 
@@ -34,11 +35,11 @@ GOES_ON, STOPS_AT_ADVICE = 0.97, 0.6
 
 def look_at(found, pack, region, pairs):
     """The step after `pairs`, every rule checked on it and noted in `found`."""
-    step = check.advise(pack, region, pairs)
+    made = engine_check.run_check(pack, region, pairs)
     found.states += 1
-    found.kinds[type(step).__name__] += 1
-    found.note(broken_rules(pack, region, pairs, step, turn_of(pairs)), region.id, pairs)
-    return step
+    found.kinds[type(made.step).__name__] += 1
+    found.note(broken_rules(pack, region, pairs, made, turn_of(pairs)), region.id, pairs)
+    return made.step
 
 
 def turn_of(pairs):

@@ -1,6 +1,6 @@
 """How checks end for people, in a form that two packs can be compared by; no chances, which always move.
 
-A check is walked as `advise` would lead it, up to the first danger sign or the advice, without the weights that only
+A check is walked as `run_check` would lead it, up to the first danger sign or the advice, without the weights that only
 pages show. What is asked after a set of answers is kept, because many checks begin alike.
 """
 

@@ -9,13 +9,13 @@ from dataclasses import asdict, dataclass
 from typing import Any
 
 from triage.engine.advice import SMALLEST_CAUSE
-from triage.engine.answers import AnswerProblem, ParsedAnswers
+from triage.engine.answers import AnswerProblem
 from triage.engine.belief import Belief, believe
-from triage.engine.check import Emergency, OutOfScope, Question, Step, advise
+from triage.engine.check import Check, Emergency, OutOfScope, Question, Step, run_check
 from triage.engine.explanation import weigh
-from triage.engine.model import Model, compile_model
+from triage.engine.model import Model
 from triage.engine.next_question import READING_SECONDS, worth_asking
-from triage.engine.pack import OPENING, SCREEN, Pack, Region
+from triage.engine.pack import OPENING, SCREEN
 
 MOST_CAUSES = 5
 MOST_RIVALS = 6
@@ -67,20 +67,18 @@ class Explanation:
         return asdict(self)
 
 
-def explain(pack: Pack, region: Region, reading: ParsedAnswers) -> Explanation:
-    """Every stage of a trail that was read."""
-    model = compile_model(pack, region)
-    answers = list(reading.answers.items())
-    final = believe(model, reading.answers)
+def explain(check: Check) -> Explanation:
+    """Every stage of a check."""
+    answers, final = list(check.answers.items()), check.belief
     leading = tuple(f for f in final.ranking[:MOST_CAUSES] if final.faults[f] >= SMALLEST_CAUSE) or final.ranking[:1]
-    weights = weigh(model, reading.answers, leading)
+    weights = weigh(final.model, check.answers, leading)
     stages = []
     for number in range(len(answers) + 1):
         question, answer = answers[number - 1] if number else ("", "")
         told = {fault: weights[fault][number - 1].decibans for fault in leading} if number else {}
-        stages.append(_stage(model, dict(answers[:number]), question, answer, told))
-    ending = _ending(advise(pack, region, answers))
-    return Explanation(pack.id, pack.version, region.id, ending, tuple(stages), reading.problems)
+        stages.append(_stage(final.model, dict(answers[:number]), question, answer, told))
+    ending = _ending(check.step)
+    return Explanation(check.pack.id, check.pack.version, check.region.id, ending, tuple(stages), check.problems)
 
 
 def _stage(model: Model, known: dict[str, str], question: str, answer: str, weights: Mapping[str, float]) -> Stage:
@@ -94,13 +92,14 @@ def _next(belief: Belief, known: dict[str, str]) -> Next:
     pack = belief.model.pack
     if OPENING not in known and SCREEN not in known:
         return Next(OPENING, "every check begins with what is wrong", ())
-    step = advise(pack, belief.model.region, known.items())
+    check = run_check(pack, belief.model.region, known.items())
+    step = check.step
     if not isinstance(step, Question):
         return Next(getattr(step, "follow_up_question", None), _ending(step), ())
     if step.observation == SCREEN:
         return Next(SCREEN, "danger comes before every other question", ())
     seconds = {o.id: o.effort + READING_SECONDS for o in pack.observations.values()}
-    worth = worth_asking(belief, step.reading.answers)
+    worth = worth_asking(check.belief, check.answers)
     candidates = tuple(Candidate(w.observation, w.bits, seconds[w.observation], w.per_second) for w in worth)
     urgent = not candidates or candidates[0].question != step.observation
     reason = "it does not wait its turn" if urgent else "it tells the most per second"

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from triage.authoring.cases import Expected
 from triage.authoring.walking import Walk
-from triage.engine.check import Emergency, OutOfScope, Question, Result, Step, belief_of
+from triage.engine.check import Check, Emergency, OutOfScope, Question, Result
 from triage.engine.pack import Band
 
 JUST_GIVEN_ONE = 1.0
@@ -53,9 +53,10 @@ class Finding:
 
 
 def find(
-    walk: Walk, case: str, step: Step, expected: Expected, asked: tuple[str, ...] = (), answered: int = 0
+    walk: Walk, case: str, check: Check, expected: Expected, asked: tuple[str, ...] = (), answered: int = 0
 ) -> Finding:
-    """The finding of a check that ended with `step`."""
+    """The finding of a check that was walked to its end."""
+    step = check.step
     if isinstance(step, Question):
         raise TypeError(f"{case}: the check has not ended")
     jobs = frozenset(walk.pack.faults[c].family if c in walk.pack.faults else c for c in expected.causes)
@@ -65,7 +66,7 @@ def find(
         return Finding(
             case, asked, answered, Band.QUALIFIED, causes, rank, step.reason, None, jobs, None, None, expected
         )
-    belief = belief_of(walk.pack, walk.region, step.reading)
+    belief = check.belief
     places = [place for place, cause in enumerate(belief.ranking, 1) if cause in expected.causes]
     inside = jobs <= belief.families.keys()
     return Finding(

@@ -8,7 +8,7 @@ are the same stand in the tree once.
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 
-from triage.engine.check import Emergency, OutOfScope, Question, Step, advise
+from triage.engine.check import Emergency, OutOfScope, Question, Step, run_check
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, OPENING, SCREEN, Pack, Region
 
 MOST_PLACES = 20_000
@@ -113,7 +113,7 @@ class _Growth:
                 f"The tree has more than {MOST_PLACES} places. Choose a smaller depth or one complaint, or state more."
             )
         self.tick(self.grown)
-        step = advise(self.pack, self.region, trail)
+        step = run_check(self.pack, self.region, trail).step
         if not isinstance(step, Question) or depth == 0:
             return self._once(*_end(step), ())
         together: dict[int, tuple[list[str], Place]] = {}

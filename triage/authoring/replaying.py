@@ -26,8 +26,8 @@ def replay(walk: Walk, case: Case, most: int | None = None) -> Finding:
         answered += said != CANT_TELL
         return said
 
-    step = walk.to_the_end([*opening(walk.pack, case.answers), *danger_page(walk.pack, case.answers)], answer)
-    return find(walk, case.id, step, case.expected, tuple(asked), answered)
+    check = walk.to_the_end([*opening(walk.pack, case.answers), *danger_page(walk.pack, case.answers)], answer)
+    return find(walk, case.id, check, case.expected, tuple(asked), answered)
 
 
 def opening(pack: Pack, told: Mapping[str, str]) -> Trail:

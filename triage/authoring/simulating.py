@@ -25,10 +25,10 @@ from triage.authoring.findings import Finding, find
 from triage.authoring.households import Habits, Household, draw_household
 from triage.authoring.sensitivity import Cost, Sums, slopes
 from triage.authoring.walking import Walk
-from triage.engine.check import Emergency, OutOfScope, Result, Step
+from triage.engine.check import Check, Emergency, OutOfScope, Result, Step
 from triage.engine.model import compile_model
 from triage.engine.pack import Band, Pack, Region
-from triage.engine.safety import ends_check, raised_flags
+from triage.engine.safety import ends_check
 
 BATCH = 250
 WEIGHED = 2000  # how many checks the costs of the numbers are worked out on
@@ -126,12 +126,12 @@ def work_out(job: Job) -> Batch:
     sums = Sums()
     for number in range(job.count):
         household = draw_household(truth, dice, job.world.habits)
-        step, finding = check_of(walk, household, f"{job.seed}, check {number}")
+        check, finding = check_of(walk, household, f"{job.seed}, check {number}")
         findings.append(finding)
         families.append(household.family)
-        brought += _brought(kits, household, step)
+        brought += _brought(kits, household, check.step)
         if job.weigh:
-            sums.add(slopes(walk.model, step.reading.answers, household.family))
+            sums.add(slopes(walk.model, check.answers, household.family))
     return Batch(tuple(findings), tuple(families), tuple(brought), sums)
 
 
@@ -142,17 +142,16 @@ def _knowledge(pickled: bytes) -> tuple[Walk, Kits]:
     return Walk(pack, region), kits
 
 
-def check_of(walk: Walk, household: Household, name: str) -> tuple[Step, Finding]:
+def check_of(walk: Walk, household: Household, name: str) -> tuple[Check, Finding]:
     """One check to its end, beside the truth. The right band is that of the fault, or of the danger the person told
     of where that is graver: rules outrank odds."""
     trail = household.beginning()
     begun = len(trail)
-    step = walk.to_the_end(trail, household.answer)
+    check = walk.to_the_end(trail, household.answer)
     asked = tuple(question for question, _ in trail[begun:])
-    flags = raised_flags(walk.pack, step.reading.answers)
-    ruled = Band.MAKE_SAFE if ends_check(flags) else Band.QUALIFIED if flags else Band.NORMAL
+    ruled = Band.MAKE_SAFE if ends_check(check.flags) else Band.QUALIFIED if check.flags else Band.NORMAL
     right = max(household.hypothesis.band, ruled, key=lambda band: band.severity)
-    return step, find(walk, name, step, Expected(household.faults, (right,)), asked)
+    return check, find(walk, name, check, Expected(household.faults, (right,)), asked)
 
 
 def _brought(kits: Kits, household: Household, step: Step) -> Iterator[bool]:

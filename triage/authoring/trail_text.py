@@ -4,8 +4,8 @@ import json
 from dataclasses import dataclass
 from urllib.parse import parse_qsl, quote, unquote
 
-from triage.engine.answers import ParsedAnswers, parse_answers
-from triage.engine.pack import Pack
+from triage.engine.check import Check, run_check
+from triage.engine.pack import Pack, Region
 
 REGION = "region"
 LONGEST = 100_000
@@ -41,10 +41,10 @@ def read_text(text: str) -> Told:
     return Told(tuple(pair for pair in pairs if pair[0] != REGION), regions[-1] if regions else None)
 
 
-def read_known(pack: Pack, pairs: Pairs) -> ParsedAnswers:
-    """The reading of a trail whose every id is of this pack. Raises BadTrail naming those that are not."""
-    reading = parse_answers(pack, pairs)
-    strange = [problem for problem in reading.problems if problem.kind in {"unknown-question", "unknown-answer"}]
+def known_check(pack: Pack, region: Region, pairs: Pairs) -> Check:
+    """The check of a trail whose every id is of this pack. Raises BadTrail naming those that are not."""
+    check = run_check(pack, region, pairs)
+    strange = [problem for problem in check.problems if problem.kind in {"unknown-question", "unknown-answer"}]
     if strange:
         named = [f"{p.observation}={p.answer}" if p.answer else p.observation for p in strange]
         more = f" and {len(named) - SHOWN} more" if len(named) > SHOWN else ""
@@ -52,7 +52,7 @@ def read_known(pack: Pack, pairs: Pairs) -> ParsedAnswers:
             f"The pack has no {', '.join(named[:SHOWN])}{more}. Take the ids from observations.yaml, or the address "
             "of a check made with this pack."
         )
-    return reading
+    return check
 
 
 def as_query(pairs: Pairs, region: str) -> str:

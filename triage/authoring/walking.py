@@ -8,13 +8,12 @@ way past a danger sign only the next question is worked out, not the verdict tha
 from collections.abc import Callable
 from functools import cached_property
 
-from triage.engine.answers import parse_answers
 from triage.engine.belief import believe
-from triage.engine.check import Question, Step, advise, belief_of
+from triage.engine.check import Check, Question, run_check
 from triage.engine.model import Model, compile_model
 from triage.engine.next_question import follow_up_question
 from triage.engine.pack import Pack, Region
-from triage.engine.safety import ends_check, raised_flags
+from triage.engine.safety import ends_check
 
 MOST_KEPT = 50_000  # sets of answers; what comes later is rarer and seldom comes again
 
@@ -38,25 +37,24 @@ class Walk:
         """The chance of each family before anything is said."""
         return dict(believe(self.model, {}).families)
 
-    def to_the_end(self, trail: Trail, answer: Callable[[str], str]) -> Step:
-        """The last step of the check that begins with `trail`, to which every further answer is added."""
+    def to_the_end(self, trail: Trail, answer: Callable[[str], str]) -> Check:
+        """The check that begins with `trail`, to which every further answer is added."""
         while True:
-            question, step = self._next(trail)
+            question, check = self._next(trail)
             if question is None:
-                return step or advise(self.pack, self.region, trail)
+                return check or run_check(self.pack, self.region, trail)
             trail.append((question, answer(question)))
 
-    def _next(self, trail: Trail) -> tuple[str | None, Step | None]:
-        """The question after these answers, and the step where it had to be worked out."""
+    def _next(self, trail: Trail) -> tuple[str | None, Check | None]:
+        """The question after these answers, and the check where it had to be worked out."""
         told = frozenset(trail)
         if told in self.asked:
             return self.asked[told], None
-        reading, step = parse_answers(self.pack, trail), None
-        if ends_check(raised_flags(self.pack, reading.answers)):
-            question = follow_up_question(belief_of(self.pack, self.region, reading), reading.answers)
+        check = run_check(self.pack, self.region, trail)
+        if ends_check(check.flags):
+            question = follow_up_question(check.belief, check.answers)
         else:
-            step = advise(self.pack, self.region, trail)
-            question = step.observation if isinstance(step, Question) else None
+            question = check.step.observation if isinstance(check.step, Question) else None
         if len(self.asked) < MOST_KEPT:
             self.asked[told] = question
-        return question, step
+        return question, check

@@ -18,7 +18,7 @@ FRESH_SECONDS = 300
 def let_caches_keep(request: HttpRequest, response: HttpResponse, check_request: CheckRequest) -> HttpResponseBase:
     """The response with its cache headers, or 304 when the browser already has it."""
     digest = sha256(response.content).hexdigest()[:16]
-    response.headers["ETag"] = f'"{check_request.library.pack.version}-{digest}"'
+    response.headers["ETag"] = f'"{check_request.pack.version}-{digest}"'
     patch_cache_control(response, public=True, max_age=FRESH_SECONDS)
     if not check_request.region_named:
         patch_vary_headers(response, ("Accept-Language",))

@@ -15,7 +15,7 @@ def may_hand_over(check_request: CheckRequest) -> bool:
         case Emergency() as danger:
             return not sort_out(danger.flags).bare
         case Result() as advice:
-            leading = check_request.library.pack.faults[advice.verdict.causes[0].fault]
+            leading = check_request.pack.faults[advice.verdict.causes[0].fault]
             no_visit = advice.verdict.band is Band.NORMAL or leading.who == NETWORK
             return not is_solved(check_request, advice) and not no_visit
         case _:

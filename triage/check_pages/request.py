@@ -6,7 +6,6 @@ Nothing is kept between two visits; everything comes from the address and from w
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cached_property
 
 from django.http import HttpRequest
 from django.utils.translation import gettext as _
@@ -14,7 +13,7 @@ from django.utils.translation import gettext as _
 from triage.check_pages.query import Links, ParsedQuery, parse_query
 from triage.check_pages.region import guess_region
 from triage.conf import DEFAULT_REGION
-from triage.engine import ParsedAnswers, Step, advise, parse_answers
+from triage.engine import AnswerProblem, Check, Pack, Step, run_check
 from triage.knowledge.library import Library, library
 from triage.knowledge.region_builder import RegionProfile
 from triage.knowledge.texts import Texts
@@ -32,7 +31,7 @@ class CheckRequest:
     library: Library
     region: RegionProfile
     texts: Texts
-    reading: ParsedAnswers
+    check: Check
     links: Links
     notices: tuple[str, ...]
     region_named: bool
@@ -40,10 +39,21 @@ class CheckRequest:
     typed: Mapping[str, str]
     firm: Firm | None
 
-    @cached_property
+    @property
+    def pack(self) -> Pack:
+        return self.check.pack
+
+    @property
+    def answers(self) -> Mapping[str, str]:
+        return self.check.answers
+
+    @property
+    def problems(self) -> tuple[AnswerProblem, ...]:
+        return self.check.problems
+
+    @property
     def step(self) -> Step:
-        """What the answers come to. Reading the good answers again finds no new problem in them."""
-        return advise(self.library.pack, self.region.region, self.reading.answers.items())
+        return self.check.step
 
 
 def read_check_request(request: HttpRequest) -> CheckRequest:
@@ -56,13 +66,13 @@ def check_request_for(request: HttpRequest, asked: ParsedQuery) -> CheckRequest:
     firm = _firm_of(asked)
     named = asked.region is not None and asked.region in known.regions
     region = known.regions[_region_of(request, asked, known, firm)]
-    reading = parse_answers(known.pack, asked.pairs)
+    check = run_check(known.pack, region.region, asked.pairs)
     return CheckRequest(
         library=known,
         region=region,
         texts=known.words(region.id),
-        reading=reading,
-        links=Links(region.id, reading.answers, firm.slug if firm else ""),
+        check=check,
+        links=Links(region.id, check.answers, firm.slug if firm else ""),
         notices=tuple(_notices(asked, region, known, firm)),
         region_named=named or (firm is not None and firm.region in known.regions),
         origin=request.build_absolute_uri("/").rstrip("/"),

@@ -1,12 +1,13 @@
 """The decision engine: weighted evidence about faults, the next question, and the safety rules above both.
 
-Pure Python: no Django, files, clock, dice or logs. Only the names below are used from outside.
+Pure Python: no Django, files, clock, dice or logs. `run_check` is the way in; the names below are those most callers
+need. Every module may be imported; names that begin with an underscore are its own.
 """
 
 from triage.engine.advice import Cause, Verdict
 from triage.engine.answers import AnswerProblem, ParsedAnswers, parse_answers
 from triage.engine.belief import Belief, believe
-from triage.engine.check import Emergency, OutOfScope, Question, Result, Step, advise
+from triage.engine.check import Check, Emergency, OutOfScope, Question, Result, Step, run_check
 from triage.engine.errors import PackError
 from triage.engine.explanation import Weight
 from triage.engine.model import Model, compile_model
@@ -22,6 +23,7 @@ __all__ = [
     "Band",
     "Belief",
     "Cause",
+    "Check",
     "Emergency",
     "Level",
     "Model",
@@ -37,10 +39,10 @@ __all__ = [
     "Task",
     "Verdict",
     "Weight",
-    "advise",
     "believe",
     "compile_model",
     "gate_answers",
     "is_open",
     "parse_answers",
+    "run_check",
 ]

@@ -1,10 +1,11 @@
-"""A check is a pure function: pack, region and trail in, the next step out. The one entry of the engine."""
+"""A check is a pure function: pack, region and answers in, everything they come to out. The one entry of the engine."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from triage.engine.advice import Verdict, conclude, tasks_for
-from triage.engine.answers import ParsedAnswers, parse_answers
+from triage.engine.answers import AnswerProblem, parse_answers
 from triage.engine.belief import Belief, believe
 from triage.engine.model import compile_model
 from triage.engine.next_question import count_asked, follow_up_question, next_in_line
@@ -15,10 +16,9 @@ from triage.engine.safety import ends_check, raised_flags
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """Put this question next (`danger` is the page of danger signs). `number` counts from one. `better` is a
-    reading's task that may be done now and would tell more per second, or None."""
+    """Put this question next (`danger` is the page of danger signs). `number` counts from one. `better_test` is a
+    measurement's task that may be done now and would tell more per second, or None."""
 
-    reading: ParsedAnswers
     observation: str
     number: int
     max_questions: int
@@ -29,10 +29,9 @@ class Question:
 class Emergency:
     """A red flag was answered yes: act on `flags` in order, test and touch nothing.
 
-    `verdict` is for the repairer; `memory` a question that may still be answered from memory, or None.
+    `verdict` is for the repairer; `follow_up_question` may still be answered from memory, or is None.
     """
 
-    reading: ParsedAnswers
     flags: tuple[RedFlag, ...]
     verdict: Verdict
     follow_up_question: str | None
@@ -42,7 +41,6 @@ class Emergency:
 class Result:
     """The questions are over. `cautions` are the red flags that limit use without ending the check."""
 
-    reading: ParsedAnswers
     verdict: Verdict
     cautions: tuple[RedFlag, ...]
     tasks: tuple[Task, ...]
@@ -52,42 +50,61 @@ class Result:
 class OutOfScope:
     """The answers say this is not an electric oven: `reason` names the way out."""
 
-    reading: ParsedAnswers
     reason: str
 
 
 Step = Question | Emergency | Result | OutOfScope
 
 
-def advise(pack: Pack, region: Region, trail: Iterable[tuple[str, str]]) -> Step:
-    """The next step of a check. Never raises on what the trail holds; its faults are in `reading.problems`."""
-    reading = parse_answers(pack, trail)
-    flags = raised_flags(pack, reading.answers)
-    if ends_check(flags):
-        belief = belief_of(pack, region, reading)
-        verdict = conclude(belief, reading.answers, flags)
-        return Emergency(reading, flags, verdict, follow_up_question(belief, reading.answers))
-    reason = next((pack.exits[pair] for pair in reading.answers.items() if pair in pack.exits), None)
-    if reason:
-        return OutOfScope(reading, reason)
-    number = count_asked(pack, reading.answers) + 1
-    if SCREEN not in reading.answers:
-        return Question(reading, SCREEN, number, pack.limits.questions)
-    belief = belief_of(pack, region, reading)
-    question = next_in_line(belief, reading.answers)
-    if question:
-        better = better_task(region, belief, reading.answers, question)
-        return Question(reading, question, number, pack.limits.questions, better)
-    return finish(region, belief, reading)
+@dataclass(frozen=True)
+class Check:
+    """What answers come to. `answers` are those that could be used, in the order given, and `problems` says what was
+    wrong with the others. Flags, belief and step are worked out once, and only for who asks for them."""
+
+    pack: Pack
+    region: Region
+    answers: Mapping[str, str]
+    problems: tuple[AnswerProblem, ...]
+
+    @cached_property
+    def flags(self) -> tuple[RedFlag, ...]:
+        """The red flags that were raised, the first to act on first."""
+        return raised_flags(self.pack, self.answers)
+
+    @cached_property
+    def belief(self) -> Belief:
+        return believe(compile_model(self.pack, self.region), self.answers)
+
+    @cached_property
+    def step(self) -> Step:
+        """What comes next. Red flags are looked at before anything else, and ways out before any probability."""
+        if ends_check(self.flags):
+            return self._emergency()
+        reason = next((self.pack.exits[pair] for pair in self.answers.items() if pair in self.pack.exits), None)
+        if reason:
+            return OutOfScope(reason)
+        number, most = count_asked(self.pack, self.answers) + 1, self.pack.limits.questions
+        if SCREEN not in self.answers:
+            return Question(SCREEN, number, most)
+        question = next_in_line(self.belief, self.answers)
+        if question:
+            return Question(question, number, most, better_task(self.region, self.belief, self.answers, question))
+        return self._result()
+
+    def conclusion(self) -> Result | Emergency:
+        """What is known now, whether or not more could be asked."""
+        return self.step if isinstance(self.step, Result | Emergency) else self._result()
+
+    def _emergency(self) -> Emergency:
+        verdict = conclude(self.belief, self.answers, self.flags)
+        return Emergency(self.flags, verdict, follow_up_question(self.belief, self.answers))
+
+    def _result(self) -> Result:
+        verdict = conclude(self.belief, self.answers, self.flags)
+        return Result(verdict, self.flags, tasks_for(self.region, self.belief, self.answers, verdict.band))
 
 
-def finish(region: Region, belief: Belief, reading: ParsedAnswers) -> Result:
-    """The advice on what is known now, whether or not more could be asked."""
-    flags = raised_flags(belief.model.pack, reading.answers)
-    verdict = conclude(belief, reading.answers, flags)
-    return Result(reading, verdict, flags, tasks_for(region, belief, reading.answers, verdict.band))
-
-
-def belief_of(pack: Pack, region: Region, reading: ParsedAnswers) -> Belief:
-    """The belief a reading of a trail leads to."""
-    return believe(compile_model(pack, region), reading.answers)
+def run_check(pack: Pack, region: Region, pairs: Iterable[tuple[str, str]]) -> Check:
+    """The check these answers make. Never raises on what they hold; what was wrong with them is in `problems`."""
+    parsed = parse_answers(pack, pairs)
+    return Check(pack, region, parsed.answers, parsed.problems)

@@ -14,16 +14,15 @@ from django.db import IntegrityError, transaction
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
-from triage.engine import OutOfScope
+from triage.engine import Check, OutOfScope, run_check
 from triage.jobsheet.booking import Booking, check_booking
-from triage.jobsheet.check import Check, replay
 from triage.jobsheet.errors import KeyTaken, Problem, Refused
 from triage.jobsheet.photo import Photo, read_photo
 from triage.jobsheet.plain_text import many_lines
 from triage.jobsheet.reference import new_reference
 from triage.jobsheet.request_print import check_key, request_print
 from triage.jobsheet.sender_token import hash_of, new_token
-from triage.jobsheet.summary import summarise
+from triage.jobsheet.summary import check_url, summarise
 from triage.knowledge.library import library
 from triage.models import AccessLine, ApiKey, Delivery, Firm, JobSheet, Member, Note, RatingPlatePhoto
 from triage.models.access_line import Actor, Deed
@@ -53,16 +52,17 @@ def hand_over(
     """
     check_key(idempotency_key)
     wanted = request_print(trail, region, booking)
+    key = (idempotency_key, wanted)
     earlier = _earlier(firm, idempotency_key, wanted)
     if earlier:
         return earlier
-    check = _replay(trail, region, origin)
+    check = _check(trail, region)
     checked = check_booking(booking)
     photo = read_photo(checked.photo) if checked.photo else None
     for _attempt in range(TRIES):
         try:
             with transaction.atomic():
-                sheet = _write(firm, check, checked, photo, taken_by, (idempotency_key, wanted))
+                sheet = _write(firm, check, origin, checked, photo, taken_by, key)
         except IntegrityError:  # the same key came in twice at once, or the reference was taken: look, then try again
             earlier = _earlier(firm, idempotency_key, wanted)
             if earlier:
@@ -81,22 +81,29 @@ def _earlier(firm: Firm, key: str, wanted: str) -> JobSheet | None:
     return sheet
 
 
-def _replay(trail: Sequence[tuple[str, str]], region: str, origin: str) -> Check:
-    if region not in library().regions:
+def _check(trail: Sequence[tuple[str, str]], region: str) -> Check:
+    known = library()
+    if region not in known.regions:
         raise Refused([Problem("region", _("We do not know this place. Choose one from the list."))])
-    check = replay(trail, region, origin)
+    check = run_check(known.pack, known.regions[region].region, trail)
     if isinstance(check.step, OutOfScope):
         sentence = _("By these answers this is not an electric oven, and the firm cannot take it as one.")
         raise Refused([Problem("trail", sentence)])
-    if not check.reading.answers:
+    if not check.answers:
         raise Refused([Problem("trail", _("Nothing was answered yet. Answer at least what is wrong."))])
     return check
 
 
 def _write(
-    firm: Firm, check: Check, booking: Booking, photo: Photo | None, taken_by: Member | None, key: tuple[str, str]
+    firm: Firm,
+    check: Check,
+    origin: str,
+    booking: Booking,
+    photo: Photo | None,
+    taken_by: Member | None,
+    key: tuple[str, str],
 ) -> JobSheet:
-    now, reference, summary = timezone.now(), new_reference(), summarise(check)
+    now, reference, summary = timezone.now(), new_reference(), summarise(check, check_url(check, origin))
     plate = {name: getattr(booking, name) for name in ("maker", "model", "serial", "power", "year")}
     sheet = JobSheet.objects.create(
         reference=reference,
@@ -104,9 +111,9 @@ def _write(
         idempotency_key=key[0],
         request_hash=key[1],
         token_hash=hash_of(new_token(reference)),
-        region=check.place.region.id,
-        trail=[list(pair) for pair in check.reading.answers.items()],
-        pack_version=check.library.pack.version,
+        region=check.region.id,
+        trail=[list(pair) for pair in check.answers.items()],
+        pack_version=check.pack.version,
         summary=summary,
         band=summary["band"],
         leading_fault=summary["causes"][0]["fault"],

@@ -8,7 +8,7 @@ from triage.check_pages.view_models import FlagNote, Instruction, Number
 def test_every_part_is_as_described():
     line = Instruction("Cut the power:", ["At the plug."], ["If you can’t, leave it."])
     note = FlagNote("WARNING", "Heading", "Hazard", [line], ["Never this."])
-    flag = next(iter(check_request().library.pack.red_flags.values()))
+    flag = next(iter(check_request().pack.red_flags.values()))
     for name, told in {
         "instruction": told_instructions([line])[0],
         "note": told_note(note),

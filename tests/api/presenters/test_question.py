@@ -3,7 +3,7 @@
 from tests.api.presenters.steps import check_request, validator
 from triage.api.presenters.question import told_ask, told_danger_signs, told_question
 from triage.check_pages.presenters.question import danger_page
-from triage.engine import advise, parse_answers
+from triage.engine import parse_answers, run_check
 from triage.knowledge.library import library
 
 
@@ -33,5 +33,5 @@ def test_the_danger_signs_are_those_of_the_danger_page_in_its_order():
     assert [sign["words"] for sign in told["signs"]] == [sign.label for sign in danger_page(asked).signs]
     assert told["none"]["observation"] == "danger"
     for sign in told["signs"]:
-        step = advise(library().pack, asked.region.region, [(sign["observation"], sign["answer"])])
+        step = run_check(library().pack, asked.region.region, [(sign["observation"], sign["answer"])]).step
         assert type(step).__name__ == "Emergency"

@@ -26,7 +26,7 @@ def test_each_kind_of_answer_has_words(observation, answer, words):
 
 def test_changing_an_answer_leaves_the_others_and_danger_is_changed_on_its_own_page(check_request):
     seen = check_request(address(complaint="no-heat", danger="none", lamp_state="lamp-works"))
-    complaint, danger, lamp = answers_so_far(seen.texts, seen.reading, seen.links)
+    complaint, danger, lamp = answers_so_far(seen.texts, seen.answers, seen.links)
     assert complaint.change_href == "/check/?region=gb-eng&danger=none&lamp-state=lamp-works"
     assert danger.change_href.startswith("/danger/?region=gb-eng&complaint=no-heat&danger=none")
     assert lamp.change_href == "/check/?region=gb-eng&complaint=no-heat&danger=none"
@@ -34,4 +34,4 @@ def test_changing_an_answer_leaves_the_others_and_danger_is_changed_on_its_own_p
 
 def test_only_the_answers_asked_for_are_shown(check_request):
     seen = check_request(address(complaint="no-heat", danger="none"))
-    assert [a.question for a in answers_so_far(seen.texts, seen.reading, seen.links, ["danger"])] == ["Danger signs"]
+    assert [a.question for a in answers_so_far(seen.texts, seen.answers, seen.links, ["danger"])] == ["Danger signs"]

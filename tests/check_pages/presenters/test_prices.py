@@ -35,7 +35,7 @@ def test_two_ends_that_round_to_one_are_told_once(check_request):
 
 def test_a_price_is_a_range_with_the_cost_of_a_visit_for_nothing(check_request):
     seen = check_request(at("/check/", ELEMENT))
-    lines = price_lines(seen, seen.step)
+    lines = price_lines(seen)
     assert lines[0].startswith("If somebody comes, the whole job usually costs about £")
     assert lines[1] == "A visit that finds nothing to repair costs about £40 to £110."
 
@@ -43,7 +43,7 @@ def test_a_price_is_a_range_with_the_cost_of_a_visit_for_nothing(check_request):
 @pytest.mark.parametrize("region", ["se", "ca", "iec"])
 def test_no_price_of_another_currency_is_shown(check_request, region):
     seen = check_request(at("/check/", ELEMENT, region))
-    text = " ".join(price_lines(seen, seen.step))
+    text = " ".join(price_lines(seen))
     assert text.startswith("We have no prices for this place.")
     assert "times that charge" in text
     assert not any(sign in text for sign in "£€$")
@@ -51,7 +51,7 @@ def test_no_price_of_another_currency_is_shown(check_request, region):
 
 def test_a_call_out_charge_that_is_known_gives_the_price_anywhere(check_request):
     seen = check_request(at("/check/", ELEMENT, "se"))
-    assert price_lines(seen, seen.step, 800.0)[0].endswith(" SEK.")
+    assert price_lines(seen, 800.0)[0].endswith(" SEK.")
     assert currency_of(seen.region) == "SEK"
 
 

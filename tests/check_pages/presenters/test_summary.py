@@ -23,7 +23,7 @@ def test_the_file_holds_everything_a_repairer_needs(check_request):
 def test_the_weights_are_in_the_file_only(check_request):
     seen = check_request(at("/check/", ELEMENT))
     assert "(+" in summary_text(seen)
-    short = summary_of(seen, seen.step)
+    short = summary_of(seen)
     assert "(+" not in short
     assert "REPAIRER" not in short
     assert "ohm" not in short

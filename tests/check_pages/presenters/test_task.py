@@ -125,7 +125,7 @@ def test_not_sure_is_never_yes(answer, state):
 
 def test_a_task_named_beside_a_question_is_offered_there_and_no_other_is(check_request):
     seen = check_request("/check/?region=gb-eng&complaint=no-heat&danger=none")
-    seen.__dict__["step"] = replace(seen.step, better_test=PACK.tasks["meter-test"])
+    seen.check.__dict__["step"] = replace(seen.step, better_test=PACK.tasks["meter-test"])
     assert is_offered(seen, PACK.tasks["meter-test"])
     assert not is_offered(seen, PACK.tasks["thermometer-test"])
     assert task_page(seen, "meter-test").reading is not None

@@ -5,8 +5,8 @@ import pytest
 
 def test_the_engine_never_sees_what_is_known_of_the_caller(call):
     opened = call("complaint=no-heat&danger=none", call_board="no", call_id="ABCDE")
-    assert dict(opened.check_request.reading.answers) == {"complaint": "no-heat", "danger": "none"}
-    assert opened.check_request.reading.problems == ()
+    assert dict(opened.check_request.answers) == {"complaint": "no-heat", "danger": "none"}
+    assert opened.check_request.problems == ()
 
 
 def test_the_telephone_gets_the_trail_and_the_firm_and_nothing_of_the_call(call):

@@ -8,7 +8,7 @@ from hypothesis import given, strategies
 from tests.builders import electric_oven
 from tests.engine.trails import some
 from tests.published.places import place
-from triage.engine import Emergency, Question, Result, advise, believe, compile_model, parse_answers
+from triage.engine import Emergency, Question, Result, believe, compile_model, parse_answers, run_check
 from triage.engine.pack import CANT_TELL
 from triage.engine.readings import KINDS, QUANTITIES, gauge_answer, level_likelihood, raised_by, unreadable
 from triage.engine.readings.gasket import PLACES
@@ -180,7 +180,7 @@ def test_the_outer_spans_have_no_end_for_a_flag():
 def test_a_flagged_reading_ends_the_check_as_its_answer_in_words_does():
     region = place("gb-eng")
     for told in ("keeps-climbing", "c180~r5-100_10-180_15-235"):
-        step = advise(PACK, region, [("complaint", "too-hot"), ("danger", "none"), ("thermometer-swing", told)])
+        step = run_check(PACK, region, [("complaint", "too-hot"), ("danger", "none"), ("thermometer-swing", told)]).step
         assert isinstance(step, Emergency)
         assert [flag.id for flag in step.flags] == ["overheats"]
 
@@ -188,19 +188,21 @@ def test_a_flagged_reading_ends_the_check_as_its_answer_in_words_does():
 def test_no_power_on_the_setting_that_fails_and_full_power_on_the_grill_settles_an_open_element():
     """The light calls for heat and none comes; before the readings the check goes on, with them it is over."""
     region = place("gb-eng")
-    before = advise(PACK, region, LIGHT_STAYS_ON)
-    after = advise(PACK, region, [*LIGHT_STAYS_ON, ("meter-power", NO_POWER), ("meter-grill", FULL_POWER)])
-    both_dead = advise(PACK, region, [*LIGHT_STAYS_ON, ("meter-power", NO_POWER), ("meter-grill", NO_POWER)])
+    before = run_check(PACK, region, LIGHT_STAYS_ON).step
+    after = run_check(PACK, region, [*LIGHT_STAYS_ON, ("meter-power", NO_POWER), ("meter-grill", FULL_POWER)]).step
+    both_dead = run_check(PACK, region, [*LIGHT_STAYS_ON, ("meter-power", NO_POWER), ("meter-grill", NO_POWER)])
     assert isinstance(before, Question)
     assert isinstance(after, Result)
     assert after.verdict.causes[0].fault == "fan-element-open"
     assert after.verdict.causes[0].chance > 0.9
-    assert isinstance(both_dead, Question)
-    assert believe(MODEL, both_dead.reading.answers).faults["fan-element-open"] < 0.4
+    assert isinstance(both_dead.step, Question)
+    assert both_dead.belief.faults["fan-element-open"] < 0.4
 
 
 def test_each_reading_has_a_weight_of_its_own_in_the_verdict():
-    step = advise(PACK, place("gb-eng"), [*LIGHT_STAYS_ON, ("meter-power", NO_POWER), ("meter-grill", FULL_POWER)])
+    step = run_check(
+        PACK, place("gb-eng"), [*LIGHT_STAYS_ON, ("meter-power", NO_POWER), ("meter-grill", FULL_POWER)]
+    ).step
     weights = {weight.observation: weight.decibans for weight in step.verdict.causes[0].weights}
     assert weights["meter-power"] > 0.5
     assert weights["meter-grill"] > 0.5
@@ -228,10 +230,11 @@ def test_a_reading_may_be_forged_and_the_rest_is_kept():
     )
 )
 def test_whatever_a_forger_sends_a_step_comes_of_it(pairs):
-    step = advise(PACK, place("gb-eng"), [("complaint", "no-heat"), ("danger", "none"), *pairs])
-    assert {p.kind for p in step.reading.problems} <= {"unreadable-reading", "contradiction", "out-of-place"}
-    again = parse_answers(PACK, step.reading.answers.items())
-    assert again.answers == step.reading.answers
+    check = run_check(PACK, place("gb-eng"), [("complaint", "no-heat"), ("danger", "none"), *pairs])
+    assert check.step
+    assert {p.kind for p in check.problems} <= {"unreadable-reading", "contradiction", "out-of-place"}
+    again = parse_answers(PACK, check.answers.items())
+    assert again.answers == check.answers
 
 
 def test_two_different_readings_of_one_thing_are_asked_again_unless_one_is_a_danger():

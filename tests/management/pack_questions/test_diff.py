@@ -8,7 +8,7 @@ import pytest
 from tests.builders import ELECTRIC_OVEN
 from tests.management.pack_questions.asking import refused, said
 from triage.authoring.trail_text import read_text
-from triage.engine.check import Question, advise
+from triage.engine.check import Question, run_check
 from triage.knowledge.library import library
 from triage.knowledge.pack_builder import build_pack
 
@@ -49,7 +49,7 @@ def test_a_change_is_told_with_whom_it_concerns_and_examples_that_open(copy, tmp
     for side, pack in (("old", old), ("new", new)):
         for example in group["examples"]:
             trail = read_text(example[side]["query"])
-            step = advise(pack, library().regions["us"].region, trail.pairs)
+            step = run_check(pack, library().regions["us"].region, trail.pairs).step
             assert trail.region == "us"
             assert not isinstance(step, Question)
             assert step.verdict.family in example[side]["ending"]

@@ -6,7 +6,7 @@ import pytest
 
 from tests.management.pack_questions.asking import refused, said
 from triage.authoring.explaining import explain
-from triage.engine.answers import parse_answers
+from triage.engine.check import run_check
 from triage.knowledge.library import library
 
 TRAIL = "complaint=no-heat&danger=none&heat-main=no-heat"
@@ -25,8 +25,7 @@ def test_every_answer_has_its_weight_its_causes_and_what_comes_next():
 def test_as_json_it_is_the_explanation_itself():
     told = json.loads(said("explain", TRAIL, "--json", "--region", "us"))
     pairs = [piece.split("=") for piece in TRAIL.split("&")]
-    reading = parse_answers(library().pack, pairs)
-    ours = explain(library().pack, library().regions["us"].region, reading).as_json()
+    ours = explain(run_check(library().pack, library().regions["us"].region, pairs)).as_json()
     assert told == json.loads(json.dumps(ours))
 
 

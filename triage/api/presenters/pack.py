@@ -21,7 +21,7 @@ def told_pack(check_request: CheckRequest) -> Told:
 
 def _complaints(check_request: CheckRequest) -> list[Told]:
     """The lines of the first page. Each is one or more answers at once."""
-    entries = zip(check_request.library.pack.complaints, check_request.texts.start.entries, strict=True)
+    entries = zip(check_request.pack.complaints, check_request.texts.start.entries, strict=True)
     return [
         {"words": entry.words, "answers": [[OPENING, complaint.option], *map(list, complaint.answers.items())]}
         for complaint, entry in entries
@@ -29,7 +29,7 @@ def _complaints(check_request: CheckRequest) -> list[Told]:
 
 
 def _observations(check_request: CheckRequest) -> list[Told]:
-    asked = check_request.library.pack.observations
+    asked = check_request.pack.observations
     return [
         {
             "observation": observation,

@@ -16,7 +16,7 @@ def told_ask(check_request: CheckRequest, step: Question) -> Told:
 
 def told_question(check_request: CheckRequest, observation: str) -> Told:
     """`say` is for reading aloud and `again` a shorter second try."""
-    asked, text = check_request.library.pack.observations[observation], check_request.texts.questions[observation]
+    asked, text = check_request.pack.observations[observation], check_request.texts.questions[observation]
     return {
         "observation": observation,
         "ask": text.ask,
@@ -35,7 +35,7 @@ def told_danger_signs(check_request: CheckRequest) -> Told:
     """The signs, gravest first. Flags that share a sign share its words, so the gravest of them speaks for all."""
     words = check_request.texts.start.danger
     signs: dict[tuple[str, str], str] = {}
-    for flag in sorted(check_request.library.pack.red_flags.values(), key=lambda flag: flag.rank):
+    for flag in sorted(check_request.pack.red_flags.values(), key=lambda flag: flag.rank):
         for sign in flag.signs:
             signs.setdefault(sign, check_request.texts.flags[flag.id].sign)
     return {

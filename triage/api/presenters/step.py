@@ -18,7 +18,7 @@ def told_step(check_request: CheckRequest) -> Told:
 def told_around(check_request: CheckRequest) -> Told:
     """With what knowledge and for which place: as much part of every answer as its words are."""
     return {
-        "pack": {"id": check_request.library.pack.id, "version": check_request.library.pack.version},
+        "pack": {"id": check_request.pack.id, "version": check_request.pack.version},
         "region": {"id": check_request.region.id, "name": check_request.region.name},
         "language": check_request.texts.language,
         "notices": list(check_request.notices),
@@ -50,9 +50,9 @@ def _so_far(check_request: CheckRequest) -> Told:
                 "question": question_words(check_request.texts, observation),
                 "words": answer_words(check_request.texts, observation, answer),
             }
-            for observation, answer in check_request.reading.answers.items()
+            for observation, answer in check_request.answers.items()
         ],
-        "problems": problem_sentences(check_request.texts, check_request.reading.problems),
+        "problems": problem_sentences(check_request.texts, check_request.problems),
         "links": {name: check_request.origin + page for name, page in pages.items()},
     }
 

@@ -30,7 +30,7 @@ NETWORK = "network-operator"
 
 def advice_page(check_request: CheckRequest, step: Result) -> AdvicePage:
     solved = is_solved(check_request, step)
-    leading = check_request.library.pack.faults[step.verdict.causes[0].fault]
+    leading = check_request.pack.faults[step.verdict.causes[0].fault]
     jobs = [] if solved else skilled_jobs(check_request, step)
     priced = not solved and has_prices(step)
     return AdvicePage(
@@ -47,20 +47,20 @@ def advice_page(check_request: CheckRequest, step: Result) -> AdvicePage:
         tasks=[] if solved else [_task_link(check_request, task) for task in step.tasks],
         skilled=jobs,
         ready=ready_for_them() if jobs else [],
-        cost_lines=price_lines(check_request, step) if priced else [],
+        cost_lines=price_lines(check_request) if priced else [],
         costs_href=check_request.links.costs() if priced else "",
-        tell="" if solved else summary_of(check_request, step),
+        tell="" if solved else summary_of(check_request),
         local_line=local_rules(check_request, step),
         call=calls_for(check_request.region, ["network"] if leading.who == NETWORK else []),
         part=check_request.texts.faults[leading.id].picture,
-        answers=answers_so_far(check_request.texts, check_request.reading, check_request.links),
-        problems=problem_sentences(check_request.texts, check_request.reading.problems),
+        answers=answers_so_far(check_request.texts, check_request.answers, check_request.links),
+        problems=problem_sentences(check_request.texts, check_request.problems),
     )
 
 
 def is_solved(check_request: CheckRequest, step: Result) -> bool:
     """Whether a task put it right; never while a caution or a grave band stands."""
-    fixed = any(o.startswith(DID) and answer == "fixed" for o, answer in check_request.reading.answers.items())
+    fixed = any(o.startswith(DID) and answer == "fixed" for o, answer in check_request.answers.items())
     return fixed and not step.cautions and step.verdict.band in (Band.NORMAL, Band.SELF_CHECK)
 
 
@@ -69,7 +69,7 @@ def _heading(check_request: CheckRequest, step: Result) -> str:
     if band is Band.MAKE_SAFE:
         return _("Leave it off until it has been checked")
     if band is Band.QUALIFIED:
-        who = check_request.library.pack.faults[step.verdict.causes[0].fault].who
+        who = check_request.pack.faults[step.verdict.causes[0].fault].who
         return _("This is a job for %(person)s") % {"person": a_person(check_request, who)}
     if band is Band.SELF_CHECK:
         return _("You may be able to put this right")
@@ -86,10 +86,8 @@ def _meaning(check_request: CheckRequest, step: Result) -> str:
 
 
 def _solved(check_request: CheckRequest) -> str:
-    tasks = check_request.library.pack.tasks.values()
-    told = [
-        result_of(check_request, task) for task in tasks if check_request.reading.answers.get(DID + task.id) == "fixed"
-    ]
+    tasks = check_request.pack.tasks.values()
+    told = [result_of(check_request, task) for task in tasks if check_request.answers.get(DID + task.id) == "fixed"]
     return " ".join(told)
 
 
@@ -100,7 +98,7 @@ def _is_grave(step: Result) -> bool:
 
 def _leave_off(check_request: CheckRequest, step: Result) -> str:
     """The sentence that keeps the oven off, or nothing where it may be used in some way."""
-    faults = check_request.library.pack.faults
+    faults = check_request.pack.faults
     off = [cause for cause in step.verdict.causes if faults[cause.fault].meanwhile == LEAVE_OFF]
     if off and (off[0] is step.verdict.causes[0] or _is_grave(step) or sum(c.chance for c in off) >= STRICTER_SHARE):
         return check_request.texts.faults[off[0].fault].now
@@ -108,13 +106,9 @@ def _leave_off(check_request: CheckRequest, step: Result) -> str:
 
 
 def _what_now(check_request: CheckRequest, step: Result) -> list[str]:
-    leading = check_request.library.pack.faults[step.verdict.causes[0].fault]
+    leading = check_request.pack.faults[step.verdict.causes[0].fault]
     text = check_request.texts.faults[leading.id]
-    lines = (
-        []
-        if _is_grave(step)
-        else [result_of(check_request, task) for task in check_request.library.pack.tasks.values()]
-    )
+    lines = [] if _is_grave(step) else [result_of(check_request, task) for task in check_request.pack.tasks.values()]
     checks = [checks_below()] if step.tasks else []
     use = [] if _leave_off(check_request, step) else [text.now]
     lines += [*checks, *use] if step.verdict.band is Band.SELF_CHECK else [*use, *checks]
@@ -161,7 +155,7 @@ def _listed(names: Iterable[str]) -> str:
 
 def _task_link(check_request: CheckRequest, task: Task) -> TaskLink:
     done: dict[str, TaskDone] = {"fixed": "fixed", "not-fixed": "no-change"}
-    answer = check_request.reading.answers.get(task.outcome)
+    answer = check_request.answers.get(task.outcome)
     state: TaskDone = "" if answer is None else done.get(answer, "done")
     return TaskLink(
         check_request.texts.tasks[task.id].title, round(task.minutes), check_request.links.task(task.id), state

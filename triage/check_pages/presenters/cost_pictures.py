@@ -8,19 +8,18 @@ from triage.check_pages.drawings.drawing import Drawing
 from triage.check_pages.drawings.money_bars import MoneyRange, money_bars
 from triage.check_pages.presenters.prices import CALL_OUT_CLASS, SIGNS, currency_of, money, repair_prices, rounded
 from triage.check_pages.request import CheckRequest
-from triage.engine import Result
 from triage.engine.repair_or_replace import Comparison, usual_range
 from triage.engine.repairs import Span
 
 
-def visit_picture(check_request: CheckRequest, step: Result, call_out: float | None) -> Drawing | None:
+def visit_picture(check_request: CheckRequest, call_out: float | None) -> Drawing | None:
     """The whole job, and where the place has prices a visit alone; None where no money is known."""
-    prices = repair_prices(check_request, step, call_out)
+    prices = repair_prices(check_request, call_out)
     if prices is None:
         return None
     rows = [(_("The whole job"), usual_range(prices))]
     if call_out is None:
-        table = check_request.library.pack.costs.prices[currency_of(check_request.region)]
+        table = check_request.pack.costs.prices[currency_of(check_request.region)]
         rows.append((_("A visit without a repair"), table[CALL_OUT_CLASS]))
     return _bars(check_request, rows, _unit(check_request))
 

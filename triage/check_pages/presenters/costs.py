@@ -40,11 +40,11 @@ def costs_page(check_request: CheckRequest, step: Result) -> CostsPage:
     form = read_form(check_request)
     call_out, stays_off = form.number(CALL_OUT), bool(advice.leave_off)
     wastes = {} if stays_off else _wastes(check_request, step)
-    drawn = visit_picture(check_request, step, call_out)
+    drawn = visit_picture(check_request, call_out)
     parts = [
-        CostsPart(_("The visit and the repair"), price_lines(check_request, step, call_out), drawn),
+        CostsPart(_("The visit and the repair"), price_lines(check_request, call_out), drawn),
         CostsPart(_("Electricity while the fault lasts"), _electricity(check_request, wastes, form, stays_off)),
-        _repair_or_new(check_request, step, form, wastes),
+        _repair_or_new(check_request, form, wastes),
         CostsPart(_("The energy label"), label_lines(form)),
     ]
     return CostsPage(
@@ -54,7 +54,7 @@ def costs_page(check_request: CheckRequest, step: Result) -> CostsPage:
         fields=form.fields,
         label_fields=form.label_fields,
         label_open=any(field.value for field in form.label_fields),
-        kept=list({**check_request.links.context_params(), **check_request.reading.answers}.items()),
+        kept=list({**check_request.links.context_params(), **check_request.answers}.items()),
         action=reverse("household-costs"),
         back=Choice(_("Back to the advice"), check_request.links.step()),
         local_line=check_request.region.local_line,
@@ -65,7 +65,7 @@ def costs_page(check_request: CheckRequest, step: Result) -> CostsPage:
 
 def _wastes(check_request: CheckRequest, step: Result) -> Mapping[str, Waste]:
     """How each likely cause wastes electricity, where it does."""
-    known = check_request.library.pack.costs.wastes
+    known = check_request.pack.costs.wastes
     likely = [cause.fault for cause in step.verdict.causes if cause.chance >= WORTH_NAMING]
     return {fault: known[fault] for fault in likely if fault in known}
 
@@ -109,12 +109,10 @@ def _waste_line(check_request: CheckRequest, fault: str, wasted: Span, tariff: f
     return _("%(cause)s: about %(low)s to %(high)s kWh a year, %(money)s.") % words
 
 
-def _repair_or_new(
-    check_request: CheckRequest, step: Result, form: CostsForm, wastes: Mapping[str, Waste]
-) -> CostsPart:
+def _repair_or_new(check_request: CheckRequest, form: CostsForm, wastes: Mapping[str, Waste]) -> CostsPart:
     heading = _("A repair or a new oven")
     age, new_oven = form.number(AGE), form.number(NEW_OVEN)
-    prices = repair_prices(check_request, step, form.number(CALL_OUT))
+    prices = repair_prices(check_request, form.number(CALL_OUT))
     wanted = [
         _("the age of the oven") if age is None else "",
         _("the price of a new one") if new_oven is None else "",
@@ -123,8 +121,8 @@ def _repair_or_new(
     if age is None or new_oven is None or prices is None:
         missing = "; ".join(word for word in wanted if word)
         return CostsPart(heading, [_("To compare the two, say below: %(missing)s.") % {"missing": missing}])
-    found = compare(prices, age, new_oven, check_request.library.pack.costs)
-    lines = [*_compared(check_request, found), _counted_in(check_request.library.pack.costs)]
+    found = compare(prices, age, new_oven, check_request.pack.costs)
+    lines = [*_compared(check_request, found), _counted_in(check_request.pack.costs)]
     return CostsPart(heading, lines, yearly_picture(check_request, found, _wasted_money(wastes, form)))
 
 

@@ -20,7 +20,7 @@ PICTURE = "front"
 
 def label_page(check_request: CheckRequest) -> CostsPage | DangerPage:
     """The label alone; the danger signs first where nobody looked through them yet, as before every reading."""
-    if SCREEN not in check_request.reading.answers:
+    if SCREEN not in check_request.answers:
         signs = danger_page(check_request)
         return replace(signs, none=replace(signs.none, href=check_request.links.costs({SCREEN: NONE_OF_THESE})))
     form = read_form(check_request)
@@ -32,12 +32,12 @@ def label_page(check_request: CheckRequest) -> CostsPage | DangerPage:
         fields=[],
         label_fields=form.label_fields,
         label_open=True,
-        kept=[*check_request.links.context_params().items(), *check_request.reading.answers.items(), *_unseen(form)],
+        kept=[*check_request.links.context_params().items(), *check_request.answers.items(), *_unseen(form)],
         action=reverse("household-costs"),
         back=Choice(_("Go to the check"), check_request.links.continue_url()),
         local_line=check_request.region.local_line,
         part=PICTURE,
-        problems=problem_sentences(check_request.texts, check_request.reading.problems),
+        problems=problem_sentences(check_request.texts, check_request.problems),
     )
 
 

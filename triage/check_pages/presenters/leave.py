@@ -17,5 +17,5 @@ def exit_page(check_request: CheckRequest, reason: str) -> ExitPage:
         who=text.who,
         call=calls_for(check_request.region, ("gas", "emergency") if smells else ()),
         no_switches=smells,
-        answers=[] if smells else answers_so_far(check_request.texts, check_request.reading, check_request.links),
+        answers=[] if smells else answers_so_far(check_request.texts, check_request.answers, check_request.links),
     )

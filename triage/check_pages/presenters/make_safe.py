@@ -33,10 +33,10 @@ def make_safe_page(check_request: CheckRequest, step: Emergency) -> MakeSafePage
         causes=[] if bare else causes_of(check_request, step.verdict),
         memory=question_page(check_request, step.follow_up_question) if step.follow_up_question and not bare else None,
         answers=answers_so_far(
-            check_request.texts, check_request.reading, check_request.links, _shown_answers(check_request, raised)
+            check_request.texts, check_request.answers, check_request.links, _shown_answers(check_request, raised)
         ),
-        problems=[] if bare else problem_sentences(check_request.texts, check_request.reading.problems),
-        summary="" if bare else summary_of(check_request, step),
+        problems=[] if bare else problem_sentences(check_request.texts, check_request.problems),
+        summary="" if bare else summary_of(check_request),
         bare=bare,
         local_line="" if bare else check_request.region.local_line,
     )
@@ -46,9 +46,9 @@ def _shown_answers(check_request: CheckRequest, raised: Raised) -> list[str] | N
     """All answers; when people have to leave, only those that say so, to put a slip of the finger right."""
     if not raised.bare:
         return None
-    pack, ids = check_request.library.pack, {flag.id for flag in raised.acting}
+    pack, ids = check_request.pack, {flag.id for flag in raised.acting}
     return [
         observation
-        for observation, answer in check_request.reading.answers.items()
+        for observation, answer in check_request.answers.items()
         if observation in pack.observations and pack.observations[observation].flags.get(answer) in ids
     ]

@@ -5,8 +5,7 @@ from math import floor, log10
 from django.utils.translation import gettext as _
 
 from triage.check_pages.request import CheckRequest
-from triage.engine import Band, Belief, Result
-from triage.engine.check import belief_of
+from triage.engine import Band, Result
 from triage.engine.repair_or_replace import Outlook, outlook, price_classes, usual_range
 from triage.engine.repairs import Span
 from triage.knowledge.region_builder import RegionProfile
@@ -16,18 +15,18 @@ CALL_OUT_CLASS = "p0"
 FIVES, FIVES_FROM, HUNDRED = 5, 20, 100
 
 
-def repair_prices(check_request: CheckRequest, step: Result, call_out: float | None = None) -> Outlook | None:
+def repair_prices(check_request: CheckRequest, call_out: float | None = None) -> Outlook | None:
     """What a repair may cost here by cause; None where the place has no prices and no call-out charge is known."""
-    classes = price_classes(check_request.library.pack.costs, currency_of(check_request.region), call_out)
-    return None if classes is None else outlook(_belief(check_request, step), classes)
+    classes = price_classes(check_request.pack.costs, currency_of(check_request.region), call_out)
+    return None if classes is None else outlook(check_request.check.belief, classes)
 
 
-def price_lines(check_request: CheckRequest, step: Result, call_out: float | None = None) -> list[str]:
+def price_lines(check_request: CheckRequest, call_out: float | None = None) -> list[str]:
     """What a visit may come to, in money or else in call-out charges."""
-    costs = check_request.library.pack.costs
-    prices = repair_prices(check_request, step, call_out)
+    costs = check_request.pack.costs
+    prices = repair_prices(check_request, call_out)
     if prices is None:
-        times = usual_range(outlook(_belief(check_request, step), costs.call_outs))
+        times = usual_range(outlook(check_request.check.belief, costs.call_outs))
         return [
             _("We have no prices for this place. Ask what a call-out costs before anybody comes."),
             _("The whole job then usually costs %(times)s times that charge.") % {"times": tenths_words(times)},
@@ -80,7 +79,3 @@ def rounded(amount: float) -> int:
 
 def tenths_words(span: Span) -> str:
     return _("%(low)s to %(high)s") % {"low": f"{span.low:.1f}", "high": f"{span.high:.1f}"}
-
-
-def _belief(check_request: CheckRequest, step: Result) -> Belief:
-    return belief_of(check_request.library.pack, check_request.region.region, step.reading)

@@ -11,7 +11,7 @@ from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Question
 
 
 def question_page(check_request: CheckRequest, observation: str, number: int = 1, at_most: int = 1) -> QuestionPage:
-    asked = check_request.library.pack.observations[observation]
+    asked = check_request.pack.observations[observation]
     text = check_request.texts.questions[observation]
     return QuestionPage(
         question=text.ask,
@@ -24,8 +24,8 @@ def question_page(check_request: CheckRequest, observation: str, number: int = 1
         part=asked.picture,
         number=number,
         at_most=at_most,
-        answers=answers_so_far(check_request.texts, check_request.reading, check_request.links),
-        problems=problem_sentences(check_request.texts, check_request.reading.problems),
+        answers=answers_so_far(check_request.texts, check_request.answers, check_request.links),
+        problems=problem_sentences(check_request.texts, check_request.problems),
     )
 
 
@@ -51,9 +51,9 @@ def danger_page(check_request: CheckRequest) -> DangerPage:
         intro=words.intro,
         signs=_signs(check_request),
         none=Choice(words.none, _onward(check_request), words.none_note),
-        answers=answers_so_far(check_request.texts, check_request.reading, check_request.links),
-        chosen_before=check_request.reading.answers.get(SCREEN) == NONE_OF_THESE,
-        problems=problem_sentences(check_request.texts, check_request.reading.problems),
+        answers=answers_so_far(check_request.texts, check_request.answers, check_request.links),
+        chosen_before=check_request.answers.get(SCREEN) == NONE_OF_THESE,
+        problems=problem_sentences(check_request.texts, check_request.problems),
     )
 
 
@@ -65,7 +65,7 @@ def _onward(check_request: CheckRequest) -> str:
 def _signs(check_request: CheckRequest) -> list[Choice]:
     """One line per sign. Flags that share a sign share its words, so the gravest of them speaks for all."""
     lines: dict[tuple[str, str], Choice] = {}
-    for flag in sorted(check_request.library.pack.red_flags.values(), key=lambda flag: flag.rank):
+    for flag in sorted(check_request.pack.red_flags.values(), key=lambda flag: flag.rank):
         for observation, option in flag.signs:
             words = check_request.texts.flags[flag.id].sign
             lines.setdefault((observation, option), Choice(words, check_request.links.step({observation: option})))

@@ -12,7 +12,6 @@ from triage.check_pages.region import ELSEWHERE
 from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Choice
 from triage.engine import OPENING
-from triage.engine.safety import raised_flags
 
 
 def start_page(check_request: CheckRequest) -> StartPage:
@@ -30,7 +29,7 @@ def start_page(check_request: CheckRequest) -> StartPage:
                 check_request.links.step({OPENING: complaint.option, **complaint.answers}),
                 complaint.picture,
             )
-            for complaint, entry in zip(check_request.library.pack.complaints, words.entries, strict=True)
+            for complaint, entry in zip(check_request.pack.complaints, words.entries, strict=True)
         ],
         not_mine=[Choice(way_out.words, check_request.links.leave(reason)) for reason, way_out in words.exits.items()],
         readings=_readings(check_request),
@@ -40,7 +39,7 @@ def start_page(check_request: CheckRequest) -> StartPage:
 
 def _readings(check_request: CheckRequest) -> list[Choice]:
     """What has a page of its own: the readings and the energy label; none once something dangerous was said."""
-    if raised_flags(check_request.library.pack, check_request.reading.answers):
+    if check_request.check.flags:
         return []
     measured = [Choice(words, check_request.links.reading(kind)) for kind, words in kind_names().items()]
     return [*measured, Choice(_("The energy label"), check_request.links.costs())]

@@ -4,30 +4,23 @@ The householder's page shows the short form. The file adds what only a repairer 
 """
 
 from triage.check_pages.request import CheckRequest
-from triage.engine import Emergency, Result, Step
-from triage.jobsheet.check import Check
+from triage.engine import Emergency, Result
 from triage.jobsheet.formats.text import answers_text, long_text, short_text
 from triage.jobsheet.summary import summarise, tell
 
 
-def summary_of(check_request: CheckRequest, step: Result | Emergency) -> str:
+def summary_of(check_request: CheckRequest) -> str:
     """The short form, for the page."""
-    return short_text(tell(_check(check_request, step)))
+    return short_text(tell(check_request.check, _check_url(check_request)))
 
 
 def summary_text(check_request: CheckRequest) -> str:
     """The whole of it, for the file; what is known so far where the questions are not over."""
-    check = _check(check_request, check_request.step)
+    check, url = check_request.check, _check_url(check_request)
     if isinstance(check.step, Result | Emergency):
-        return long_text(summarise(check))
-    return answers_text(tell(check))
+        return long_text(summarise(check, url))
+    return answers_text(tell(check, url))
 
 
-def _check(check_request: CheckRequest, step: Step) -> Check:
-    return Check(
-        check_request.library,
-        check_request.region,
-        check_request.texts,
-        step,
-        check_request.origin + check_request.links.step(),
-    )
+def _check_url(check_request: CheckRequest) -> str:
+    return check_request.origin + check_request.links.step()

@@ -16,7 +16,7 @@ AT_THE_BOARD = "unknown"
 def supply_text(check_request: CheckRequest, away: bool = False) -> SupplyText:
     """The steps for this oven's supply. `away`: the supply may be cut only at the board, so no plug or wall switch."""
     known = check_request.texts.isolation.supplies
-    answered = check_request.reading.answers.get(SUPPLY, AT_THE_BOARD)
+    answered = check_request.answers.get(SUPPLY, AT_THE_BOARD)
     return known[AT_THE_BOARD if away or answered not in known else answered]
 
 

@@ -24,9 +24,9 @@ COLDEST = {"lamp", "glass", "seal", "hinge", "door"}
 
 
 def task_page(check_request: CheckRequest, name: str) -> TaskPage:
-    task, text = check_request.library.pack.tasks[name], check_request.texts.tasks[name]
+    task, text = check_request.pack.tasks[name], check_request.texts.tasks[name]
     offered = is_offered(check_request, task)
-    opened = offered and is_open(task, check_request.reading.answers)
+    opened = offered and is_open(task, check_request.answers)
     return TaskPage(
         title=text.title,
         why=text.why,
@@ -45,7 +45,7 @@ def task_page(check_request: CheckRequest, name: str) -> TaskPage:
         result=result_of(check_request, task) if offered else "",
         part=task.picture,
         back_href=check_request.links.step(),
-        problems=problem_sentences(check_request.texts, check_request.reading.problems),
+        problems=problem_sentences(check_request.texts, check_request.problems),
     )
 
 
@@ -60,7 +60,7 @@ def result_of(check_request: CheckRequest, task: Task) -> str:
     """What to do now that it did or did not put the oven right; nothing before that is known."""
     text = check_request.texts.tasks[task.id]
     told = {"fixed": text.fixed, "not-fixed": text.not_fixed}
-    return told.get(check_request.reading.answers.get(DID + task.id, ""), "")
+    return told.get(check_request.answers.get(DID + task.id, ""), "")
 
 
 def _gate(check_request: CheckRequest, task: Task, gate: str) -> Gate:
@@ -70,7 +70,7 @@ def _gate(check_request: CheckRequest, task: Task, gate: str) -> Gate:
 def gate_of(check_request: CheckRequest, task: Task, gate: str, here: Callable[[Mapping[str, str]], str]) -> Gate:
     """One gate of a task; `here` is the address of the page it stands on with more answers."""
     text = check_request.texts.gates[gate]
-    state = gate_state(check_request.reading.answers.get(gate, ""))
+    state = gate_state(check_request.answers.get(gate, ""))
     how = switching_off(check_request) if gate == OFF_AT_THE_SUPPLY else None
     waits = _waits(check_request, task) if gate == COLD else []
     yes, no, unsure = (here({gate: answer}) for answer in ("yes", "no", "unsure"))
@@ -91,11 +91,11 @@ def gate_state(answer: str) -> GateState:
 
 def _why_closed(check_request: CheckRequest, task: Task, offered: bool) -> str:
     if offered:
-        given = gate_answers(task, check_request.reading.answers).values()
+        given = gate_answers(task, check_request.answers).values()
         if "no" in given or "unsure" in given:
             return _("Not yet. Do what stands under the question first. The steps show once each answer is yes.")
         return _("Answer these first. The steps show once each answer is yes.")
-    if task.id in check_request.region.region.removes:
+    if task.id in check_request.check.region.removes:
         words = {"place": check_request.region.name}
         return _("This is not offered here. In %(place)s it is left to people with the right licence.") % words
     if isinstance(check_request.step, Question):
@@ -113,7 +113,7 @@ def cautions_of(check_request: CheckRequest, task: Task) -> list[Caution]:
 
 def _reading(check_request: CheckRequest, task: Task) -> ReadingForm | None:
     """The form for its figures, where its outcome is a reading."""
-    measured = measured_by(check_request.library.pack, task)
+    measured = measured_by(check_request.pack, task)
     return reading_form(check_request, measured, check_request.links.task_path(task.id)) if measured else None
 
 
@@ -124,7 +124,7 @@ def _after_question(check_request: CheckRequest, task: Task) -> str:
 
 def _outcomes(check_request: CheckRequest, task: Task) -> list[Choice]:
     """What may have come of it, each leading back to the check with that answer."""
-    asked = check_request.library.pack.observations[task.outcome]
+    asked = check_request.pack.observations[task.outcome]
     options = [*asked.options, CANT_TELL] if task.outcome in check_request.texts.questions else asked.options
     return [
         Choice(

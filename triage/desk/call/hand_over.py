@@ -41,7 +41,7 @@ def take(call: Call, sent: Sent, member: Member, key: str) -> JobSheet:
     """The job sheet of this call, with the agent's notes on it. Raises Refused, with nothing written."""
     sheet = actions.hand_over(
         firm=call.firm,
-        trail=tuple(call.check_request.reading.answers.items()),
+        trail=tuple(call.check_request.answers.items()),
         region=call.check_request.region.id,
         booking=sent.booking(agreed_words(call.firm, sent)),
         idempotency_key=key,

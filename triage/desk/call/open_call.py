@@ -32,6 +32,6 @@ def open_call(request: MemberRequest) -> Call:
     line, asked = split(parse_query(request.META.get("QUERY_STRING", "")))
     region = asked.region if asked.region in library().regions else firm.region
     found = check_request_for(request, ParsedQuery(asked.pairs, region, asked.truncated))
-    region, answers = found.region.id, found.reading.answers
+    region, answers = found.region.id, found.answers
     check_request = replace(found, firm=firm, links=Links(region, answers, firm.slug))
     return Call(check_request, line, CallLinks(region, answers, line), firm)

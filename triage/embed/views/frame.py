@@ -18,4 +18,4 @@ def frame(request: HttpRequest, firm: str) -> HttpResponseRedirect:
     first = tuple(pair for pair in asked.pairs if pair[0] == OPENING)
     check_request = check_request_for(request, ParsedQuery(first, asked.region, asked.truncated, firm=found.slug))
     links = check_request.links
-    return HttpResponseRedirect(links.step() if OPENING in check_request.reading.answers else links.restart())
+    return HttpResponseRedirect(links.step() if OPENING in check_request.answers else links.restart())

@@ -52,7 +52,7 @@ def _send(request: HttpRequest, check_request: CheckRequest, firm: Firm) -> Http
     try:
         sheet = write_down(
             firm=firm,
-            trail=tuple(check_request.reading.answers.items()),
+            trail=tuple(check_request.answers.items()),
             region=check_request.region.id,
             booking=sent.booking(consent_words(firm)),
             idempotency_key=key,

@@ -64,7 +64,7 @@ def _write(check_request: CheckRequest, firm: Firm, key: str, sent: Sent) -> Job
     try:
         return write_down(
             firm=firm,
-            trail=tuple(check_request.reading.answers.items()),
+            trail=tuple(check_request.answers.items()),
             region=check_request.region.id,
             booking=sent.booking(consent_words(firm)),
             idempotency_key=key,

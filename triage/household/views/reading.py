@@ -8,7 +8,6 @@ from triage.check_pages.page_models import ReadingPage
 from triage.check_pages.presenters.readings.kinds import KINDS
 from triage.check_pages.presenters.readings.page import reading_page
 from triage.check_pages.request import read_check_request
-from triage.engine.safety import raised_flags
 from triage.household.views.alarmed import to_the_check
 from triage.household.views.showing import show
 from triage.household.views.step import page_of
@@ -19,7 +18,7 @@ def reading(request: HttpRequest, kind: str) -> HttpResponseBase:
     check_request = read_check_request(request)
     if kind not in KINDS:
         raise Http404
-    if raised_flags(check_request.library.pack, check_request.reading.answers):
+    if check_request.check.flags:
         return show(request, check_request, page_of(check_request))
     page = reading_page(check_request, kind)
     found = page.form.result if isinstance(page, ReadingPage) and page.form else None

@@ -8,7 +8,7 @@ from typing import Any
 from django.core.management import CommandError
 
 from triage.authoring.explaining import Explanation, Next, Stage, explain
-from triage.authoring.trail_text import BadTrail, read_known, read_text
+from triage.authoring.trail_text import BadTrail, known_check, read_text
 from triage.conf import DEFAULT_REGION
 from triage.knowledge.library import library
 from triage.management.pack_questions import Writes
@@ -31,10 +31,10 @@ def answer(options: Mapping[str, Any], out: Writes, err: Writes) -> None:  # noq
     try:
         told = read_text(options["trail"])
         region = region_named(known, options["region"] or told.region or DEFAULT_REGION.value()).region
-        reading = read_known(known.pack, told.pairs)
+        check = known_check(known.pack, region, told.pairs)
     except BadTrail as wrong:
         raise CommandError(str(wrong), returncode=2) from wrong
-    explained = explain(known.pack, region, reading)
+    explained = explain(check)
     out.write(
         json.dumps(explained.as_json(), ensure_ascii=False, indent=2)
         if options["json"]

@@ -27,7 +27,7 @@ def test_the_danger_signs_are_read_round_by_round_before_none_is_recorded(call, 
         (turn,) = [line for line in say.lines if line.href]
         assert ("danger=none" in turn.href) is (number == 2)
         opened = reopen(turn.href)
-    assert opened.check_request.reading.answers["danger"] == "none"
+    assert opened.check_request.answers["danger"] == "none"
 
 
 def test_asked_for_again_the_signs_are_read_again_from_the_first(call, reopen):
@@ -38,7 +38,7 @@ def test_asked_for_again_the_signs_are_read_again_from_the_first(call, reopen):
         assert page.say.count == f"{number + 1} of 3"
         (turn,) = [line for line in page.say.lines if line.href]
         opened = reopen(turn.href)
-    assert opened.check_request.reading.answers["danger"] == "none"
+    assert opened.check_request.answers["danger"] == "none"
     assert call_page(call("complaint=no-heat", call_ask="danger-99")).say.count == "1 of 3"
 
 

@@ -1,13 +1,12 @@
 """What it may be, as so many of ten ovens, which way it moved, and what would still move it."""
 
-from triage.desk.call.presenters.belief import MOST_LEANINGS, askable, belief_of, leanings, would_change
-from triage.engine import advise
+from triage.desk.call.presenters.belief import MOST_LEANINGS, askable, leanings, would_change
 
 COLD = "complaint=no-heat&heat-main=no-heat&danger=none"
 
 
 def leaning_of(opened):
-    return leanings(opened, belief_of(opened, opened.check_request.reading.answers))
+    return leanings(opened)
 
 
 def test_nothing_told_nothing_believed(call):
@@ -24,19 +23,15 @@ def test_the_leading_cause_moves_with_the_last_answer(call):
 
 def test_the_engines_own_next_question_may_be_asked(call):
     opened = call(COLD)
-    step = advise(
-        opened.check_request.library.pack,
-        opened.check_request.region.region,
-        opened.check_request.reading.answers.items(),
-    )
-    found = askable(opened, belief_of(opened, opened.check_request.reading.answers))
+    step = opened.check_request.step
+    found = askable(opened)
     assert step.observation in {worth.observation for worth in found}
     assert [worth.bits for worth in found] == sorted((worth.bits for worth in found), reverse=True)
 
 
 def test_only_what_is_worth_asking_is_offered(call):
     opened = call(COLD)
-    found = askable(opened, belief_of(opened, opened.check_request.reading.answers))
+    found = askable(opened)
     assert [key.key for key in would_change(opened, found)] == ["j", "k", "l"]
     assert "call-ask=" in would_change(opened, found)[0].href
     assert would_change(opened, [worth for worth in found if worth.bits < 0.01]) == []

@@ -27,14 +27,14 @@ def test_it_says_what_was_told_then_and_how_far_the_job_is(call, sheet):
 def test_the_call_begins_with_its_answers_where_that_oven_stands_and_danger_is_asked_first(call, reopen, sheet):
     begun = reopen(earlier_page(call(call_id="ABCDE", call_board="no"), sheet).begin_href)
     wanted = {name: answer for name, answer in ELEMENT.items() if name != "danger"}
-    assert dict(begun.check_request.reading.answers) == wanted
+    assert dict(begun.check_request.answers) == wanted
     assert (begun.line.id, begun.line.caller, begun.check_request.region.id) == ("ABCDE", {"board": "no"}, "us")
     assert call_page(begun).say.kind == "danger"
 
 
 def test_an_answer_of_today_is_not_overruled(call, reopen, sheet):
     begun = reopen(earlier_page(call("complaint=trips"), sheet).begin_href)
-    assert begun.check_request.reading.answers["complaint"] == "trips"
+    assert begun.check_request.answers["complaint"] == "trips"
 
 
 def test_where_nothing_is_left_to_begin_with_there_is_no_way_to(call):

@@ -1,12 +1,11 @@
 """The call in plain sentences: what was told, what was said, and the link."""
 
 from tests.household.checks_done import answers_of
-from triage.desk.call.presenters.belief import belief_of
 from triage.desk.call.presenters.summary import summary_of
 
 
 def told(opened):
-    return summary_of(opened, belief_of(opened, opened.check_request.reading.answers))
+    return summary_of(opened, opened.check_request.check.belief)
 
 
 def test_an_empty_call_says_so(call):

@@ -45,7 +45,7 @@ def reading_form(check_request: CheckRequest, observations: Sequence[Observation
         heading=_("Put the figures in"),
         intro=form_intros()[name],
         action=action,
-        kept=list({**check_request.links.context_params(), **check_request.reading.answers, SENT: "1"}.items()),
+        kept=list({**check_request.links.context_params(), **check_request.answers, SENT: "1"}.items()),
         groups=[*_which(check_request, observations, meant), *kind.groups(check_request, typed)],
         places=door_places(typed) if name == "gasket" else [],
         wanting=wanting,
@@ -134,7 +134,7 @@ def _which(
 
 def _fits(check_request: CheckRequest, observation: Observation) -> bool:
     """Whether it exists on this oven after these answers."""
-    answers = check_request.reading.answers
+    answers = check_request.answers
     return applies(observation, answers) and not ruled_out(observation.needs, answers)
 
 

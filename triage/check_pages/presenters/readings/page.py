@@ -22,13 +22,13 @@ from triage.engine.pack import Observation
 
 def reading_page(check_request: CheckRequest, kind: str) -> ReadingPage | DangerPage:
     """The page; the danger signs first where nobody looked through them yet."""
-    if SCREEN not in check_request.reading.answers:
+    if SCREEN not in check_request.answers:
         signs = danger_page(check_request)
         return replace(signs, none=replace(signs.none, href=check_request.links.reading(kind, {SCREEN: NONE_OF_THESE})))
     tasks = tasks_of(check_request, kind)
     first = tasks[0]
-    removed = first.id in check_request.region.region.removes
-    opened = is_open(first, check_request.reading.answers) and not removed
+    removed = first.id in check_request.check.region.removes
+    opened = is_open(first, check_request.answers) and not removed
     return ReadingPage(
         heading=kind_names()[kind],
         intro=check_request.texts.tasks[first.id].why,
@@ -43,19 +43,19 @@ def reading_page(check_request: CheckRequest, kind: str) -> ReadingPage | Danger
         check=Choice(_("Go to the check"), check_request.links.continue_url()),
         part=first.picture,
         local_line=check_request.region.local_line,
-        problems=problem_sentences(check_request.texts, check_request.reading.problems),
+        problems=problem_sentences(check_request.texts, check_request.problems),
     )
 
 
 def tasks_of(check_request: CheckRequest, kind: str) -> list[Task]:
     """The tasks whose figures are of this kind, in the pack's order."""
-    pack = check_request.library.pack
+    pack = check_request.pack
     found = [(task, measured_by(pack, task)) for task in pack.tasks.values()]
     return [task for task, measured in found if measured and measured[0].gauge and measured[0].gauge.kind == kind]
 
 
 def _measured(check_request: CheckRequest, tasks: list[Task]) -> list[Observation]:
-    measured = [one for task in tasks for one in measured_by(check_request.library.pack, task)]
+    measured = [one for task in tasks for one in measured_by(check_request.pack, task)]
     return list({one.id: one for one in measured}.values())
 
 

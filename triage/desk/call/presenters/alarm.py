@@ -5,7 +5,6 @@ from triage.check_pages.presenters.numbers import emergency_call
 from triage.desk.call.open_call import Call
 from triage.desk.call.view_models import Alarm
 from triage.engine import Emergency
-from triage.engine.safety import raised_flags
 
 
 def alarm_of(call: Call) -> Alarm | None:
@@ -15,7 +14,7 @@ def alarm_of(call: Call) -> Alarm | None:
         page = make_safe_page(check_request, check_request.step)
         numbers = page.call or [emergency_call(check_request.region)]
         return Alarm(page.signal, page.heading, page.first[0].text, numbers, stops=True)
-    flags = raised_flags(check_request.library.pack, check_request.reading.answers)
+    flags = check_request.check.flags
     if not flags:
         return None
     text = check_request.texts.flags[flags[0].id]

@@ -20,7 +20,7 @@ MEMORY = "memory"
 def opening(call: Call) -> Say:
     """The first thing said. Nothing is picked from a list: what they say goes into the box."""
     text = call.check_request.texts.questions[OPENING]
-    options = call.check_request.library.pack.observations[OPENING].options
+    options = call.check_request.pack.observations[OPENING].options
     return Say(
         kind="open",
         heading=text.short,
@@ -84,7 +84,7 @@ def _round_line(call: Call, rounds: tuple[RoundText, ...], at: int) -> Line:
 
 
 def _signs(call: Call, spoken: RoundText) -> list[Key]:
-    flags, texts = call.check_request.library.pack.red_flags, call.check_request.texts.flags
+    flags, texts = call.check_request.pack.red_flags, call.check_request.texts.flags
     signs = [(texts[name].sign, sign) for name in spoken.signs for sign in flags[name].signs]
     return [
         Key(key, words, call.links.with_answers({observation: option}), grave=True)
@@ -94,7 +94,7 @@ def _signs(call: Call, spoken: RoundText) -> list[Key]:
 
 def question(call: Call, name: str, count: str = "") -> Say:
     """One question: first the line that keeps the caller safe, then the words, then the answers by key."""
-    asked, text = call.check_request.library.pack.observations[name], call.check_request.texts.questions[name]
+    asked, text = call.check_request.pack.observations[name], call.check_request.texts.questions[name]
     needs_board = asked.how != MEMORY and names_board(call.check_request.region, f"{text.look} {text.say}")
     if needs_board and board_unknown(call.line.caller):
         return about_board(call, asked.picture, count)

@@ -40,7 +40,7 @@ class EarlierSheet:
 def earlier_page(call: Call, sheet: JobSheet) -> EarlierSheet:
     check_request, summary = call.check_request, sheet.summary
     place = sheet.region if sheet.region in library().regions else check_request.region.id
-    again = answers_again(check_request.library.pack, sheet, check_request.reading.answers)
+    again = answers_again(check_request.pack, sheet, check_request.answers)
     told = [
         (question_words(check_request.texts, name), answer_words(check_request.texts, name, answer))
         for name, answer in again.items()

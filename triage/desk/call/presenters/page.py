@@ -18,7 +18,7 @@ from triage.desk.call.caller import CHOICES
 from triage.desk.call.open_call import Call
 from triage.desk.call.presenters.alarm import alarm_of
 from triage.desk.call.presenters.asking import danger, opening, question, wants_danger
-from triage.desk.call.presenters.belief import askable, belief_of, leanings, would_change
+from triage.desk.call.presenters.belief import askable, leanings, would_change
 from triage.desk.call.presenters.summary import summary_of
 from triage.desk.call.presenters.telling import advice, make_safe, not_this
 from triage.desk.call.view_models import CallerRow, CallPage, Say, Told
@@ -26,9 +26,8 @@ from triage.engine import SCREEN, Emergency, OutOfScope, Question, Result
 
 
 def call_page(call: Call) -> CallPage:
-    answers = call.check_request.reading.answers
-    belief = belief_of(call, answers)
-    found = askable(call, belief) if isinstance(call.check_request.step, Question | Result) else []
+    answers = call.check_request.answers
+    found = askable(call) if isinstance(call.check_request.step, Question | Result) else []
     say = _say(call, {worth.observation for worth in found})
     last = list(answers)[-1] if answers else ""
     query = call.links.here().partition("?")[2]
@@ -37,11 +36,11 @@ def call_page(call: Call) -> CallPage:
         say=say,
         alarm=alarm_of(call),
         story=_story(call),
-        leanings=leanings(call, belief),
+        leanings=leanings(call),
         would_change=would_change(call, found) if answers else [],
         caller=_caller_rows(call),
-        problems=[*_strange(call), *problem_sentences(call.check_request.texts, call.check_request.reading.problems)],
-        summary=summary_of(call, belief),
+        problems=[*_strange(call), *problem_sentences(call.check_request.texts, call.check_request.problems)],
+        summary=summary_of(call, call.check_request.check.belief),
         over=over,
         good=query,
         firm_says=firm_words(call.firm),
@@ -67,7 +66,7 @@ def _say(call: Call, names: Set[str]) -> Say:
     step, wish = call.check_request.step, call.line.ask
     if isinstance(step, Emergency):
         return make_safe(call, step)
-    if wants_danger(call) and SCREEN not in call.check_request.reading.answers:
+    if wants_danger(call) and SCREEN not in call.check_request.answers:
         return danger(call)
     if wish in names:
         return question(call, wish)
@@ -76,7 +75,7 @@ def _say(call: Call, names: Set[str]) -> Say:
             return not_this(call, step)
         case Result():
             return advice(call, step)
-        case Question() if not call.check_request.reading.answers:
+        case Question() if not call.check_request.answers:
             return opening(call)
         case Question(observation=name) if name == SCREEN:
             return danger(call)
@@ -86,7 +85,7 @@ def _say(call: Call, names: Set[str]) -> Say:
 
 def _story(call: Call) -> list[Told]:
     """Every answer that holds; changing one asks it again, everything else kept."""
-    texts, pack = call.check_request.texts, call.check_request.library.pack
+    texts, pack = call.check_request.texts, call.check_request.pack
     return [
         Told(
             question=question_words(texts, name),
@@ -94,7 +93,7 @@ def _story(call: Call) -> list[Told]:
             change_href=call.links.without(name, ask=name),
             grave=name in pack.observations and answer in pack.observations[name].flags,
         )
-        for name, answer in call.check_request.reading.answers.items()
+        for name, answer in call.check_request.answers.items()
     ]
 
 

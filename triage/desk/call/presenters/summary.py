@@ -21,7 +21,7 @@ def summary_of(call: Call, belief: Belief) -> str:
 
 
 def _story(call: Call) -> Iterator[str]:
-    texts, answers = call.check_request.texts, call.check_request.reading.answers
+    texts, answers = call.check_request.texts, call.check_request.answers
     if not answers:
         yield _("Electric oven: nothing recorded yet.")
         return
@@ -55,7 +55,7 @@ def _outcome(call: Call, belief: Belief) -> Iterator[str]:
             return
         case _:
             yield _("The questions are not over.")
-    if check_request.reading.answers:
+    if check_request.answers:
         first = belief.ranking[0]
         words = {"chance": short_chance(belief.faults[first]), "cause": check_request.texts.faults[first].name}
         yield _("Likeliest: %(cause)s (%(chance)s ovens that answer like this).") % words

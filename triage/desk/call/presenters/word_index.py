@@ -18,14 +18,14 @@ from triage.engine.pack import OPENING, Gate, Observation, Pack
 
 def word_index(check_request: CheckRequest) -> dict[str, Any]:
     return {
-        "version": check_request.library.pack.version,
+        "version": check_request.pack.version,
         "answers": [*_lines(check_request), *_answers(check_request)],
     }
 
 
 def _lines(check_request: CheckRequest) -> Iterator[dict[str, Any]]:
     """The first page's lines; each records the complaint and what its words truly state."""
-    pack, texts = check_request.library.pack, check_request.texts
+    pack, texts = check_request.pack, check_request.texts
     for complaint, entry in zip(pack.complaints, texts.start.entries, strict=True):
         pairs = {OPENING: complaint.option, **complaint.answers}
         danger = max(_danger(pack, pack.observations[name], option) for name, option in pairs.items())
@@ -33,7 +33,7 @@ def _lines(check_request: CheckRequest) -> Iterator[dict[str, Any]]:
 
 
 def _answers(check_request: CheckRequest) -> Iterator[dict[str, Any]]:
-    pack, texts = check_request.library.pack, check_request.texts
+    pack, texts = check_request.pack, check_request.texts
     for name, text in texts.questions.items():
         asked = pack.observations[name]
         if name == OPENING or asked.how == "trial":
