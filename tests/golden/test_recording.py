@@ -2,12 +2,13 @@
 
 from tests.golden.recording import differences, recorded
 from tests.household.checks_done import answers_of
+from triage.engine import run_check
 from triage.knowledge.library import library
 
 
 def test_a_difference_would_be_seen():
     pairs = answers_of("fan-element-open", "no-heat").items()
-    step = recorded(library().pack, library().regions["gb-eng"].region, pairs)
+    step = recorded(run_check(library().pack, library().regions["gb-eng"].region, pairs))
     assert step["weights"]
     assert differences(step, step) == []
     for part in step:
