@@ -84,8 +84,8 @@ def make_delivery(firm=None, **changes):
         "firm": firm or make_firm(),
         "channel": "webhook",
         "event": "test",
-        "message": f"msg_{next(NUMBERS)}",
-        "next_try": now - timedelta(seconds=1),
+        "message_id": f"msg_{next(NUMBERS)}",
+        "next_attempt": now - timedelta(seconds=1),
         "created": now,
     }
     return Delivery.objects.create(**(told | changes))

@@ -8,8 +8,8 @@ from tests.attack.whole_site import ROUTES, World
 from tests.desk.clients import client_of
 from tests.desk.permissions import GET_ACCESS, token_of
 from tests.firm_builders import make_firm, make_job_sheet, make_member
-from triage.models import AccessLine, ApiKey, Invitation, JobSheet, Member
-from triage.models.access_line import Deed
+from triage.models import ApiKey, AuditEntry, Invitation, JobSheet, Member
+from triage.models.audit_entry import AuditAction
 from triage.models.firm import Role
 
 pytestmark = pytest.mark.django_db
@@ -35,13 +35,13 @@ def test_a_stranger_changes_nothing_of_another_firm_by_any_id():
         there = reverse("desk-staff-action", args=[world.things["desk-staff-action"], deed])
         assert stranger.post(there, {"role": "agent"}).status_code == 404, deed
     assert _everything(world) == before
-    assert not AccessLine.objects.filter(sheet__reference=reference, member__firm__slug="stranger").exists()
+    assert not AuditEntry.objects.filter(sheet__reference=reference, member__firm__slug="stranger").exists()
 
 
 def _everything(world):
     sheet = JobSheet.objects.values().get(pk=world.sheet.pk)
     members = list(Member.objects.filter(firm=world.firm).order_by("pk").values())
-    lines = AccessLine.objects.filter(sheet=world.sheet).count()
+    lines = AuditEntry.objects.filter(sheet=world.sheet).count()
     ways_in = list(Invitation.objects.values()), list(ApiKey.objects.values())
     return sheet, members, ways_in, lines, world.sheet.notes.count()
 
@@ -50,7 +50,7 @@ def test_whatever_shows_something_of_a_job_sheet_leaves_a_line_with_who_looked()
     """Every address that names one, opened and sent what it refuses; the inbox is a list and opens none."""
     world = World()
     owner = world.clients["owner"]
-    lines = AccessLine.objects.filter(sheet=world.sheet, member__role=Role.OWNER)
+    lines = AuditEntry.objects.filter(sheet=world.sheet, member__role=Role.OWNER)
     naming = [name for name in GET_ACCESS if name.startswith("desk-") and "reference" in ROUTES[name]]
     assert len(naming) > 9
     for name in naming:
@@ -58,9 +58,9 @@ def test_whatever_shows_something_of_a_job_sheet_leaves_a_line_with_who_looked()
         answer = owner.get(world.address(name))
         assert lines.count() == before + 1, (name, answer.status_code)
     for name, told in {"desk-note": {"text": ""}, "desk-outcome": {}, "desk-erase": {}}.items():
-        before = lines.filter(deed=Deed.OPENED).count()
+        before = lines.filter(action=AuditAction.OPENED).count()
         assert owner.post(world.address(name), told).status_code == 400
-        assert lines.filter(deed=Deed.OPENED).count() == before + 1, name
+        assert lines.filter(action=AuditAction.OPENED).count() == before + 1, name
     before = lines.count()
     owner.get(world.address("desk-inbox"))
     assert lines.count() == before

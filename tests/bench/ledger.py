@@ -76,7 +76,7 @@ def _waiting(hurry):
 
     left = Delivery.objects.filter(state="waiting")
     if hurry:
-        left.filter(lease_until=None).update(next_try=timezone.now())
+        left.filter(lease_until=None).update(next_attempt=timezone.now())
         left.exclude(lease_until=None).update(lease_until=timezone.now())
     return left.count()
 
@@ -100,7 +100,7 @@ def judged(acknowledged, arrived):
 
     kept = list(JobSheet.objects.values_list("idempotency_key", "reference"))
     times = Counter(key for key, _reference in kept)
-    messages = dict(Delivery.objects.filter(channel="webhook").values_list("message", "sheet__reference"))
+    messages = dict(Delivery.objects.filter(channel="webhook").values_list("message_id", "sheet__reference"))
     return {
         "sheets": len(kept),
         "sent": Delivery.objects.filter(state="sent").count(),
@@ -124,7 +124,7 @@ def _half_written():
 
     from triage.models import JobSheet
 
-    made = Count("access_lines", filter=Q(access_lines__deed="handed over"), distinct=True)
+    made = Count("audit_entries", filter=Q(audit_entries__action="handed over"), distinct=True)
     counted = JobSheet.objects.annotate(messages=Count("deliveries", distinct=True), made=made)
     wanted = Q(firm__webhook_url="") | Q(messages=1)
     return counted.exclude(wanted & Q(made=1)).count()

@@ -8,7 +8,7 @@ from tests.bench.injected_faults import DELIVERER_KILLED, WEB_KILLED, receiver_i
 from tests.bench.ledger import judged
 from tests.bench.server import built_static_files
 from tests.firm_builders import make_firm, make_job_sheet
-from triage.models import AccessLine, Delivery
+from triage.models import AuditEntry, Delivery
 
 FEW = 12
 
@@ -49,7 +49,7 @@ def test_the_ledger_finds_what_was_lost_doubled_or_half_written():
     swapped = wrong(acknowledged, {first: arrived[second], second: arrived[second]})
     assert swapped == {**right, "arrived about another sheet": 1}
     assert wrong(acknowledged, {first: arrived[first]}) == {**right, "sent but never arrived": 1}
-    AccessLine.objects.all().delete()
+    AuditEntry.objects.all().delete()
     assert wrong(acknowledged, arrived) == {**right, "half written": 2}
     make_job_sheet(make_firm(email="", webhook_url=""), idempotency_key=key)
     assert wrong(acknowledged, arrived)["there twice"] == 1

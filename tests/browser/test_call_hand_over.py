@@ -65,7 +65,7 @@ def test_a_call_is_handed_over_by_keyboard_and_its_reference_is_there_to_read_ou
     sheet = JobSheet.objects.get()
     assert (sheet.firm, sheet.taken_by) == (agent.member.firm, agent.member)
     assert (sheet.name, sheet.access, sheet.telephone) == ("Alex Grey", "Second floor", "020 7946 0000")
-    assert dict(sheet.trail) == ELEMENT
+    assert dict(sheet.answers) == ELEMENT
     assert sheet.notes.get().text == "Rings back after lunch."
     said = agent.page.locator(".spelled").inner_text()
     assert " ".join(said.split()) == spoken(sheet.reference)

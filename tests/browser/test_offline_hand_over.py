@@ -113,8 +113,8 @@ def test_the_form_itself_opens_from_the_advice_with_no_line_and_carries_the_answ
     says(page, "kept on this phone")
     find_line(page)
     sheet = wait_for_sheet(page)
-    assert dict(sheet.trail)["complaint"] == "no-heat"
-    assert len(sheet.trail) == len(answers_of("fan-element-open", "no-heat"))
+    assert dict(sheet.answers)["complaint"] == "no-heat"
+    assert len(sheet.answers) == len(answers_of("fan-element-open", "no-heat"))
     ignore_lost_line(page)
 
 

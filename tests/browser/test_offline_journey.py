@@ -71,7 +71,7 @@ def test_a_whole_way_with_no_line_from_the_second_page_on(page, firm, publish): 
     assert JobSheet.objects.count() == 0
     find_line(page)
     sheet = wait_for_sheet(page)
-    told = dict(sheet.trail)
+    told = dict(sheet.answers)
     assert (told["complaint"], told["smell-type"]) == ("door", "plastic-or-fishy")
     assert JobSheet.objects.count() == 1
     ignore_lost_line(page)

@@ -48,7 +48,7 @@ def test_what_waited_through_a_release_is_seen_and_sent_once(page, release, one)
     sheet = JobSheet.objects.get()
     says(page, f"Sent to {firm.name}. Reference {sheet.reference}.")
     assert sheet.name == dict(one["fields"])["name"]
-    assert lost(dict(sheet.trail), one["keeps"]) == {}
+    assert lost(dict(sheet.answers), one["keeps"]) == {}
     page.reload()
     expect(page.get_by_text("Sent from this phone")).to_be_visible()
     assert JobSheet.objects.count() == 1

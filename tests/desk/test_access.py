@@ -16,7 +16,7 @@ from triage.desk import staff
 from triage.desk.knowledge_report import save_report
 from triage.models import Invitation
 from triage.models.firm import Role
-from triage.models.reckoning import Topic
+from triage.models.report import ReportTopic
 from triage.web.api_keys import make_key
 
 pytestmark = pytest.mark.django_db
@@ -157,7 +157,7 @@ def test_another_firms_job_sheet_and_none_at_all_read_alike():
 def test_who_keeps_the_pack_sees_it_without_belonging_to_a_firm():
     client = Client()
     client.force_login(make_account(is_staff=True))
-    save_report(Topic.KNOWLEDGE, {"tree": "<svg/>"}, "x")
+    save_report(ReportTopic.KNOWLEDGE, {"tree": "<svg/>"}, "x")
     assert client.get(reverse("desk-knowledge-tree")).status_code == 200
     assert client.get(reverse("desk-inbox")).url == reverse("desk-firms")
 

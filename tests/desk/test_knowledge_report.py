@@ -6,7 +6,7 @@ import pytest
 
 from triage.desk.knowledge_report import report_knowledge
 from triage.knowledge.library import library
-from triage.models import Reckoning
+from triage.models import Report
 
 
 @pytest.mark.django_db
@@ -17,7 +17,7 @@ def test_everything_is_worked_out_and_says_how_far_it_has_come():
         return lambda done: heard.update({what: (done, total)})
 
     kept = report_knowledge(library(), "gb-eng", 12, tell)
-    told = Reckoning.objects.get().contents
+    told = Report.objects.get().contents
     assert (kept.pack_version, told["checks"], told["region"]) == (library().pack.version, 12, "England")
     assert heard["checks scored"] == heard["checks walked"] == (12, 12)
     assert all(done <= total for done, total in heard.values())

@@ -17,7 +17,7 @@ from triage.desk.outcome_stats import (
 from triage.knowledge.library import library
 from triage.learning.held_out import forecasts
 from triage.learning.outcome_file import read_outcomes
-from triage.models import Outcome, Reckoning
+from triage.models import Outcome, Report
 
 pytestmark = pytest.mark.django_db
 
@@ -85,7 +85,7 @@ def test_a_proposal_waits_for_enough_outcomes_and_is_kept_once():
     make_outcomes(firm, 1)
     kept = report_calibration(firm)
     assert report_calibration(firm).pk == kept.pk
-    told = Reckoning.objects.get().contents
+    told = Report.objects.get().contents
     assert told["outcomes"] == MIN_OUTCOMES_FOR_PROPOSAL
     rates = {fault: (before, after) for fault, before, after, _found in told["rates"]}
     assert rates["fan-element-open"][1] > rates["fan-element-open"][0]

@@ -24,7 +24,7 @@ def test_everybody_can_sign_in_and_every_sheet_is_there():
 
 def test_no_answer_of_it_is_one_the_knowledge_no_longer_has():
     load(SHOP, SITE)
-    kept = {sheet.name: dict(sheet.trail) for sheet in JobSheet.objects.all()}
+    kept = {sheet.name: dict(sheet.answers) for sheet in JobSheet.objects.all()}
     assert kept == {visit.name: visit.answers for visit in VISITS}
 
 

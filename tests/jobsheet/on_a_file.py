@@ -61,7 +61,7 @@ def deliver_at_once():
     firm, sent = make_firm(), []
     for _ in range(MESSAGES):
         make_delivery(firm)
-    counts = race(lambda: deliver_due(new_worker(), lambda delivery, _now: sent.append(delivery.message)))
+    counts = race(lambda: deliver_due(new_worker(), lambda delivery, _now: sent.append(delivery.message_id)))
     states = Counter(firm.deliveries.values_list("state", flat=True))
     return {"attempts": sum(counts), "sent": len(sent), "different": len(set(sent)), "states": dict(states)}
 

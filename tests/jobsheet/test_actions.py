@@ -27,7 +27,7 @@ def refusal(work):
 
 def test_what_is_stored_was_computed_here():
     sheet = make_job_sheet()
-    assert [tuple(pair) for pair in sheet.trail] == list(TRAIL)
+    assert [tuple(pair) for pair in sheet.answers] == list(TRAIL)
     assert sheet.pack_version == library().pack.version
     assert sheet.leading_fault == sheet.summary["causes"][0]["fault"] == "fan-element-open"
     assert sheet.band == sheet.summary["band"] == "qualified"
@@ -37,7 +37,7 @@ def test_what_is_stored_was_computed_here():
 def test_a_forged_trail_keeps_what_is_good_and_counts_the_rest():
     forged = [*TRAIL, ("no-such-question", "yes"), ("cavity", "seven"), ("\ud800", "\x00")]
     sheet = make_job_sheet(trail=forged)
-    assert [tuple(pair) for pair in sheet.trail] == list(TRAIL)
+    assert [tuple(pair) for pair in sheet.answers] == list(TRAIL)
     assert sheet.summary["dropped"] == 3
 
 
@@ -158,7 +158,7 @@ def test_who_did_what_is_written_down():
     set_status(sheet=sheet, status="booked", member=member)
     add_note(sheet=sheet, text="Called.", member=member)
     erase(sheet=sheet, actor="sender")
-    lines = [(line.actor, line.member, line.deed) for line in sheet.access_lines.all()]
+    lines = [(line.actor, line.member, line.action) for line in sheet.audit_entries.all()]
     assert lines == [
         ("sender", None, "handed over"),
         ("member", member, "changed the status of"),

@@ -42,17 +42,17 @@ def fresh(delivery):
 
 def test_what_is_due_is_sent_in_order_and_what_is_not_waits():
     now, firm, sent = timezone.now(), make_firm(), []
-    make_delivery(firm, message="second", next_try=now - timedelta(minutes=1))
-    make_delivery(firm, message="first", next_try=now - timedelta(minutes=2))
-    make_delivery(firm, message="not yet", attempts=1, next_try=now + timedelta(minutes=5))
+    make_delivery(firm, message_id="second", next_attempt=now - timedelta(minutes=1))
+    make_delivery(firm, message_id="first", next_attempt=now - timedelta(minutes=2))
+    make_delivery(firm, message_id="not yet", attempts=1, next_attempt=now + timedelta(minutes=5))
     for state in ("sent", "dead", "dropped"):
         make_delivery(firm, state=state)
-    assert deliver_due("me", lambda delivery, _now: sent.append(delivery.message)) == 2
+    assert deliver_due("me", lambda delivery, _now: sent.append(delivery.message_id)) == 2
     assert sent == ["first", "second"]
 
 
 def test_what_was_never_tried_is_due_although_the_clock_of_who_wrote_it_was_ahead():
-    delivery = make_delivery(next_try=timezone.now() + timedelta(hours=1))
+    delivery = make_delivery(next_attempt=timezone.now() + timedelta(hours=1))
     deliver_due("me", takes)
     assert fresh(delivery).state == "sent"
 
@@ -70,7 +70,7 @@ def test_workers_go_by_the_databases_clock_and_not_by_their_hosts(monkeypatch):
 
     deliver_due("me", sender)
     assert abs(seen[0] - expected) < timedelta(minutes=1)
-    assert abs(fresh(delivery).next_try - expected) < timedelta(minutes=2)
+    assert abs(fresh(delivery).next_attempt - expected) < timedelta(minutes=2)
 
 
 def test_a_delivery_that_arrived_is_settled():
@@ -114,7 +114,7 @@ def test_a_failure_is_put_off_with_its_reason():
     before = timezone.now()
     deliver_due("me", fails())
     assert (fresh(delivery).state, delivery.last_error) == ("waiting", "The receiver answered 500.")
-    assert delivery.next_try > before + timedelta(seconds=10)
+    assert delivery.next_attempt > before + timedelta(seconds=10)
     assert delivery.leased_by == ""
 
 
@@ -139,10 +139,10 @@ def test_a_message_that_kills_its_workers_is_not_tried_for_ever():
 
 
 def test_a_mistake_of_ours_is_logged_and_stops_nobody(caplog):
-    broken, good = make_delivery(message="broken"), make_delivery(message="good")
+    broken, good = make_delivery(message_id="broken"), make_delivery(message_id="good")
 
     def sender(delivery, _now):
-        if delivery.message == "broken":
+        if delivery.message_id == "broken":
             raise KeyError("Alex Grey")
 
     assert deliver_due("me", sender) == 2

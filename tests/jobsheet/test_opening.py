@@ -24,7 +24,7 @@ def token_of(sheet):
 def test_the_firms_own_people_open_it_and_are_written_down(sheet, role):
     member = make_member(sheet.firm, role)
     assert open_as_member(member, sheet.reference.lower()) == sheet
-    assert sheet.access_lines.filter(member=member, deed="opened").count() == 1
+    assert sheet.audit_entries.filter(member=member, action="opened").count() == 1
 
 
 def test_another_firms_owner_learns_nothing(sheet):
@@ -33,13 +33,13 @@ def test_another_firms_owner_learns_nothing(sheet):
         with pytest.raises(NotFound):
             open_as_member(stranger, reference)
     assert list(sheets_of(stranger)) == []
-    assert sheet.access_lines.count() == 1
+    assert sheet.audit_entries.count() == 1
 
 
 def test_the_firms_system_opens_it_and_its_key_is_written_down(sheet):
     key, _words = make_key(firm=sheet.firm, name="telephone menu")
     assert open_as_system(key, sheet.reference.lower()) == sheet
-    assert sheet.access_lines.filter(actor="system", key=key, deed="opened").count() == 1
+    assert sheet.audit_entries.filter(actor="system", key=key, action="opened").count() == 1
 
 
 def test_another_firms_system_learns_nothing(sheet):
@@ -47,12 +47,12 @@ def test_another_firms_system_learns_nothing(sheet):
     for reference in (sheet.reference, "AAAAA-AAAAA", ""):
         with pytest.raises(NotFound):
             open_as_system(key, reference)
-    assert sheet.access_lines.count() == 1
+    assert sheet.audit_entries.count() == 1
 
 
 def test_the_sender_opens_it_with_the_token(sheet):
     assert open_as_sender(sheet.reference, token_of(sheet)) == sheet
-    assert sheet.access_lines.filter(actor="sender", deed="opened").count() == 1
+    assert sheet.audit_entries.filter(actor="sender", action="opened").count() == 1
 
 
 def test_no_other_token_opens_it(sheet):

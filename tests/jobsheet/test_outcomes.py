@@ -23,7 +23,7 @@ def test_it_is_kept_with_the_pack_it_speaks_of_and_the_sheet_is_done():
     assert (outcome.found, outcome.fitted, outcome.minutes) == (["fan-element-open"], ["ring element"], 40)
     assert outcome.pack_version == library().pack.version
     assert outcome.sheet.status == "done"
-    assert outcome.sheet.access_lines.filter(deed="recorded the outcome of").count() == 1
+    assert outcome.sheet.audit_entries.filter(action="recorded the outcome of").count() == 1
 
 
 def test_it_can_be_mended_and_stays_one():

@@ -11,7 +11,7 @@ from triage.jobsheet.actions import add_note, erase
 from triage.jobsheet.outcomes import Findings, record_outcome
 from triage.jobsheet.person_copy import person_copy
 from triage.models import JobSheet
-from triage.models.access_line import Actor
+from triage.models.audit_entry import Actor
 
 pytestmark = pytest.mark.django_db
 
@@ -46,7 +46,7 @@ def test_every_column_and_every_row_about_them_is_told(sheet):
         if field.name not in NOT_ABOUT_THEM and isinstance(value, str) and value:
             assert value in told, field.name
     related = {relation.name for relation in JobSheet._meta.related_objects}
-    assert related == {"photo", "notes", "outcome", "deliveries", "access_lines"}
+    assert related == {"photo", "notes", "outcome", "deliveries", "audit_entries"}
     kept = person_copy(sheet)
     assert kept["notes_of_the_firm"][0]["text"] == "Rang twice."
     assert kept["outcome"]["found"] == ["fan-element-open"]

@@ -45,7 +45,7 @@ def test_a_webhook_brings_the_whole_sheet_signed(box):
     send(delivery, now())
     told = verified(box, sheet.firm)
     assert told["type"] == "job_sheet.created"
-    assert box.requests[-1][0]["webhook-id"] == delivery.message
+    assert box.requests[-1][0]["webhook-id"] == delivery.message_id
     jsonschema.validate(told["data"], schema(), jsonschema.Draft202012Validator)
     assert told["data"]["contact"]["name"] == "Alex Grey"
 
@@ -117,7 +117,7 @@ def test_an_e_mail_holds_the_sheet_as_text_json_and_calendar():
     assert message["To"] == sheet.firm.email
     assert message["Reply-To"] == "alex@home.example"
     assert message["Subject"] == f"Job sheet {sheet.reference}: No heat at all"
-    assert message["Message-ID"].startswith(f"<{sheet.deliveries.get(channel='email').message}@")
+    assert message["Message-ID"].startswith(f"<{sheet.deliveries.get(channel='email').message_id}@")
     assert "- Name: Alex Grey" in message.get_body().get_content()
     attached = {part.get_filename(): part for part in message.iter_attachments()}
     told = json.loads(attached[f"{sheet.reference}.json"].get_content())

@@ -14,6 +14,6 @@ def test_the_database_refuses_a_key_without_a_name_and_the_same_key_twice():
     with pytest.raises(IntegrityError), transaction.atomic():
         ApiKey.objects.create(firm=firm, name="", key_hash="a", created=now)
     key = ApiKey.objects.create(firm=firm, name="menu", key_hash="a", created=now)
-    assert (str(key), key.begins) == ("menu (hearth)", "")
+    assert (str(key), key.prefix) == ("menu (hearth)", "")
     with pytest.raises(IntegrityError):
         ApiKey.objects.create(firm=firm, name="other", key_hash="a", created=now)

@@ -33,9 +33,9 @@ def test_a_sheet_goes_out_once_on_a_channel():
 
 
 def test_two_messages_never_share_an_id():
-    make_delivery(message="msg_same")
+    make_delivery(message_id="msg_same")
     with pytest.raises(IntegrityError), transaction.atomic():
-        make_delivery(message="msg_same")
+        make_delivery(message_id="msg_same")
 
 
 def test_it_has_a_name_to_be_listed_by():

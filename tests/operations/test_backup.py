@@ -29,8 +29,8 @@ import django; django.setup()
 import hashlib, json
 from django.core import serializers
 from triage.household.sheet_address import sheet_address
-from triage.models import AccessLine, Delivery, Firm, JobSheet, RatingPlatePhoto
-rows = [row for kind in (Firm, JobSheet, RatingPlatePhoto, Delivery, AccessLine) for row in kind.objects.order_by("pk")]
+from triage.models import AuditEntry, Delivery, Firm, JobSheet, RatingPlatePhoto
+rows = [row for kind in (Firm, JobSheet, RatingPlatePhoto, Delivery, AuditEntry) for row in kind.objects.order_by("pk")]
 print(hashlib.sha256(serializers.serialize("json", rows).encode()).hexdigest(), len(rows))
 print(sheet_address(JobSheet.objects.first()))
 """

@@ -11,7 +11,7 @@ from tests.firm_builders import make_delivery, make_firm, make_job_sheet
 from tests.whole_site.project_files import ROOT
 from triage.jobsheet.actions import erase
 from triage.knowledge.library import library
-from triage.models.access_line import Actor
+from triage.models.audit_entry import Actor
 from triage.operations.metrics import exposition
 from triage.operations.step_metrics import StepCountingMiddleware
 
@@ -43,7 +43,7 @@ def test_what_the_database_holds_is_told():
     assert shown["oven_check_job_sheets_total"] == {(): 1}
     assert shown["oven_check_deliveries"]["webhook", "waiting"] == 2
     assert shown["oven_check_deliveries"]["email", "waiting"] == 1
-    assert shown["oven_check_deliveries"]["webhook", "dead"] == 1
+    assert shown["oven_check_deliveries"]["webhook", "failed"] == 1
     assert shown["oven_check_deliveries"]["email", "sent"] == 0
     assert 3600 <= shown["oven_check_oldest_waiting_delivery_seconds"][()] < 3700
     assert shown["oven_check_pack_info"] == {(library().pack.id, library().pack.version): 1}

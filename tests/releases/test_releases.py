@@ -118,7 +118,7 @@ def test_a_hand_over_that_waited_on_a_phone_is_taken_once(client, release, one):
     assert [answer.status_code for answer in answers] == [200, 200]
     sheet = JobSheet.objects.get()
     assert {answer.json()["reference"] for answer in answers} == {sheet.reference}
-    assert lost(dict(sheet.trail), one["keeps"]) == {}
+    assert lost(dict(sheet.answers), one["keeps"]) == {}
     assert sheet.name == dict(one["fields"])["name"]
 
 
@@ -128,7 +128,7 @@ def test_a_firms_own_program_goes_on_as_before(client, release, one):
     firm = make_firm(slug="hearth")
     _key, words = make_key(firm=firm, name="program")
     assert send(client, firm, one["body"], key=one["key"], **bearer(words)).status_code == 201
-    assert lost(dict(JobSheet.objects.get().trail), one["keeps"]) == {}
+    assert lost(dict(JobSheet.objects.get().answers), one["keeps"]) == {}
 
 
 def test_an_answer_that_is_lost_would_be_seen():

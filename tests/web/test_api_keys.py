@@ -21,7 +21,7 @@ def test_a_key_works_and_is_kept_as_a_hash():
     assert use_key(words) == key
     assert key.name == "telephone menu"
     assert words not in str(model_to_dict(key))
-    assert key.begins == words[:8]
+    assert key.prefix == words[:8]
 
 
 def test_two_keys_differ():

@@ -10,7 +10,7 @@ from tests.whole_site.project_files import ROOT
 ROW = re.compile(r"^\| (?P<what>[^|]+) \| (?P<where>[^|]+) \| (?P<until>[^|]+) \|$", re.MULTILINE)
 # Where the list says the rows of each table are.
 WHERE = {
-    "AccessLine": "access lines",
+    "AuditEntry": "audit entries",
     "ApiKey": "API keys",
     "Delivery": "deliveries",
     "Firm": "firms",
@@ -20,7 +20,7 @@ WHERE = {
     "Note": "job sheet",
     "Outcome": "job sheet",
     "RatingPlatePhoto": "job sheet",
-    "Reckoning": "reckonings",
+    "Report": "reports",
     "RequestCount": "keyed hashes",
     "Session": "sessions",
     "SignInTry": "keyed hashes",
@@ -46,6 +46,6 @@ def test_the_list_says_where_and_until_when(table):
 def test_of_an_api_key_it_names_what_the_table_holds():
     (row,) = [row for row in rows() if row["where"] == WHERE["ApiKey"]]
     held = {field.name for field in apps.get_model("triage", "ApiKey")._meta.fields} - {"id", "firm"}
-    said = {"name": "name", "key_hash": "hash", "begins": "first characters", "created": "made"}
+    said = {"name": "name", "key_hash": "hash", "prefix": "first characters", "created": "made"}
     assert held == {*said, "last_used", "revoked"}
     assert all(words in row["what"] for words in (*said.values(), "last used", "revoked"))

@@ -9,7 +9,7 @@ from django.contrib.auth.validators import UnicodeUsernameValidator
 from django.utils.translation import gettext, gettext_lazy
 
 from triage.desk.authentication import MAX_PASSWORD_LENGTH
-from triage.models.api_key import LONGEST_NAME
+from triage.models.api_key import MAX_NAME_LENGTH
 from triage.models.firm import Role
 
 MAX_USERNAME_LENGTH = 150
@@ -94,6 +94,6 @@ class RoleForm(forms.Form):
 class KeyForm(forms.Form):
     name = forms.CharField(
         label=gettext_lazy("What uses it"),
-        max_length=LONGEST_NAME,
+        max_length=MAX_NAME_LENGTH,
         help_text=gettext_lazy("Such as: telephone menu. One key for each, so that one can end without the others."),
     )

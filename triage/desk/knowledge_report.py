@@ -23,8 +23,8 @@ from triage.engine.pack import Region
 from triage.knowledge.library import ELECTRIC_OVEN, FIRST_LANGUAGE, REGIONS, Library
 from triage.learning.reliability_plot import in_words, reliability_svg
 from triage.learning.scores import reliability
-from triage.models import Reckoning
-from triage.models.reckoning import Topic
+from triage.models import Report
+from triage.models.report import ReportTopic
 
 SEED = 1
 TREE_DEPTH = 2
@@ -34,7 +34,7 @@ MAX_CONFUSIONS_SHOWN = 10
 Progress = Callable[[str, int], Callable[[int], object]]
 
 
-def report_knowledge(library: Library, region_code: str, count: int, progress: Progress) -> Reckoning:
+def report_knowledge(library: Library, region_code: str, count: int, progress: Progress) -> Report:
     """Everything the page shows, from `count` made-up checks for each part; `tell` hears how far each has come."""
     region = library.regions[region_code].region
     kits = {fault: frozenset(text.kit) for fault, text in library.texts[FIRST_LANGUAGE].faults.items()}
@@ -47,7 +47,7 @@ def report_knowledge(library: Library, region_code: str, count: int, progress: P
         "tree": _tree(library, region_code, progress),
         **_reliability(library, region, count, progress),
     }
-    return save_report(Topic.KNOWLEDGE, contents, library.pack.version)
+    return save_report(ReportTopic.KNOWLEDGE, contents, library.pack.version)
 
 
 def _finding(found: Weakness) -> dict[str, Any]:

@@ -19,9 +19,9 @@ from triage.learning.outcome import Outcome, usable_answers
 from triage.learning.proposal import Proposal, as_lines, rate_changes
 from triage.learning.reliability_plot import reliability_svg
 from triage.learning.scores import Scores, scores
-from triage.models import Firm, Reckoning
+from triage.models import Firm, Report
 from triage.models import Outcome as Recorded
-from triage.models.reckoning import Topic
+from triage.models.report import ReportTopic
 
 MAX_SCORED = 200  # about a second and a half of reckoning
 MIN_OUTCOMES_FOR_PROPOSAL = 20
@@ -48,7 +48,7 @@ def training_outcomes(recorded: Iterable[Recorded], pack: Pack) -> list[Outcome]
             Outcome(
                 reference=record.sheet.reference,
                 region=record.sheet.region,
-                answers=dict(record.sheet.trail),
+                answers=dict(record.sheet.answers),
                 found=tuple(record.found),
                 day=f"{record.recorded:%Y-%m-%d}",
                 first_visit=record.fixed_first_visit,
@@ -78,7 +78,7 @@ def outcomes_file(outcomes: Iterable[Outcome], pack: Pack) -> str:
     return yaml.safe_dump({"outcomes": rows}, sort_keys=False, allow_unicode=True)
 
 
-def report_calibration(firm: Firm, progress: Callable[[int], object] = lambda _done: None) -> Reckoning | None:
+def report_calibration(firm: Firm, progress: Callable[[int], object] = lambda _done: None) -> Report | None:
     """What these outcomes propose, kept for the page; None where there are too few."""
     pack = load_library(learnt=False).pack
     outcomes = training_outcomes(outcomes_of(firm), pack)
@@ -97,12 +97,12 @@ def report_calibration(firm: Firm, progress: Callable[[int], object] = lambda _d
         "lines": as_lines(proposal),
         "rates": [list(row) for row in rate_changes(proposal)[:MAX_RATES_SHOWN]],
     }
-    return save_report(Topic.CALIBRATION, contents, pack.version, firm)
+    return save_report(ReportTopic.CALIBRATION, contents, pack.version, firm)
 
 
-def save_report(topic: Topic, contents: dict[str, Any], version: str, firm: Firm | None = None) -> Reckoning:
-    report, _created = Reckoning.objects.update_or_create(
-        topic=topic, firm=firm, defaults={"contents": contents, "pack_version": version, "made": timezone.now()}
+def save_report(topic: ReportTopic, contents: dict[str, Any], version: str, firm: Firm | None = None) -> Report:
+    report, _created = Report.objects.update_or_create(
+        topic=topic, firm=firm, defaults={"contents": contents, "pack_version": version, "computed": timezone.now()}
     )
     return report
 

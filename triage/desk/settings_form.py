@@ -11,7 +11,7 @@ from triage.jobsheet.networks import NotAllowed, read_target
 from triage.jobsheet.plain_text import many_lines, one_line
 from triage.knowledge.library import library
 from triage.models import Firm
-from triage.models.firm import LONGEST_RETENTION, is_colour
+from triage.models.firm import MAX_RETENTION_DAYS, is_colour
 from triage.web.accent import accent_refusal
 from triage.web.framing import is_origin
 
@@ -53,7 +53,7 @@ class SettingsForm(forms.Form):
     retention_days = forms.IntegerField(
         label=gettext_lazy("Days a job sheet is kept"),
         min_value=1,
-        max_value=LONGEST_RETENTION,
+        max_value=MAX_RETENTION_DAYS,
         help_text=gettext_lazy("Then it is erased. Holds for job sheets that come in from now on."),
     )
     wants_repair_form = forms.BooleanField(

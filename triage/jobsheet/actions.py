@@ -24,10 +24,10 @@ from triage.jobsheet.request_print import check_key, request_print
 from triage.jobsheet.sender_token import hash_of, new_token
 from triage.jobsheet.summary import check_url, summarise
 from triage.knowledge.library import library
-from triage.models import AccessLine, ApiKey, Delivery, Firm, JobSheet, Member, Note, RatingPlatePhoto
-from triage.models.access_line import Actor, Deed
-from triage.models.delivery import Channel, Event, State
-from triage.models.job_sheet import LONGEST_NOTE, Status
+from triage.models import ApiKey, AuditEntry, Delivery, Firm, JobSheet, Member, Note, RatingPlatePhoto
+from triage.models.audit_entry import Actor, AuditAction
+from triage.models.delivery import Channel, DeliveryState, Event
+from triage.models.job_sheet import MAX_NOTE_LENGTH, SheetStatus
 
 log = logging.getLogger(__name__)
 
@@ -112,7 +112,7 @@ def _write(
         request_hash=key[1],
         token_hash=hash_of(new_token(reference)),
         region=check.region.id,
-        trail=[list(pair) for pair in check.answers.items()],
+        answers=[list(pair) for pair in check.answers.items()],
         pack_version=check.pack.version,
         summary=summary,
         band=summary["band"],
@@ -128,7 +128,7 @@ def _write(
     if photo:
         RatingPlatePhoto.objects.create(sheet=sheet, jpeg=photo.jpeg, width=photo.width, height=photo.height)
     _queue(sheet, Event.CREATED, now)
-    note_access(sheet, Deed.HANDED_OVER, taken_by, Actor.MEMBER if taken_by else Actor.SENDER)
+    note_access(sheet, AuditAction.HANDED_OVER, taken_by, Actor.MEMBER if taken_by else Actor.SENDER)
     return sheet
 
 
@@ -142,9 +142,9 @@ def _queue(sheet: JobSheet, event: Event, now: datetime) -> None:
 
 
 def _new_delivery(firm: Firm, sheet: JobSheet | None, channel: Channel, event: Event, now: datetime) -> Delivery:
-    message = f"msg_{uuid.uuid4().hex}"
+    message_id = f"msg_{uuid.uuid4().hex}"
     return Delivery.objects.create(
-        firm=firm, sheet=sheet, channel=channel, event=event, message=message, next_try=now, created=now
+        firm=firm, sheet=sheet, channel=channel, event=event, message_id=message_id, next_attempt=now, created=now
     )
 
 
@@ -157,23 +157,25 @@ def send_test(*, firm: Firm) -> Delivery:
 
 def try_again(*, delivery: Delivery) -> bool:
     """Put a dead delivery back in line; whether it was one."""
-    fresh = {"state": State.WAITING, "attempts": 0, "next_try": timezone.now(), "settled": None}
-    return Delivery.objects.filter(pk=delivery.pk, state=State.DEAD).update(**fresh) == 1
+    fresh = {"state": DeliveryState.WAITING, "attempts": 0, "next_attempt": timezone.now(), "settled": None}
+    return Delivery.objects.filter(pk=delivery.pk, state=DeliveryState.FAILED).update(**fresh) == 1
 
 
-def note_access(sheet: JobSheet, deed: Deed, member: Member | None, actor: Actor, key: ApiKey | None = None) -> None:
+def note_access(
+    sheet: JobSheet, action: AuditAction, member: Member | None, actor: Actor, key: ApiKey | None = None
+) -> None:
     """One audit line; `member` where the actor is staff, `key` where it is the firm's own system."""
-    AccessLine.objects.create(sheet=sheet, actor=actor, member=member, key=key, deed=deed, at=timezone.now())
+    AuditEntry.objects.create(sheet=sheet, actor=actor, member=member, key=key, action=action, at=timezone.now())
 
 
 @transaction.atomic
 def set_status(*, sheet: JobSheet, status: str, member: Member) -> None:
-    if status not in Status.values:
-        known = ", ".join(Status.values)
+    if status not in SheetStatus.values:
+        known = ", ".join(SheetStatus.values)
         raise Refused([Problem("status", _("There is no such status. Use one of: %(known)s.") % {"known": known})])
     sheet.status = status
     sheet.save(update_fields=["status"])
-    note_access(sheet, Deed.STATUS, member, Actor.MEMBER)
+    note_access(sheet, AuditAction.STATUS, member, Actor.MEMBER)
 
 
 @transaction.atomic
@@ -181,13 +183,13 @@ def add_note(*, sheet: JobSheet, text: str, member: Member) -> Note:
     cleaned = many_lines(text)
     if not cleaned:
         raise Refused([Problem("text", _("Write something, or leave the note out."))])
-    if len(cleaned) > LONGEST_NOTE:
-        words = {"length": len(cleaned), "most": LONGEST_NOTE}
+    if len(cleaned) > MAX_NOTE_LENGTH:
+        words = {"length": len(cleaned), "most": MAX_NOTE_LENGTH}
         sentence = _("This note has %(length)s characters, and %(most)s are the most. Shorten it or write two.")
         raise Refused([Problem("text", sentence % words)])
     _lock_unless_erased(sheet)
     note = Note.objects.create(sheet=sheet, author=member, text=cleaned, created=timezone.now())
-    note_access(sheet, Deed.NOTED, member, Actor.MEMBER)
+    note_access(sheet, AuditAction.NOTED, member, Actor.MEMBER)
     return note
 
 
@@ -211,13 +213,13 @@ def erase(*, sheet: JobSheet, actor: Actor, member: Member | None = None) -> Non
     RatingPlatePhoto.objects.filter(sheet=sheet).delete()
     tried = Delivery.objects.filter(sheet=sheet, channel=Channel.WEBHOOK, attempts__gt=0)
     told = tried.exists()  # an attempt that failed may have arrived all the same
-    Delivery.objects.filter(sheet=sheet, state__in=(State.WAITING, State.DEAD)).update(
-        state=State.DROPPED, leased_by="", lease_until=None, settled=now, last_error=""
+    Delivery.objects.filter(sheet=sheet, state__in=(DeliveryState.WAITING, DeliveryState.FAILED)).update(
+        state=DeliveryState.CANCELLED, leased_by="", lease_until=None, settled=now, last_error=""
     )
     for holder in (locked, sheet):
         _blank(holder, now)
     locked.save()
-    note_access(sheet, Deed.ERASED, member, actor)
+    note_access(sheet, AuditAction.ERASED, member, actor)
     if told and actor is not Actor.SITE:
         _queue(locked, Event.ERASED, now)
     log.info("job sheet %s erased by %s", sheet.pk, actor)

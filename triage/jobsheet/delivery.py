@@ -22,7 +22,7 @@ from django.utils import timezone
 from triage.jobsheet.posting import NotDelivered
 from triage.jobsheet.sending import send
 from triage.models import Delivery
-from triage.models.delivery import State
+from triage.models.delivery import DeliveryState
 
 log = logging.getLogger(__name__)
 
@@ -65,8 +65,8 @@ def deliver_due(worker: str, sender: Sender = send, stopped: Callable[[], bool] 
 def claim_next(worker: str, now: datetime) -> Delivery | None:
     """The delivery that has waited longest, leased to `worker`; None when nothing is due."""
     free = Q(lease_until__isnull=True) | Q(lease_until__lte=now)
-    due = Q(attempts=0) | Q(next_try__lte=now)
-    waiting = Delivery.objects.filter(free, due, state=State.WAITING).order_by("next_try", "pk")
+    due = Q(attempts=0) | Q(next_attempt__lte=now)
+    waiting = Delivery.objects.filter(free, due, state=DeliveryState.WAITING).order_by("next_attempt", "pk")
     claimed = waiting.select_for_update(skip_locked=True).first()
     if claimed is None:
         return None
@@ -80,7 +80,7 @@ def attempt(delivery: Delivery, worker: str, sender: Sender = send) -> None:
     """One attempt and what came of it."""
     if delivery.attempts > MOST_ATTEMPTS:
         # Every earlier attempt began and none ended: whatever it does to a worker, it does not do it again.
-        _settle(delivery, worker, state=State.DEAD, settled=shared_now())
+        _settle(delivery, worker, state=DeliveryState.FAILED, settled=shared_now())
         return
     try:
         sender(delivery, shared_now())
@@ -90,16 +90,16 @@ def attempt(delivery: Delivery, worker: str, sender: Sender = send) -> None:
         log.exception("delivery %s broke in attempt %s", delivery.pk, delivery.attempts)
         _put_off(delivery, worker, NotDelivered(f"The message could not be made ({type(mishap).__name__})."))
     else:
-        _settle(delivery, worker, state=State.SENT, settled=shared_now(), last_error="")
+        _settle(delivery, worker, state=DeliveryState.SENT, settled=shared_now(), last_error="")
 
 
 def _put_off(delivery: Delivery, worker: str, problem: NotDelivered) -> None:
     now, error = shared_now(), str(problem)[:LONGEST_ERROR]
     if problem.permanent or delivery.attempts >= MOST_ATTEMPTS:
         log.warning("delivery %s is dead after %s attempts", delivery.pk, delivery.attempts)
-        _settle(delivery, worker, state=State.DEAD, settled=now, last_error=error)
+        _settle(delivery, worker, state=DeliveryState.FAILED, settled=now, last_error=error)
     else:
-        _settle(delivery, worker, next_try=now + wait_after(delivery.attempts), last_error=error)
+        _settle(delivery, worker, next_attempt=now + wait_after(delivery.attempts), last_error=error)
 
 
 def wait_after(attempts: int) -> timedelta:
@@ -111,5 +111,7 @@ def wait_after(attempts: int) -> timedelta:
 
 def _settle(delivery: Delivery, worker: str, **outcome: object) -> bool:
     """Write the outcome and give the lease back, if it is still ours; a lease that ran out may be another's by now."""
-    mine = Delivery.objects.filter(pk=delivery.pk, leased_by=worker, attempts=delivery.attempts, state=State.WAITING)
+    mine = Delivery.objects.filter(
+        pk=delivery.pk, leased_by=worker, attempts=delivery.attempts, state=DeliveryState.WAITING
+    )
     return mine.update(leased_by="", lease_until=None, **outcome) == 1

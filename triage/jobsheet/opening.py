@@ -11,7 +11,7 @@ from triage.jobsheet.actions import note_access
 from triage.jobsheet.reference import read_reference
 from triage.jobsheet.sender_token import hash_of, is_token
 from triage.models import ApiKey, JobSheet, Member
-from triage.models.access_line import Actor, Deed
+from triage.models.audit_entry import Actor, AuditAction
 
 NOBODY = hash_of("")
 
@@ -25,7 +25,7 @@ def sheets_of(member: Member) -> QuerySet[JobSheet]:
     return JobSheet.objects.filter(firm=member.firm_id, erased__isnull=True).order_by("-created", "-pk")
 
 
-def open_as_member(member: Member, reference: str, deed: Deed = Deed.OPENED) -> JobSheet:
+def open_as_member(member: Member, reference: str, deed: AuditAction = AuditAction.OPENED) -> JobSheet:
     known = read_reference(reference)
     sheet = JobSheet.objects.filter(firm=member.firm_id, reference=known).select_related("firm").first()
     if sheet is None:
@@ -40,7 +40,7 @@ def open_as_system(key: ApiKey, reference: str) -> JobSheet:
     sheet = JobSheet.objects.filter(firm=key.firm_id, reference=known).select_related("firm").first()
     if sheet is None:
         raise NotFound
-    note_access(sheet, Deed.OPENED, None, Actor.SYSTEM, key)
+    note_access(sheet, AuditAction.OPENED, None, Actor.SYSTEM, key)
     return sheet
 
 
@@ -49,5 +49,5 @@ def open_as_sender(reference: str, token: str) -> JobSheet:
     sheet = JobSheet.objects.filter(reference=read_reference(reference)).select_related("firm").first()
     if not is_token(token, sheet.token_hash if sheet else NOBODY) or sheet is None:
         raise NotFound
-    note_access(sheet, Deed.OPENED, None, Actor.SENDER)
+    note_access(sheet, AuditAction.OPENED, None, Actor.SENDER)
     return sheet

@@ -12,9 +12,9 @@ from triage.jobsheet.errors import Problem, Refused
 from triage.jobsheet.plain_text import one_line
 from triage.knowledge.library import library
 from triage.models import JobSheet, Member, Outcome
-from triage.models.access_line import Actor, Deed
-from triage.models.job_sheet import Status
-from triage.models.outcome import LONGEST_VISIT, Barrier, Result
+from triage.models.audit_entry import Actor, AuditAction
+from triage.models.job_sheet import SheetStatus
+from triage.models.outcome import MAX_VISIT_MINUTES, Barrier, Result
 
 MOST_FOUND = 6
 MOST_FITTED = 20
@@ -54,9 +54,9 @@ def record_outcome(*, sheet: JobSheet, findings: Findings, member: Member) -> Ou
                 "recorded": timezone.now(),
             },
         )
-        sheet.status = Status.DONE
+        sheet.status = SheetStatus.DONE
         sheet.save(update_fields=["status"])
-        note_access(sheet, Deed.OUTCOME, member, Actor.MEMBER)
+        note_access(sheet, AuditAction.OUTCOME, member, Actor.MEMBER)
     return outcome
 
 
@@ -69,8 +69,8 @@ def _problems(findings: Findings) -> Iterator[Problem]:
     if len(findings.fitted) > MOST_FITTED or any(len(part) > LONGEST_PART for part in findings.fitted):
         words = {"most": MOST_FITTED, "length": LONGEST_PART}
         yield Problem("fitted", _("Name at most %(most)s parts, each in at most %(length)s characters.") % words)
-    if not 1 <= findings.minutes <= LONGEST_VISIT:
-        yield Problem("minutes", _("Give the minutes of work, from 1 to %(most)s.") % {"most": LONGEST_VISIT})
+    if not 1 <= findings.minutes <= MAX_VISIT_MINUTES:
+        yield Problem("minutes", _("Give the minutes of work, from 1 to %(most)s.") % {"most": MAX_VISIT_MINUTES})
     if findings.result not in Result.values or findings.barrier not in Barrier.values:
         yield Problem("result", _("Choose how the oven was left from the list."))
     elif findings.fixed_first_visit and findings.result != Result.FIXED:

@@ -10,14 +10,14 @@ from datetime import datetime
 from typing import Any
 
 from triage.jobsheet.contents import contents_of
-from triage.models import AccessLine, Delivery, JobSheet, Outcome, RatingPlatePhoto
+from triage.models import AuditEntry, Delivery, JobSheet, Outcome, RatingPlatePhoto
 
 
 def person_copy(sheet: JobSheet) -> dict[str, Any]:
     """Plain values, ready for JSON."""
     return {
         "job_sheet": contents_of(sheet),
-        "answers": sheet.trail,
+        "answers": sheet.answers,
         "place": sheet.region,
         "erased": _time(sheet.erased),
         "agreed": _time(sheet.consented),
@@ -26,7 +26,7 @@ def person_copy(sheet: JobSheet) -> dict[str, Any]:
         "notes_of_the_firm": [{"written": _time(note.created), "text": note.text} for note in sheet.notes.all()],
         "outcome": _outcome(Outcome.objects.filter(sheet=sheet).first()),
         "sent_to_the_firm": [_delivery(row) for row in Delivery.objects.filter(sheet=sheet).order_by("pk")],
-        "who_looked": [_line(row) for row in sheet.access_lines.select_related("member", "key")],
+        "who_looked": [_line(row) for row in sheet.audit_entries.select_related("member", "key")],
     }
 
 
@@ -50,9 +50,9 @@ def _delivery(row: Delivery) -> Mapping[str, Any]:
     return {"channel": row.channel, "event": row.event, "state": row.state, "attempts": row.attempts, **times}
 
 
-def _line(row: AccessLine) -> Mapping[str, Any]:
+def _line(row: AuditEntry) -> Mapping[str, Any]:
     role = row.member.role if row.member else row.key.name if row.key else ""
-    return {"at": _time(row.at), "who": row.actor, "as": role, "did": row.deed}
+    return {"at": _time(row.at), "who": row.actor, "as": role, "did": row.action}
 
 
 def _time(moment: datetime | None) -> str | None:

@@ -34,7 +34,7 @@ def _post(delivery: Delivery, now: datetime) -> None:
         raise NotDelivered(_("The firm has no webhook any more."), permanent=True)
     body = message_body(delivery.event, delivery.created, told_by(delivery))
     try:
-        headers = signed_headers(firm.webhook_secret, delivery.message, now, body)
+        headers = signed_headers(firm.webhook_secret, delivery.message_id, now, body)
     except Refused as reason:
         raise NotDelivered(str(reason), permanent=True) from reason
     post(firm.webhook_url, headers, body.encode())
@@ -66,7 +66,7 @@ def _mail(delivery: Delivery) -> None:
         to=[firm.email],
         reply_to=[sheet.email] if sheet.email else None,
         # The same id each time, by which a mailbox can tell a repeat.
-        headers={"Message-ID": f"<{delivery.message}@{settings.DEFAULT_FROM_EMAIL.rpartition('@')[2].strip('>')}>"},
+        headers={"Message-ID": f"<{delivery.message_id}@{settings.DEFAULT_FROM_EMAIL.rpartition('@')[2].strip('>')}>"},
     )
     message.attach(f"{sheet.reference}.json", sheet_json(contents).encode(), "application/json")
     message.attach(f"{sheet.reference}.ics", visit_request(contents, firm.email), "text/calendar")

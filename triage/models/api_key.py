@@ -6,18 +6,18 @@ from django.db.models import Q
 
 from triage.models.firm import Firm
 
-LONGEST_NAME = 80
-SHOWN = 8  # of a key's characters: enough to tell the firm's keys apart, far too few to find the rest
+MAX_NAME_LENGTH = 80
+PREFIX_LENGTH = 8  # of a key's characters: enough to tell the firm's keys apart, far too few to find the rest
 
 
 class ApiKey(models.Model):
     """`name` says what uses it, in the firm's words; a revoked key stays, so that it is known who read what.
-    `begins` is empty for a key made before first characters were kept, or by a release that keeps none."""
+    `prefix` is empty for a key made before first characters were kept, or by a release that keeps none."""
 
     firm = models.ForeignKey(Firm, on_delete=models.CASCADE, related_name="api_keys")
-    name = models.CharField(max_length=LONGEST_NAME)
+    name = models.CharField(max_length=MAX_NAME_LENGTH)
     key_hash = models.CharField(max_length=64, unique=True)
-    begins = models.CharField(max_length=SHOWN, blank=True, default="", db_default="")
+    prefix = models.CharField(max_length=PREFIX_LENGTH, blank=True, default="", db_default="", db_column="begins")
     created = models.DateTimeField()
     last_used = models.DateTimeField(null=True, blank=True)
     revoked = models.DateTimeField(null=True, blank=True)

@@ -1,6 +1,6 @@
 """One message on its way out: a row written with the job sheet, claimed under a lease, kept until it has arrived.
 
-`message` is the id a receiver can tell a repeat by. A lease that has run out belongs to nobody: whoever held it was
+`message_id` is what a receiver can tell a repeat by. A lease that has run out belongs to nobody: whoever held it was
 killed, and the message may be claimed again.
 """
 
@@ -22,13 +22,14 @@ class Event(models.TextChoices):
     TEST = "test"
 
 
-class State(models.TextChoices):
-    """`dead` was tried as often as is sensible, and waits for a person; `dropped` need no longer arrive."""
+class DeliveryState(models.TextChoices):
+    """`FAILED` was tried as often as is sensible, and waits for a person; `CANCELLED` need no longer arrive. The values
+    are as of old: the release before writes and reads the same rows."""
 
     WAITING = "waiting"
     SENT = "sent"
-    DEAD = "dead"
-    DROPPED = "dropped"
+    FAILED = "dead"
+    CANCELLED = "dropped"
 
 
 class Delivery(models.Model):
@@ -36,10 +37,10 @@ class Delivery(models.Model):
     sheet = models.ForeignKey(JobSheet, null=True, on_delete=models.CASCADE, related_name="deliveries")
     channel = models.CharField(max_length=10, choices=Channel)
     event = models.CharField(max_length=20, choices=Event)
-    message = models.CharField(max_length=40, unique=True)
-    state = models.CharField(max_length=10, choices=State, default=State.WAITING)
+    message_id = models.CharField(max_length=40, unique=True, db_column="message")
+    state = models.CharField(max_length=10, choices=DeliveryState, default=DeliveryState.WAITING)
     attempts = models.PositiveIntegerField(default=0)
-    next_try = models.DateTimeField()
+    next_attempt = models.DateTimeField(db_column="next_try")
     lease_until = models.DateTimeField(null=True, blank=True)
     leased_by = models.CharField(max_length=80, blank=True, default="")
     last_error = models.CharField(max_length=300, blank=True, default="")
@@ -50,7 +51,7 @@ class Delivery(models.Model):
         verbose_name_plural = "deliveries"
         constraints = [
             models.UniqueConstraint(fields=["sheet", "channel", "event"], name="delivery_once_on_a_channel"),
-            models.CheckConstraint(condition=Q(state__in=State.values), name="delivery_state_is_known"),
+            models.CheckConstraint(condition=Q(state__in=DeliveryState.values), name="delivery_state_is_known"),
             models.CheckConstraint(condition=Q(channel__in=Channel.values), name="delivery_channel_is_known"),
             models.CheckConstraint(condition=Q(event__in=Event.values), name="delivery_event_is_known"),
             models.CheckConstraint(
@@ -61,11 +62,11 @@ class Delivery(models.Model):
                 name="delivery_lease_is_whole",
             ),
             models.CheckConstraint(
-                condition=Q(state=State.WAITING) | Q(leased_by=""), name="delivery_lease_is_of_one_waiting"
+                condition=Q(state=DeliveryState.WAITING) | Q(leased_by=""), name="delivery_lease_is_of_one_waiting"
             ),
         ]
         indexes = [
-            models.Index(fields=["next_try"], condition=Q(state=State.WAITING), name="delivery_due"),
+            models.Index(fields=["next_attempt"], condition=Q(state=DeliveryState.WAITING), name="delivery_due"),
             models.Index(fields=["firm", "-created"], name="delivery_log"),
         ]
 

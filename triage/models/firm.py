@@ -6,7 +6,7 @@ from django.db import models
 from django.db.models import Q
 from django.utils.translation import gettext_lazy as _
 
-LONGEST_RETENTION = 3650
+MAX_RETENTION_DAYS = 3650
 
 is_colour = RegexValidator(r"^#[0-9a-f]{6}\Z", _("Write the colour as # and six of 0-9 and a-f, such as #a83c12."))
 
@@ -39,7 +39,7 @@ class Firm(models.Model):
     class Meta:
         constraints = [
             models.CheckConstraint(
-                condition=Q(retention_days__gte=1, retention_days__lte=LONGEST_RETENTION), name="firm_keeps_for_days"
+                condition=Q(retention_days__gte=1, retention_days__lte=MAX_RETENTION_DAYS), name="firm_keeps_for_days"
             ),
             models.CheckConstraint(condition=Q(webhook_url="") | ~Q(webhook_secret=""), name="firm_webhook_is_signed"),
             models.CheckConstraint(condition=~Q(slug="") & ~Q(name=""), name="firm_has_a_name"),

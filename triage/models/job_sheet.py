@@ -1,6 +1,6 @@
 """A job sheet: one hand-over from a check to a firm, its photo of the rating plate, and the firm's notes on it.
 
-`summary` is what the server itself computed from `trail` with pack `pack_version`, frozen when it was written: a
+`summary` is what the server itself computed from `answers` with pack `pack_version`, frozen when it was written: a
 newer pack never changes what a repairer was told. An erased sheet keeps the answers about the oven and loses
 everything that says whose oven it was; its key stays, so that a late re-send does not bring it back.
 """
@@ -11,10 +11,10 @@ from django.utils.translation import gettext_lazy as _
 
 from triage.models.firm import Firm, Member
 
-LONGEST_NOTE = 10_000
+MAX_NOTE_LENGTH = 10_000
 
 
-class Status(models.TextChoices):
+class SheetStatus(models.TextChoices):
     NEW = "new", _("New")
     BOOKED = "booked", _("Booked")
     DONE = "done", _("Done")
@@ -32,10 +32,10 @@ class JobSheet(models.Model):
     idempotency_key = models.CharField(max_length=200)
     request_hash = models.CharField(max_length=64)
     token_hash = models.CharField(max_length=64)
-    status = models.CharField(max_length=10, choices=Status, default=Status.NEW)
+    status = models.CharField(max_length=10, choices=SheetStatus, default=SheetStatus.NEW)
 
     region = models.CharField(max_length=20)
-    trail = models.JSONField()
+    answers = models.JSONField(db_column="trail")
     pack_version = models.CharField(max_length=64)
     summary = models.JSONField()
     band = models.CharField(max_length=12)
@@ -60,7 +60,7 @@ class JobSheet(models.Model):
     class Meta:
         constraints = [
             models.UniqueConstraint(fields=["firm", "idempotency_key"], name="sheet_once_for_a_key"),
-            models.CheckConstraint(condition=Q(status__in=Status.values), name="sheet_status_is_known"),
+            models.CheckConstraint(condition=Q(status__in=SheetStatus.values), name="sheet_status_is_known"),
             models.CheckConstraint(condition=Q(erase_after__gt=models.F("created")), name="sheet_is_not_kept_for_ever"),
             models.CheckConstraint(
                 condition=Q(erased__isnull=True)
@@ -96,7 +96,7 @@ class RatingPlatePhoto(models.Model):
 class Note(models.Model):
     sheet = models.ForeignKey(JobSheet, on_delete=models.CASCADE, related_name="notes")
     author = models.ForeignKey(Member, null=True, on_delete=models.SET_NULL, related_name="notes")
-    text = models.TextField(max_length=LONGEST_NOTE)
+    text = models.TextField(max_length=MAX_NOTE_LENGTH)
     created = models.DateTimeField()
 
     class Meta:

@@ -7,7 +7,7 @@ from django.utils.translation import gettext_lazy as _
 from triage.models.firm import Member
 from triage.models.job_sheet import JobSheet
 
-LONGEST_VISIT = 1440
+MAX_VISIT_MINUTES = 1440
 
 
 class Result(models.TextChoices):
@@ -56,7 +56,7 @@ class Outcome(models.Model):
                 condition=Q(fixed_first_visit=False) | Q(result=Result.FIXED), name="outcome_first_visit_fixed_it"
             ),
             models.CheckConstraint(
-                condition=Q(minutes__gte=1, minutes__lte=LONGEST_VISIT), name="outcome_took_a_day_at_most"
+                condition=Q(minutes__gte=1, minutes__lte=MAX_VISIT_MINUTES), name="outcome_took_a_day_at_most"
             ),
         ]
 

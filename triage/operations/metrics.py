@@ -13,7 +13,7 @@ from prometheus_client.registry import Collector
 
 from triage.knowledge.library import library
 from triage.models import Delivery, JobSheet
-from triage.models.delivery import Channel, State
+from triage.models.delivery import Channel, DeliveryState
 from triage.operations.step_metrics import step_metrics
 
 
@@ -56,13 +56,13 @@ def _deliveries() -> Metric:
         "oven_check_deliveries", "Messages to firms, by channel and by state.", labels=("channel", "state")
     )
     for channel in Channel.values:
-        for state in State.values:
-            family.add_metric((channel, state), counts.get((channel, state), 0))
+        for state in DeliveryState:
+            family.add_metric((channel, state.name.lower()), counts.get((channel, state.value), 0))
     return family
 
 
 def _oldest() -> Metric:
-    oldest = Delivery.objects.filter(state=State.WAITING).aggregate(oldest=Min("created"))["oldest"]
+    oldest = Delivery.objects.filter(state=DeliveryState.WAITING).aggregate(oldest=Min("created"))["oldest"]
     age = max(0.0, (timezone.now() - oldest).total_seconds()) if oldest else 0.0
     return GaugeMetricFamily(
         "oven_check_oldest_waiting_delivery_seconds",

@@ -16,7 +16,7 @@ from triage.jobsheet.errors import Problem, Refused
 from triage.jobsheet.plain_text import one_line
 from triage.jobsheet.sender_token import hash_of
 from triage.models import ApiKey, Firm
-from triage.models.api_key import LONGEST_NAME, SHOWN
+from triage.models.api_key import MAX_NAME_LENGTH, PREFIX_LENGTH
 
 log = logging.getLogger(__name__)
 
@@ -28,11 +28,11 @@ NOTED_EVERY = timedelta(minutes=1)
 def make_key(*, firm: Firm, name: str) -> tuple[ApiKey, str]:
     """A new key and its words, which nobody can be told again. Raises Refused where the name is none."""
     called = one_line(name)
-    if not called or len(called) > LONGEST_NAME:
+    if not called or len(called) > MAX_NAME_LENGTH:
         sentence = _("Give the key a name of 1 to %(most)s characters that says what uses it.")
-        raise Refused([Problem("name", sentence % {"most": LONGEST_NAME})])
+        raise Refused([Problem("name", sentence % {"most": MAX_NAME_LENGTH})])
     words = PREFIX + secrets.token_urlsafe(BYTES)
-    kept = {"name": called, "key_hash": hash_of(words), "begins": words[:SHOWN]}
+    kept = {"name": called, "key_hash": hash_of(words), "prefix": words[:PREFIX_LENGTH]}
     key = ApiKey.objects.create(firm=firm, created=timezone.now(), **kept)
     log.info("API key %s made for firm %s", key.pk, firm.pk)
     return key, words

@@ -7,8 +7,8 @@ from tests.api.asking import address, bearer, firm_with_key, problem_in
 from tests.firm_builders import make_job_sheet
 from triage.jobsheet.actions import erase
 from triage.jobsheet.formats.json import schema
-from triage.models import AccessLine, ApiKey
-from triage.models.access_line import Actor
+from triage.models import ApiKey, AuditEntry
+from triage.models.audit_entry import Actor
 
 pytestmark = pytest.mark.django_db
 
@@ -21,8 +21,8 @@ def test_the_sheet_is_as_its_schema_says_and_the_reading_is_noted(client):
     Draft202012Validator(schema()).validate(response.json())
     assert response.json()["contact"]["name"] == "Alex Grey"
     assert response.headers["Cache-Control"] == "no-store, private"
-    line = AccessLine.objects.latest("pk")
-    assert (line.actor, line.deed, line.key) == (Actor.SYSTEM, "opened", ApiKey.objects.get())
+    line = AuditEntry.objects.latest("pk")
+    assert (line.actor, line.action, line.key) == (Actor.SYSTEM, "opened", ApiKey.objects.get())
 
 
 def test_it_may_be_typed_as_people_say_it(client):

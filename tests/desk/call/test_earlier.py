@@ -8,8 +8,8 @@ from triage.jobsheet.actions import erase
 from triage.jobsheet.opening import NotFound
 from triage.jobsheet.reference import spoken
 from triage.knowledge.library import library
-from triage.models import AccessLine, JobSheet
-from triage.models.access_line import Actor, Deed
+from triage.models import AuditEntry, JobSheet
+from triage.models.audit_entry import Actor, AuditAction
 from triage.models.firm import Role
 
 pytestmark = pytest.mark.django_db
@@ -24,7 +24,7 @@ def agent():
 def test_it_is_found_as_it_is_said_and_the_look_is_written_down(agent):
     sheet = make_job_sheet(agent.firm)
     assert earlier_sheet(agent, spoken(sheet.reference)) == sheet
-    assert AccessLine.objects.get(sheet=sheet, deed=Deed.OPENED).member == agent
+    assert AuditEntry.objects.get(sheet=sheet, action=AuditAction.OPENED).member == agent
 
 
 def test_another_firms_an_erased_one_and_none_are_not_there(agent):

@@ -11,7 +11,7 @@ from triage.jobsheet.consent import spoken_consent
 from triage.jobsheet.errors import KeyTaken, Problem, Refused
 from triage.models import JobSheet
 from triage.models.firm import Role
-from triage.models.job_sheet import LONGEST_NOTE
+from triage.models.job_sheet import MAX_NOTE_LENGTH
 
 KEY = "key-of-this-call"
 
@@ -44,7 +44,7 @@ def test_it_is_ready_once_everything_was_read_and_a_visit_is_the_next_thing(call
 def test_the_job_sheet_is_the_agents_with_all_that_was_said(over, agent):
     sheet = take(over, filled_in(agent.firm, notes="Rings back after lunch.\nHas a dog."), agent, KEY)
     assert (sheet.firm, sheet.taken_by, sheet.name) == (agent.firm, agent, "Alex Grey")
-    assert dict(sheet.trail) == ELEMENT
+    assert dict(sheet.answers) == ELEMENT
     assert sheet.consent == " ".join(spoken_consent(agent.firm))
     assert [(window["start"][11:], window["end"][11:]) for window in sheet.windows] == [("08:00:00", "12:00:00")]
     assert [(note.text, note.author) for note in sheet.notes.all()] == [("Rings back after lunch.\nHas a dog.", agent)]
@@ -76,7 +76,7 @@ def test_without_consent_nothing_is_written(over, agent):
 
 def test_a_note_that_cannot_be_taken_takes_the_job_sheet_back_too(over, agent):
     with pytest.raises(Refused) as refused:
-        take(over, filled_in(agent.firm, notes="x" * (LONGEST_NOTE + 1)), agent, KEY)
+        take(over, filled_in(agent.firm, notes="x" * (MAX_NOTE_LENGTH + 1)), agent, KEY)
     assert [problem.field for problem in refused.value.problems] == ["notes"]
     assert not JobSheet.objects.exists()
 

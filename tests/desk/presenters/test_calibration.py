@@ -40,6 +40,6 @@ def test_a_proposal_is_shown_as_it_was_worked_out():
     make_outcomes(firm, MIN_OUTCOMES_FOR_PROPOSAL)
     kept = report_calibration(firm)
     proposal = calibration_page(firm).proposal
-    assert (proposal.made, proposal.outcomes) == (kept.made, MIN_OUTCOMES_FOR_PROPOSAL)
+    assert (proposal.made, proposal.outcomes) == (kept.computed, MIN_OUTCOMES_FOR_PROPOSAL)
     assert proposal.rates[0].fault == "Burnt-out fan oven element"
     assert proposal.rows[0][1] == f"{kept.contents['before'][0]:.3f}"

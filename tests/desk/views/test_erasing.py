@@ -20,4 +20,4 @@ def test_it_is_asked_once_more():
     assert owner.post(address, {"sure": "yes"}).url == reverse("desk-inbox")
     sheet.refresh_from_db()
     assert (sheet.name, sheet.telephone, sheet.erased is None) == ("", "", False)
-    assert sheet.access_lines.filter(deed="erased", member__role="owner").count() == 1
+    assert sheet.audit_entries.filter(action="erased", member__role="owner").count() == 1

@@ -34,7 +34,7 @@ def test_job_sheets_are_taken_with_an_audit_line_each(firm, owner):
     response = owner.get(reverse("desk-sheets-csv"))
     assert [row["reference"] for row in rows(response)] == [sheet.reference]
     assert response.headers["Content-Disposition"] == 'attachment; filename="hearth-job-sheets.csv"'
-    assert sheet.access_lines.filter(deed="exported", member__role="owner").count() == 1
+    assert sheet.audit_entries.filter(action="exported", member__role="owner").count() == 1
 
 
 def test_outcomes_are_taken_as_open_data(firm, owner):

@@ -10,7 +10,7 @@ from tests.firm_builders import make_booking, make_firm, make_job_sheet, make_me
 from tests.reading_pages import read_page
 from triage.jobsheet.actions import erase
 from triage.models import JobSheet, Note
-from triage.models.access_line import Actor
+from triage.models.audit_entry import Actor
 
 pytestmark = pytest.mark.django_db
 
@@ -49,7 +49,7 @@ def test_every_opening_is_a_line_that_owners_see_and_others_do_not():
     page_of(sheet, "repairer")
     assert "opened it" in read_page(page_of(sheet)).one(".audit").text
     assert read_page(page_of(sheet, "repairer")).select(".audit") == []
-    assert sheet.access_lines.filter(deed="opened").count() == 3
+    assert sheet.audit_entries.filter(action="opened").count() == 3
 
 
 def test_an_agent_is_offered_nothing_that_is_not_theirs():

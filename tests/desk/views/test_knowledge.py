@@ -7,7 +7,7 @@ from tests.desk.clients import make_account
 from tests.reading_pages import read_page
 from triage.desk.knowledge_report import report_knowledge
 from triage.knowledge.library import library
-from triage.models import Reckoning
+from triage.models import Report
 
 pytestmark = pytest.mark.django_db
 
@@ -33,5 +33,5 @@ def test_it_shows_findings_figures_plot_and_tree(keeper):
     assert page.one("img").attributes["src"] == reverse("desk-knowledge-tree")
     assert keeper.get(reverse("desk-knowledge-tree")).headers["Content-Type"] == "image/svg+xml"
     assert "The pack has changed since." not in page.one("main").text
-    Reckoning.objects.update(pack_version="older")
+    Report.objects.update(pack_version="older")
     assert "The pack has changed since." in keeper.get(PAGE).content.decode()

@@ -7,7 +7,7 @@ from tests.desk.clients import client_of
 from tests.firm_builders import make_job_sheet, make_member
 from tests.reading_pages import read_page
 from triage.jobsheet.actions import erase
-from triage.models.access_line import Actor
+from triage.models.audit_entry import Actor
 
 pytestmark = pytest.mark.django_db
 

@@ -71,5 +71,5 @@ def test_a_sheet_without_a_photo_has_none():
 def test_each_leaves_a_line(sheet, get):
     for form in ("json", "calendar", "text", "photo", "code"):
         get(form)
-    assert sheet.access_lines.filter(deed="exported").count() == 3
-    assert sheet.access_lines.filter(deed="opened").count() == 2
+    assert sheet.audit_entries.filter(action="exported").count() == 3
+    assert sheet.audit_entries.filter(action="opened").count() == 2

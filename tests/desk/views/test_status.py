@@ -21,4 +21,4 @@ def test_a_status_is_kept_or_refused(wanted, kept, said):
     assert said in client.get(answer.url).content.decode()
     sheet.refresh_from_db()
     assert sheet.status == kept
-    assert sheet.access_lines.filter(deed="changed the status of").count() == (kept == "booked")
+    assert sheet.audit_entries.filter(action="changed the status of").count() == (kept == "booked")

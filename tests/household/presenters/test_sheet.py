@@ -8,7 +8,7 @@ from tests.firm_builders import make_booking, make_firm, make_job_sheet
 from tests.jobsheet.pictures import jpeg
 from triage.household.presenters.sheet import sheet_page
 from triage.jobsheet.actions import erase
-from triage.models.access_line import Actor
+from triage.models.audit_entry import Actor
 
 pytestmark = pytest.mark.django_db
 

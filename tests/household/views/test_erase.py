@@ -39,7 +39,7 @@ def test_a_post_erases_it_for_good(sheet):
     assert page.one("h1").text == "This was erased"
     assert "Alex" not in page.text
     kept = JobSheet.objects.get()
-    assert (kept.name, kept.street, bool(kept.trail)) == ("", "", True)
+    assert (kept.name, kept.street, bool(kept.answers)) == ("", "", True)
     assert read_page(client.post(href, follow=True)).one("h1").text == "This was erased"
 
 

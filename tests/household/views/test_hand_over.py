@@ -52,7 +52,7 @@ def test_it_becomes_a_job_sheet_recomputed_from_the_trail(firm):
     assert response["Location"].startswith(f"/sheet/{sheet.reference}/?token=")
     assert response["Cache-Control"] == "no-store, private"
     assert (sheet.firm, sheet.name, sheet.leading_fault) == (firm, "Alex Grey", "fan-element-open")
-    assert dict(sheet.trail) == ELEMENT
+    assert dict(sheet.answers) == ELEMENT
     assert sheet.photo.width == 80
     assert f"{firm.name} may have what I write here" in sheet.consent
     page = read_page(client.get(response["Location"]))
@@ -111,7 +111,7 @@ def test_a_forged_trail_is_recomputed_and_keeps_what_holds(client, firm):
     forged = {**ELEMENT, "did-everything": "fixed", "lamp-state": "blue", "band": "normal", "x" * 300: "y"}
     assert send(client, form_address(firm, forged)).status_code == 302
     sheet = JobSheet.objects.get()
-    assert dict(sheet.trail) == ELEMENT
+    assert dict(sheet.answers) == ELEMENT
     assert sheet.band == "qualified"
 
 

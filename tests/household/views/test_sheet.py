@@ -5,7 +5,7 @@ import pytest
 from tests.firm_builders import make_firm, make_job_sheet
 from tests.reading_pages import read_page
 from triage.household.sheet_address import sheet_address
-from triage.models.access_line import Actor, Deed
+from triage.models.audit_entry import Actor, AuditAction
 
 pytestmark = pytest.mark.django_db
 
@@ -24,8 +24,8 @@ def test_its_sender_sees_it_and_that_is_written_down(client, sheet):
     assert page.one("h1").text == f"What you sent to {sheet.firm.name}"
     assert "Alex Grey" in page.one("dl").text
     assert sheet_address(sheet) in page.one("main p.link a").attributes["href"]
-    line = sheet.access_lines.last()
-    assert (line.actor, line.deed) == (Actor.SENDER, Deed.OPENED)
+    line = sheet.audit_entries.last()
+    assert (line.actor, line.action) == (Actor.SENDER, AuditAction.OPENED)
 
 
 def test_any_spelling_of_the_reference_opens_it(client, sheet):
@@ -45,7 +45,7 @@ def test_a_wrong_token_and_a_sheet_that_is_not_there_are_the_same(client, sheet)
     answers = [client.get(told) for told in addresses]
     assert {(answer.status_code, answer["Cache-Control"]) for answer in answers} == {(404, "no-store, private")}
     assert len({answer.content.replace(b" ", b"") for answer in answers[:3]}) == 1
-    assert sheet.access_lines.filter(deed=Deed.OPENED).count() == 0
+    assert sheet.audit_entries.filter(action=AuditAction.OPENED).count() == 0
 
 
 def test_it_is_only_read_there(client, sheet):

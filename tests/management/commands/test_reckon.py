@@ -6,7 +6,7 @@ import pytest
 from django.core.management import CommandError, call_command
 
 from tests.firm_builders import make_firm
-from triage.models import Reckoning
+from triage.models import Report
 
 pytestmark = pytest.mark.django_db
 
@@ -20,7 +20,7 @@ def run(*told):
 def test_the_pack_and_every_firm():
     make_firm(slug="hearth")
     assert run("--n", "5") == "The page about the pack is worked out.\nhearth: too few outcomes yet.\n"
-    assert Reckoning.objects.get().contents["checks"] == 5
+    assert Report.objects.get().contents["checks"] == 5
 
 
 def test_one_firm_alone():

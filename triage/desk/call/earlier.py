@@ -34,7 +34,7 @@ def answers_again(pack: Pack, sheet: JobSheet, told: Mapping[str, str]) -> dict[
     gates = {gate for task in pack.tasks.values() for gate in task.gates}
     kept = [
         (name, answer)
-        for name, answer in sheet.trail
+        for name, answer in sheet.answers
         if name != SCREEN and name not in gates and not (name.startswith(DID) and answer == "fixed")
     ]
     both = parse_answers(pack, [*told.items(), *((name, answer) for name, answer in kept if name not in told)]).answers

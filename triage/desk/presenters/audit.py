@@ -6,7 +6,7 @@ from datetime import datetime
 from django.utils.translation import gettext as _
 
 from triage.models import JobSheet
-from triage.models.access_line import Actor
+from triage.models.audit_entry import Actor
 
 MAX_LINES = 200
 
@@ -19,12 +19,12 @@ class AuditLine:
 
 def audit_lines(sheet: JobSheet) -> list[AuditLine]:
     """The newest first, at most so many."""
-    lines = sheet.access_lines.select_related("member__user").order_by("-at", "-pk")[:MAX_LINES]
+    lines = sheet.audit_entries.select_related("member__user").order_by("-at", "-pk")[:MAX_LINES]
     found = []
     for line in lines:
         names = {Actor.SENDER: _("the sender"), Actor.SYSTEM: _("the firm’s own system"), Actor.SITE: _("this site")}
         who = names.get(Actor(line.actor))
         if who is None:
             who = line.member.user.get_username() if line.member else _("somebody who has left")
-        found.append(AuditLine(line.at, _("%(who)s %(deed)s it") % {"who": who, "deed": line.deed}))
+        found.append(AuditLine(line.at, _("%(who)s %(deed)s it") % {"who": who, "deed": line.action}))
     return found

@@ -15,8 +15,8 @@ from triage.desk.outcome_stats import (
 )
 from triage.knowledge.library import library
 from triage.learning.reliability_plot import in_words, reliability_svg
-from triage.models import Firm, Reckoning
-from triage.models.reckoning import Topic
+from triage.models import Firm, Report
+from triage.models.report import ReportTopic
 
 Row = tuple[str, str]
 
@@ -90,14 +90,14 @@ def _as_share(part: Share) -> str:
 
 
 def _proposal(firm: Firm) -> ProposalSummary | None:
-    report = Reckoning.objects.filter(topic=Topic.CALIBRATION, firm=firm).first()
+    report = Report.objects.filter(topic=ReportTopic.CALIBRATION, firm=firm).first()
     if report is None:
         return None
     contents = report.contents
     middle, low, high = contents["gain"]
     names = library().words(firm.region).faults
     return ProposalSummary(
-        made=report.made,
+        made=report.computed,
         outcomes=contents["outcomes"],
         better=contents["better"],
         gain=f"{middle:.3f} ({low:.3f} – {high:.3f})",

@@ -13,7 +13,7 @@ from triage.desk.presenters.bands import BANDS, band_label
 from triage.jobsheet.opening import sheets_of
 from triage.jobsheet.reference import read_reference
 from triage.models import JobSheet, Member
-from triage.models.job_sheet import Status
+from triage.models.job_sheet import SheetStatus
 
 PAGE_SIZE = 25
 MAX_SEARCH_LENGTH = 100
@@ -89,7 +89,7 @@ def parse_filter(params: Mapping[str, str]) -> SheetFilter:
     problems: list[str] = []
     status, band = params.get("status", ""), params.get("band", "")
     return SheetFilter(
-        status=status if status in Status.values else "",
+        status=status if status in SheetStatus.values else "",
         band=band if band in BANDS else "",
         since=_day(params.get("since", ""), problems),
         until=_day(params.get("until", ""), problems),
@@ -112,7 +112,7 @@ def inbox_page(member: Member, sheet_filter: SheetFilter, number: str) -> Inbox:
         filter=sheet_filter,
         rows=tuple(_row(sheet) for sheet in page.object_list),
         page=page,
-        statuses=tuple(Status.choices),
+        statuses=tuple(SheetStatus.choices),
         bands=tuple((band, band_label(band)) for band in BANDS),
     )
 
@@ -156,6 +156,6 @@ def _row(sheet: JobSheet) -> InboxRow:
         cause=first["name"],
         chance=first["chance_words"],
         status=sheet.status,
-        status_label=str(Status(sheet.status).label),
+        status_label=str(SheetStatus(sheet.status).label),
         urgent=sheet.band == "make-safe",
     )

@@ -13,7 +13,7 @@ from triage.desk.request import MemberRequest
 from triage.jobsheet.actions import send_test, try_again
 from triage.jobsheet.errors import Refused
 from triage.models import Delivery
-from triage.models.delivery import State
+from triage.models.delivery import DeliveryState
 from triage.models.firm import Role
 
 PAGE_SIZE = 50
@@ -24,8 +24,8 @@ PAGE_SIZE = 50
 def deliveries(request: MemberRequest) -> HttpResponse:
     firm = request.member.firm
     log = Delivery.objects.filter(firm=firm).select_related("sheet").order_by("-created", "-pk")
-    failed = log.filter(state=State.DEAD)
-    only_failed = request.GET.get("state") == State.DEAD
+    failed = log.filter(state=DeliveryState.FAILED)
+    only_failed = request.GET.get("state") == DeliveryState.FAILED
     page = Paginator(failed if only_failed else log, PAGE_SIZE).get_page(request.GET.get("page"))
     context = {
         "page": page,

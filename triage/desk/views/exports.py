@@ -12,8 +12,8 @@ from triage.desk.request import MemberRequest
 from triage.jobsheet.formats.open_repair import outcomes_csv
 from triage.jobsheet.opening import sheets_of
 from triage.knowledge.library import library
-from triage.models import AccessLine, Firm
-from triage.models.access_line import Actor, Deed
+from triage.models import AuditEntry, Firm
+from triage.models.audit_entry import Actor, AuditAction
 from triage.models.firm import Role
 
 
@@ -32,8 +32,9 @@ def sheets_table(request: MemberRequest) -> HttpResponse:
     member = request.member
     sheets = list(sheets_of(member).select_related("outcome"))
     now = timezone.now()
-    AccessLine.objects.bulk_create(
-        AccessLine(sheet=sheet, actor=Actor.MEMBER, member=member, deed=Deed.EXPORTED, at=now) for sheet in sheets
+    AuditEntry.objects.bulk_create(
+        AuditEntry(sheet=sheet, actor=Actor.MEMBER, member=member, action=AuditAction.EXPORTED, at=now)
+        for sheet in sheets
     )
     return _file(request, sheets_csv(sheets), "text/csv; charset=utf-8", "job-sheets.csv")
 

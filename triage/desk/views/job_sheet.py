@@ -20,9 +20,9 @@ from triage.jobsheet.errors import Refused
 from triage.jobsheet.formats.repair_form import repair_form
 from triage.knowledge.library import library
 from triage.models import JobSheet, Outcome
-from triage.models.access_line import Actor
+from triage.models.audit_entry import Actor
 from triage.models.firm import Role
-from triage.models.job_sheet import LONGEST_NOTE, Status
+from triage.models.job_sheet import MAX_NOTE_LENGTH, SheetStatus
 from triage.models.outcome import Result
 
 
@@ -45,7 +45,7 @@ def change_status(request: MemberRequest, reference: str) -> HttpResponse:
     sheet, wanted = get_sheet(request, reference), request.POST.get("status", "")
     try:
         set_status(sheet=sheet, status=wanted, member=request.member)
-        messages.success(request, _("Status: %(status)s.") % {"status": Status(wanted).label})
+        messages.success(request, _("Status: %(status)s.") % {"status": SheetStatus(wanted).label})
     except Refused as refused:
         messages.error(request, str(refused))
     return HttpResponseRedirect(reverse("desk-sheet", args=[sheet.reference]))
@@ -86,11 +86,11 @@ def _sheet_page(request: MemberRequest, sheet: JobSheet, note: str = "", problem
     context = {
         "page": sheet_page(contents),
         "sheet": sheet,
-        "statuses": [(value, label, value == sheet.status) for value, label in Status.choices],
+        "statuses": [(value, label, value == sheet.status) for value, label in SheetStatus.choices],
         "notes": sheet.notes.select_related("author__user"),
         "note": note,
         "note_problem": problem,
-        "longest_note": LONGEST_NOTE,
+        "longest_note": MAX_NOTE_LENGTH,
         "outcome": _outcome_summary(sheet),
         "may_record": member.role != Role.AGENT,
         "is_owner": is_owner,

@@ -11,9 +11,9 @@ from triage.desk.layout import render_page
 from triage.desk.presenters.calibration import calibration_page
 from triage.desk.request import MemberRequest, UserRequest
 from triage.knowledge.library import library
-from triage.models import Reckoning
+from triage.models import Report
 from triage.models.firm import Role
-from triage.models.reckoning import Topic
+from triage.models.report import ReportTopic
 
 
 @require_safe
@@ -46,5 +46,5 @@ def knowledge_tree(_request: UserRequest) -> HttpResponse:
     return HttpResponse(report.contents["tree"], content_type="image/svg+xml")
 
 
-def _latest_report() -> Reckoning | None:
-    return Reckoning.objects.filter(topic=Topic.KNOWLEDGE, firm=None).first()
+def _latest_report() -> Report | None:
+    return Report.objects.filter(topic=ReportTopic.KNOWLEDGE, firm=None).first()

@@ -15,7 +15,7 @@ from triage.jobsheet.formats.repair_form import form_text, repair_form
 from triage.jobsheet.formats.text import sheet_text
 from triage.jobsheet.opening import open_as_member
 from triage.models import JobSheet, RatingPlatePhoto
-from triage.models.access_line import Deed
+from triage.models.audit_entry import AuditAction
 from triage.models.firm import Role
 
 
@@ -73,7 +73,7 @@ def photo(request: MemberRequest, reference: str) -> HttpResponse:
 
 
 def _exported(request: MemberRequest, reference: str) -> JobSheet:
-    return open_as_member(request.member, reference, Deed.EXPORTED)
+    return open_as_member(request.member, reference, AuditAction.EXPORTED)
 
 
 def _file(content: str, kind: str, name: str) -> HttpResponse:

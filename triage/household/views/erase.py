@@ -12,7 +12,7 @@ from triage.household.views.mishap import not_found
 from triage.household.views.showing import context_of
 from triage.jobsheet.actions import erase as take_away
 from triage.jobsheet.opening import NotFound, open_as_sender
-from triage.models.access_line import Actor
+from triage.models.audit_entry import Actor
 
 
 @csrf_exempt  # the token in the address is the whole right to do this, and no cookie adds to it

@@ -11,7 +11,7 @@ from triage.jobsheet.actions import note_access
 from triage.jobsheet.person_copy import person_copy
 from triage.jobsheet.reference import read_reference
 from triage.models import JobSheet
-from triage.models.access_line import Actor, Deed
+from triage.models.audit_entry import Actor, AuditAction
 
 
 class Command(BaseCommand):
@@ -26,5 +26,5 @@ class Command(BaseCommand):
             raise CommandError(
                 "There is no job sheet with this reference. Look at it again, sign by sign.", returncode=2
             )
-        note_access(sheet, Deed.EXPORTED, None, Actor.SITE)
+        note_access(sheet, AuditAction.EXPORTED, None, Actor.SITE)
         self.stdout.write(json.dumps(person_copy(sheet), ensure_ascii=False, indent=2))

@@ -12,8 +12,8 @@ from tests.firm_builders import make_firm, make_member
 from tests.reading_pages import read_page
 from triage.check_pages.form_state import new_state
 from triage.jobsheet.consent import spoken_consent
-from triage.models import AccessLine, JobSheet, Member
-from triage.models.access_line import Deed
+from triage.models import AuditEntry, JobSheet, Member
+from triage.models.audit_entry import AuditAction
 from triage.models.firm import Role
 
 pytestmark = pytest.mark.django_db
@@ -46,8 +46,8 @@ def test_whoever_takes_the_call_hands_it_over_and_stands_on_the_job_sheet(addres
     response = send(client_of(member), address, member.firm)
     sheet = JobSheet.objects.get()
     assert response.url.startswith(f"/desk/call/taken/{sheet.reference}/?region=gb-eng&complaint=no-heat")
-    assert (sheet.firm, sheet.taken_by, dict(sheet.trail)) == (member.firm, member, ELEMENT)
-    assert AccessLine.objects.get(sheet=sheet, deed=Deed.HANDED_OVER).member == member
+    assert (sheet.firm, sheet.taken_by, dict(sheet.answers)) == (member.firm, member, ELEMENT)
+    assert AuditEntry.objects.get(sheet=sheet, action=AuditAction.HANDED_OVER).member == member
 
 
 def test_the_form_has_one_heading_the_way_out_and_every_sentence_to_read(client, address, agent):

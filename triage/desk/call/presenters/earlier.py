@@ -13,7 +13,7 @@ from triage.desk.presenters.bands import band_label
 from triage.jobsheet.wording import answer_words, question_words
 from triage.knowledge.library import library
 from triage.models import JobSheet
-from triage.models.job_sheet import Status
+from triage.models.job_sheet import SheetStatus
 from triage.web.rate_limit import Allowance
 
 ENOUGH = 8  # answers shown; the job sheet itself has all of them
@@ -51,7 +51,7 @@ def earlier_page(call: Call, sheet: JobSheet) -> EarlierSheet:
         spoken_for=sheet.name,
         created=sheet.created,
         trouble=summary["trouble"],
-        status=str(Status(sheet.status).label),
+        status=str(SheetStatus(sheet.status).label),
         band=band_label(sheet.band),
         cause=f"{first['name']} ({first['chance_words']})",
         signs=[flag["heading"] for flag in summary["red_flags"]],

@@ -16,7 +16,7 @@ from triage.desk.call.presenters.hand_over import hand_over_page
 from triage.desk.call.showing import around
 from triage.desk.request import MemberRequest
 from triage.jobsheet.errors import KeyTaken, Problem, Refused
-from triage.models.job_sheet import LONGEST_NOTE
+from triage.models.job_sheet import MAX_NOTE_LENGTH
 
 REFUSED = 422
 
@@ -52,6 +52,6 @@ def _form(request: MemberRequest, call: Call, sent: Sent, state: str, problems: 
     context = {
         **around(call),
         "page": hand_over_page(call, sent, state, problems),
-        "longest_note": LONGEST_NOTE,
+        "longest_note": MAX_NOTE_LENGTH,
     }
     return render(request, "triage/call/hand_over.html", context, status=REFUSED if problems else 200)
