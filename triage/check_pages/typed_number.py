@@ -16,20 +16,20 @@ _BESIDE = re.compile(r"[\s£€$']")
 
 
 @dataclass(frozen=True, slots=True)
-class Unread:
+class ParseFailure:
     """Why a text is not a number that can be used."""
 
     reason: Reason
 
 
-def read_number(text: str, low: Decimal, high: Decimal) -> Decimal | Unread:
+def read_number(text: str, low: Decimal, high: Decimal) -> Decimal | ParseFailure:
     """The number meant, from `low` to `high`; `text` is not empty."""
     plain = _BESIDE.sub("", text)
     if not _NUMBER.fullmatch(plain):
-        return Unread("not-a-number")
+        return ParseFailure("not-a-number")
     if _TWO_WAYS.fullmatch(plain):
-        return Unread("two-ways")
+        return ParseFailure("two-ways")
     value = Decimal(plain.replace(",", "."))
     if value < low:
-        return Unread("too-small")
-    return value if value <= high else Unread("too-large")
+        return ParseFailure("too-small")
+    return value if value <= high else ParseFailure("too-large")

@@ -9,6 +9,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from typing import Any
 
+from django.utils.functional import Promise
+
+from triage.check_pages.presenters.readings.fields import FORMS
 from triage.engine.pack import Pack
 from triage.knowledge.region_builder import RegionProfile
 from triage.knowledge.texts import Texts
@@ -38,6 +41,7 @@ def texts_for_phones(texts: Texts, pack: Pack) -> dict[str, Any]:
         "gates": _plain(texts.gates),
         "isolation": _plain(texts.isolation),
         "start": _plain(texts.start),
+        "readings": _plain(FORMS),
     }
 
 
@@ -69,4 +73,4 @@ def _plain(value: Any) -> Any:
         if value and is_dataclass(value[0]):
             return {"of": _names(value[0]), "rows": [_row(item) for item in value]}
         return [_plain(item) for item in value]
-    return value
+    return str(value) if isinstance(value, Promise) else value

@@ -17,4 +17,4 @@ def test_a_line_through_points_names_them_in_order():
 
 
 def test_the_view_box_is_the_whole_drawing():
-    assert Drawing(80.0, (), "told").view_box == "0 0 320 80"
+    assert Drawing(80.0, (), {}).view_box == "0 0 320 80"

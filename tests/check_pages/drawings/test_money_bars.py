@@ -11,14 +11,14 @@ MONEY = strategies.floats(0, 1e6, allow_subnormal=False)
 
 
 def drawn(*ranges):
-    return money_bars([MoneyRange(f"{low} to {high}", low, high) for low, high in ranges], "£", "told")
+    return money_bars([MoneyRange(f"{low} to {high}", low, high) for low, high in ranges], "£", {"told": 1})
 
 
 def marks_of(drawing):
     """The numbers under the axis, and where they stand."""
-    marks = [shape for shape in only(drawing, "label") if shape.words.replace(".", "").isdigit()]
+    marks = [shape for shape in only(drawing, "label") if shape.text.replace(".", "").isdigit()]
     ticks = [at(shape, "x1") for shape in only(drawing, "axis") if at(shape, "x1") == at(shape, "x2")]
-    return dict(zip([float(mark.words) for mark in marks], ticks, strict=True))
+    return dict(zip([float(mark.text) for mark in marks], ticks, strict=True))
 
 
 @pytest.mark.parametrize("ranges", [[(70, 190)], [(70, 190), (50, 80)], [(15, 45), (30, 45), (1, 9)]])
@@ -45,8 +45,8 @@ def test_whatever_it_costs_all_stays_inside_with_few_marks_and_the_middle_in_the
 
 def test_each_bar_is_named_in_words_above_it_and_the_axis_has_its_unit():
     drawing = drawn((10, 20), (30, 40))
-    labels = {shape.words: at(shape, "y") for shape in only(drawing, "label")}
+    labels = {shape.text: at(shape, "y") for shape in only(drawing, "label")}
     for bar, words in zip(only(drawing, "cost"), ("10 to 20", "30 to 40"), strict=True):
         assert labels[words] < at(bar, "y")
     assert "£" in labels
-    assert drawing.words == "told"
+    assert drawing.facts == {"told": 1}

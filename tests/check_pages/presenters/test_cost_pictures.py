@@ -72,9 +72,9 @@ def test_the_ranges_are_those_of_the_sentences(client):
 
 
 def test_wasted_electricity_is_drawn_only_where_the_oven_may_be_used_and_its_money_is_known(check_request):
-    assert "Wasted electricity" in drawings(check_request, **TOLD)[COMPARED].words
-    assert "Wasted electricity" not in drawings(check_request, age="6", new="450", use="4")[COMPARED].words
-    assert "Wasted electricity" not in drawings(check_request, HINGE, **TOLD)[COMPARED].words
+    assert "Wasted electricity" in drawings(check_request, **TOLD)[COMPARED].facts["text"]
+    assert "Wasted electricity" not in drawings(check_request, age="6", new="450", use="4")[COMPARED].facts["text"]
+    assert "Wasted electricity" not in drawings(check_request, HINGE, **TOLD)[COMPARED].facts["text"]
 
 
 def test_where_no_money_is_known_nothing_is_drawn(check_request):
@@ -84,10 +84,10 @@ def test_where_no_money_is_known_nothing_is_drawn(check_request):
 
 def test_the_axis_says_the_money_and_the_time(check_request):
     found = drawings(check_request, **TOLD)
-    assert [shape.words for shape in found[COMPARED].shapes][-1] == "£ a year"
-    assert [
-        shape.words for shape in drawings(check_request, SEAL, "se", call="800")["The visit and the repair"].shapes
-    ][-1] == "SEK"
+    assert [shape.text for shape in found[COMPARED].shapes][-1] == "£ a year"
+    assert [shape.text for shape in drawings(check_request, SEAL, "se", call="800")["The visit and the repair"].shapes][
+        -1
+    ] == "SEK"
 
 
 def test_a_picture_is_told_by_shape_and_carries_no_style_of_its_own(client):

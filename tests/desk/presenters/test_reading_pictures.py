@@ -3,6 +3,7 @@
 import pytest
 
 from tests.check_pages.drawings.looking import only
+from tests.check_pages.fragments import caption_of
 from triage.desk.presenters.reading_pictures import readings_with_pictures
 
 METER = ("meter-power", "f35~s60~k1000~p2200")
@@ -27,7 +28,7 @@ def test_each_kind_of_figures_has_its_picture():
     assert only(heat, "warmth")
     assert len(only(seal, "ray")) == 3
     assert only(fan, "seen")
-    assert "It took 30 minutes." in warm.words
+    assert "It took 30 minutes." in caption_of(warm)
 
 
 def test_figures_that_answer_several_questions_are_drawn_once():
@@ -64,4 +65,4 @@ def test_what_cannot_be_read_has_no_picture_and_the_others_keep_theirs(reading):
 @pytest.mark.parametrize(("region", "unit"), [("us", "°F"), ("de", "°C"), ("gone-region", "°C")])
 def test_degrees_are_those_of_the_place(region, unit):
     (heat,) = drawn(("thermometer-mean", HEAT), region=region)
-    assert unit in heat.words
+    assert unit in caption_of(heat)

@@ -1,10 +1,11 @@
-"""A drawing as the template puts it on the page: shapes in order, and the words that say the same.
+"""A drawing as the template puts it on the page: shapes in order, and the facts that its caption tells.
 
 What a shape means is its `kind`, which the style sheet knows; nothing is told by colour alone. Places are in units of
-the drawing, which is `WIDTH` wide, and a template only writes them down.
+the drawing, which is `WIDTH` wide, and a template only writes them down. Names of parts stand in the templates
+`_drawing_label.html` and `_drawing_caption.html`.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -12,25 +13,29 @@ WIDTH = 320.0
 
 Tag = Literal["rect", "line", "polyline", "path", "circle", "text"]
 Anchor = Literal["start", "middle", "end"]
+Facts = Mapping[str, object]
+"""What a template puts in words; `kind` or `name` says which sentence it is."""
 
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """One SVG element: its class, its attributes, and its words where it is a text."""
+    """One SVG element: its class and its attributes; a text is either figures as they stand or `named`, which the
+    template puts in words."""
 
     tag: Tag
     kind: str
     at: tuple[tuple[str, str], ...]
-    words: str = ""
+    text: str = ""
+    named: Facts | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """`words` say all that the shapes show."""
+    """The caption made of `facts` says all that the shapes show."""
 
     height: float
     shapes: tuple[Shape, ...]
-    words: str
+    facts: Facts
     width: float = field(default=WIDTH)
 
     @property
@@ -69,8 +74,17 @@ def through(kind: str, points: Iterable[tuple[float, float]]) -> Shape:
     return Shape("polyline", kind, (("points", " ".join(f"{x:.1f},{y:.1f}" for x, y in points)),))
 
 
-def label(words: str, across: float, down: float, anchor: Anchor = "start", kind: str = "label") -> Shape:
-    return Shape("text", kind, (*_written((("x", across), ("y", down))), ("text-anchor", anchor)), words)
+def label(text: str, across: float, down: float, anchor: Anchor = "start", kind: str = "label") -> Shape:
+    return Shape("text", kind, _text_at(across, down, anchor), text)
+
+
+def named(name: str, across: float, down: float, anchor: Anchor = "start", **facts: object) -> Shape:
+    """A text that the template words: what `name` stands for, with these `facts`."""
+    return Shape("text", "label", _text_at(across, down, anchor), named={"name": name, **facts})
+
+
+def _text_at(across: float, down: float, anchor: Anchor) -> tuple[tuple[str, str], ...]:
+    return (*_written((("x", across), ("y", down))), ("text-anchor", anchor))
 
 
 def _written(places: Iterable[tuple[str, float]]) -> tuple[tuple[str, str], ...]:

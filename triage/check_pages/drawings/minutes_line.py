@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from triage.check_pages.drawings.drawing import WIDTH, Anchor, Drawing, Scale, Shape, box, label, line
+from triage.check_pages.drawings.drawing import WIDTH, Anchor, Drawing, Facts, Scale, Shape, box, label, line, named
 
 LEFT, RIGHT = 6.0, WIDTH - 6.0
 TOP, BOTTOM = 34.0, 66.0
@@ -18,13 +18,13 @@ class Stretch:
     start: float
     end: float
     kind: str
-    words: str
+    name: str
 
 
 def minutes_line(
-    length: float, stretches: list[Stretch], seen: tuple[float, float, bool], unit: str, told: str
+    length: float, stretches: list[Stretch], seen: tuple[float, float, bool], unit: str, facts: Facts
 ) -> Drawing:
-    """`seen` is the earliest and latest it may have been, and whether it may be later still."""
+    """`seen` is the earliest and latest it may have been, and whether it may be later still; `unit` names the line."""
     scale = Scale(0.0, length, LEFT, RIGHT)
     first, last, later = seen
     every = next((step for step in EVERY if length / step <= MOST_MARKS), EVERY[-1])
@@ -32,7 +32,7 @@ def minutes_line(
     shapes: list[Shape] = []
     for stretch in stretches:
         shapes.append(box(stretch.kind, scale.at(stretch.start), TOP, scale.at(stretch.end), BOTTOM))
-        shapes.append(label(stretch.words, scale.at(stretch.start) + 3.0, TOP + 20.0))
+        shapes.append(named(stretch.name, scale.at(stretch.start) + 3.0, TOP + 20.0))
     left, right = scale.at(first), scale.at(length if later else last)
     shapes += [
         box("seen", left - 1.5, MARK_TOP, max(right, left) + 1.5, TOP),
@@ -40,9 +40,9 @@ def minutes_line(
         line("axis", LEFT, BOTTOM, RIGHT, BOTTOM),
         *[line("axis", scale.at(mark), BOTTOM, scale.at(mark), BOTTOM + 5.0) for mark in marks],
         *[label(f"{mark:g}", scale.at(mark), BOTTOM + 20.0, _anchor(mark, length)) for mark in marks],
-        label(unit, RIGHT, BOTTOM + 36.0, "end"),
+        named(unit, RIGHT, BOTTOM + 36.0, "end"),
     ]
-    return Drawing(BOTTOM + 42.0, tuple(shapes), told)
+    return Drawing(BOTTOM + 42.0, tuple(shapes), facts)
 
 
 def _anchor(mark: float, length: float) -> Anchor:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import floor, log10
 
-from triage.check_pages.drawings.drawing import WIDTH, Anchor, Drawing, Scale, Shape, box, label, line
+from triage.check_pages.drawings.drawing import WIDTH, Anchor, Drawing, Facts, Scale, Shape, box, label, line
 
 LEFT, RIGHT = 4.0, WIDTH - 4.0
 TOP = 14.0
@@ -23,7 +23,7 @@ class MoneyRange:
     high: float
 
 
-def money_bars(ranges: Sequence[MoneyRange], unit: str, told: str) -> Drawing:
+def money_bars(ranges: Sequence[MoneyRange], unit: str, facts: Facts) -> Drawing:
     """`unit` names what the numbers on the axis are, such as "£ a year"."""
     top = max(*(one.high for one in ranges), 1.0)
     scale, step = Scale(0.0, top * 1.04, LEFT, RIGHT), _step(top)
@@ -34,7 +34,7 @@ def money_bars(ranges: Sequence[MoneyRange], unit: str, told: str) -> Drawing:
         shapes.append(line("axis", scale.at(mark), axis, scale.at(mark), axis + 5.0))
         shapes.append(label(f"{mark:.12g}", scale.at(mark), axis + 20.0, _anchor(mark, top)))
     shapes.append(label(unit, RIGHT, axis + 38.0, "end"))
-    return Drawing(axis + 44.0, tuple(shapes), told)
+    return Drawing(axis + 44.0, tuple(shapes), facts)
 
 
 def _row(one: MoneyRange, scale: Scale, top: float) -> list[Shape]:

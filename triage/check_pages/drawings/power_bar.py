@@ -1,6 +1,6 @@
 """Power on a bar beside what the rating plate lets one expect, each with what it may be out by."""
 
-from triage.check_pages.drawings.drawing import WIDTH, Drawing, Scale, Shape, box, label, line
+from triage.check_pages.drawings.drawing import WIDTH, Drawing, Facts, Scale, Shape, box, label, line, named
 from triage.engine.readings import Measured
 
 LEFT, RIGHT = 4.0, WIDTH - 4.0
@@ -10,22 +10,22 @@ STEPS = (50.0, 100.0, 250.0, 500.0, 1000.0, 2000.0, 5000.0, 10_000.0)
 MOST_STEPS = 5
 
 
-def power_bar(watts: Measured, expected: Measured, words: tuple[str, str], told: str) -> Drawing:
-    """`words` name the upper bar and the lower one; `told` says what both show."""
+def power_bar(watts: Measured, expected: Measured, expectation: str, facts: Facts) -> Drawing:
+    """`expectation` names the upper bar; the lower one is what is drawn now."""
     top = max(expected.value + 2.0 * expected.uncertainty, watts.value + 2.0 * watts.uncertainty, STEPS[0])
     scale = Scale(0.0, top * 1.04, LEFT, RIGHT)
     step = next((step for step in STEPS if top / step <= MOST_STEPS), STEPS[-1])
     marks = [step * n for n in range(1, int(top / step) + 1)]
     shapes = [
-        label(words[0], LEFT, EXPECTED[0] - 6.0),
+        named(expectation, LEFT, EXPECTED[0] - 6.0),
         *_bar("plate", expected, scale, EXPECTED),
-        label(words[1], LEFT, DRAWN[0] - 6.0),
+        named("drawn", LEFT, DRAWN[0] - 6.0),
         *_bar("hot", watts, scale, DRAWN),
         line("axis", LEFT, AXIS, RIGHT, AXIS),
         *[line("axis", scale.at(mark), AXIS, scale.at(mark), AXIS + 5.0) for mark in marks],
         *[label(f"{mark / 1000:g} kW", scale.at(mark), AXIS + 20.0, "middle") for mark in marks if mark < 0.95 * top],
     ]
-    return Drawing(AXIS + 26.0, tuple(shapes), told)
+    return Drawing(AXIS + 26.0, tuple(shapes), facts)
 
 
 def _bar(kind: str, measured: Measured, scale: Scale, span: tuple[float, float]) -> list[Shape]:

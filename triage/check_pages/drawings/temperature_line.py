@@ -1,10 +1,21 @@
 """Temperature against time: the readings, the set point with the band that is no fault, the mean and whole cycles."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from itertools import pairwise
 
-from triage.check_pages.drawings.drawing import WIDTH, Drawing, Scale, Shape, box, dot, label, line, through
+from triage.check_pages.drawings.drawing import (
+    WIDTH,
+    Drawing,
+    Facts,
+    Scale,
+    Shape,
+    box,
+    dot,
+    label,
+    line,
+    named,
+    through,
+)
 from triage.engine.readings.thermometer import Temperatures, whole_cycles
 
 LEFT, RIGHT = 44.0, WIDTH - 6.0
@@ -16,18 +27,8 @@ NO_FAULT = 15.0
 ROOM_ABOVE = 10.0
 
 
-@dataclass(frozen=True, slots=True)
-class Legend:
-    """`degrees` writes a temperature as people there read it; the rest are the words in the drawing."""
-
-    degrees: Callable[[float], str]
-    minutes: str
-    band: str
-    mean: str
-    cycle: str
-
-
-def temperature_line(found: Temperatures, legend: Legend, told: str) -> Drawing:
+def temperature_line(found: Temperatures, degrees: Callable[[float], str], facts: Facts) -> Drawing:
+    """`degrees` writes a temperature as people there read it."""
     values = [value for _, value in found.points]
     low = min(*values, found.set_to - NO_FAULT) - ROOM_ABOVE
     high = max(*values, found.set_to + NO_FAULT) + ROOM_ABOVE
@@ -37,38 +38,40 @@ def temperature_line(found: Temperatures, legend: Legend, told: str) -> Drawing:
     shapes = [
         box("band", LEFT, down.at(found.set_to + NO_FAULT), RIGHT, down.at(found.set_to - NO_FAULT)),
         line("set", LEFT, down.at(found.set_to), RIGHT, down.at(found.set_to)),
-        *_mean(found, down, legend),
+        *_mean(found, down),
         through("warmth", [(across.at(time), down.at(value)) for time, value in found.points]),
         *[dot("reading", across.at(time), down.at(value), 3.2) for time, value in found.points],
-        *_sides(found, (start, end), (across, down), legend),
-        *_cycles(found, across, legend),
+        *_sides(found, (start, end), (across, down), degrees),
+        *_cycles(found, across),
     ]
-    return Drawing(228.0, tuple(shapes), told)
+    return Drawing(228.0, tuple(shapes), facts)
 
 
-def _mean(found: Temperatures, down: Scale, legend: Legend) -> list[Shape]:
+def _mean(found: Temperatures, down: Scale) -> list[Shape]:
     """The mean across the drawing, and what its line looks like, named above where no reading lies."""
     place = down.at(found.mean.value)
     return [
         line("mean", LEFT, place, RIGHT, place),
         line("mean", RIGHT - 76.0, KEY - 4.0, RIGHT - 40.0, KEY - 4.0),
-        label(legend.mean, RIGHT, KEY, "end"),
+        named("mean", RIGHT, KEY, "end"),
     ]
 
 
-def _sides(found: Temperatures, times: tuple[float, float], scales: tuple[Scale, Scale], legend: Legend) -> list[Shape]:
+def _sides(
+    found: Temperatures, times: tuple[float, float], scales: tuple[Scale, Scale], degrees: Callable[[float], str]
+) -> list[Shape]:
     across, down = scales
     return [
         line("axis", LEFT, TOP, LEFT, BOTTOM),
         line("axis", LEFT, BOTTOM, RIGHT, BOTTOM),
-        label(legend.degrees(found.set_to), LEFT - 4.0, down.at(found.set_to) + 4.0, "end", "label strong"),
-        label(legend.band, LEFT, KEY),
+        label(degrees(found.set_to), LEFT - 4.0, down.at(found.set_to) + 4.0, "end", "label strong"),
+        named("no-fault", LEFT, KEY),
         label(f"{times[0]:g}", across.at(times[0]), TIMES, "middle"),
-        label(f"{times[1]:g} {legend.minutes}", RIGHT, TIMES, "end"),
+        named("minutes", RIGHT, TIMES, "end", n=f"{times[1]:g}"),
     ]
 
 
-def _cycles(found: Temperatures, across: Scale, legend: Legend) -> list[Shape]:
+def _cycles(found: Temperatures, across: Scale) -> list[Shape]:
     """A bracket under each whole cycle."""
     cycles = whole_cycles(found.points)
     shapes = []
@@ -77,5 +80,5 @@ def _cycles(found: Temperatures, across: Scale, legend: Legend) -> list[Shape]:
         corners = [(left, CYCLES - 5.0), (left, CYCLES), (right, CYCLES), (right, CYCLES - 5.0)]
         shapes += [line("cycle", *one, *other) for one, other in pairwise(corners)]
     if cycles:
-        shapes.append(label(legend.cycle, across.at(cycles[0][0]), CYCLES + 15.0))
+        shapes.append(named("cycle", across.at(cycles[0][0]), CYCLES + 15.0))
     return shapes

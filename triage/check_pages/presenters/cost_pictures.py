@@ -42,7 +42,8 @@ def _bars(check_request: CheckRequest, rows: Iterable[tuple[str, Span]], unit: s
         for name, span in rows
     ]
     told = _("In %(unit)s, each from the least to the most, with a mark in the middle. %(ranges)s.")
-    return money_bars(ranges, unit, told % {"unit": unit, "ranges": ". ".join(one.words for one in ranges)})
+    caption = told % {"unit": unit, "ranges": ". ".join(one.words for one in ranges)}
+    return money_bars(ranges, unit, {"kind": "costs", "text": caption})
 
 
 def _unit(check_request: CheckRequest) -> str:

@@ -12,7 +12,7 @@ from django.utils.translation import gettext as _
 from triage.check_pages.costs_page import TypedField
 from triage.check_pages.presenters.prices import currency_of, with_currency
 from triage.check_pages.request import CheckRequest
-from triage.check_pages.typed_number import Unread, read_number
+from triage.check_pages.typed_number import ParseFailure, read_number
 from triage.engine.energy_index import CLASS_NAMES
 
 USE, TARIFF, AGE, NEW_OVEN, CALL_OUT = "cost-use", "cost-kwh", "cost-age", "cost-new", "cost-call"
@@ -101,20 +101,20 @@ def _words(check_request: CheckRequest) -> dict[str, tuple[str, str]]:
     }
 
 
-def _problem(check_request: CheckRequest, name: str, text: str, unread: Unread) -> str:
+def _problem(check_request: CheckRequest, name: str, text: str, failure: ParseFailure) -> str:
     low, high = _limits(check_request, name)
     words = {"typed": text[:20], "low": f"{low:f}", "high": f"{high:f}"}
-    if unread.reason == "not-a-number":
+    if failure.reason == "not-a-number":
         return _("“%(typed)s” is not a number we can read. Write it in digits, such as 12.5.") % words
-    if unread.reason == "two-ways":
+    if failure.reason == "two-ways":
         return _("“%(typed)s” can be read in two ways. Leave out the sign between thousands, such as 1200.") % words
-    if name == TARIFF and unread.reason == "too-large":
+    if name == TARIFF and failure.reason == "too-large":
         words["limit"] = with_currency(int(high), currency_of(check_request.region))
         return (
             _("No kilowatt-hour costs more than %(limit)s. If you meant hundredths, write 0.27 instead of 27.") % words
         )
-    if name == USE and unread.reason == "too-large":
+    if name == USE and failure.reason == "too-large":
         return _("A week has 168 hours. Write how many of them the oven is on.")
-    if unread.reason == "too-small":
+    if failure.reason == "too-small":
         return _("This cannot be less than %(low)s. Check the number.") % words
     return _("This cannot be more than %(high)s. Check the number.") % words

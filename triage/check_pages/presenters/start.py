@@ -6,7 +6,7 @@ Answers given before, such as "none of these" on the danger page, go along with 
 from django.utils.translation import gettext as _
 
 from triage.check_pages.page_models import Complaint, RegionChoice, StartPage
-from triage.check_pages.presenters.readings.kinds import kind_names
+from triage.check_pages.presenters.readings.fields import FORMS
 from triage.check_pages.presenters.typed_words import typed_words
 from triage.check_pages.region import ELSEWHERE
 from triage.check_pages.request import CheckRequest
@@ -41,7 +41,7 @@ def _readings(check_request: CheckRequest) -> list[Choice]:
     """What has a page of its own: the readings and the energy label; none once something dangerous was said."""
     if check_request.check.flags:
         return []
-    measured = [Choice(words, check_request.links.reading(kind)) for kind, words in kind_names().items()]
+    measured = [Choice(str(texts.name), check_request.links.reading(kind)) for kind, texts in FORMS.items()]
     return [*measured, Choice(_("The energy label"), check_request.links.costs())]
 
 

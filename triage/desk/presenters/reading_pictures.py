@@ -48,6 +48,6 @@ def _drawing_of(kind: str, text: str, where: SheetRegion) -> Drawing | None:
     if kind not in KINDS:
         return None
     try:
-        return KINDS[kind].told(where, text).drawing
+        return KINDS[kind].drawing(where, text)
     except Unreadable:
         return None

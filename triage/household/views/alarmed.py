@@ -12,8 +12,8 @@ from triage.web.rendering import StepRequest
 
 def to_the_check(request: HttpRequest, found: ReadingResult | None) -> HttpResponseBase | None:
     """The way to the check with these figures; None where they raise nothing."""
-    if found is None or not found.alarm or found.use is None:
+    if found is None or not found.alarm or not found.continue_href:
         return None
     if cast(StepRequest, request).htmx:
-        return HttpResponseClientRedirect(found.use.href)
-    return HttpResponseRedirect(found.use.href)
+        return HttpResponseClientRedirect(found.continue_href)
+    return HttpResponseRedirect(found.continue_href)

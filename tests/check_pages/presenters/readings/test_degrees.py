@@ -9,18 +9,18 @@ from triage.check_pages.presenters.readings.degrees import CELSIUS, FAHRENHEIT, 
 
 @pytest.mark.parametrize(("fahrenheit", "celsius"), [("32", "0"), ("212", "100"), ("350", "176.7"), ("-40", "-40")])
 def test_fahrenheit_is_kept_as_celsius(fahrenheit, celsius):
-    assert FAHRENHEIT.kept(Decimal(fahrenheit)) == Decimal(celsius)
-    assert FAHRENHEIT.shown(float(celsius)) == pytest.approx(float(fahrenheit), abs=0.1)
+    assert FAHRENHEIT.to_celsius(Decimal(fahrenheit)) == Decimal(celsius)
+    assert FAHRENHEIT.from_celsius(float(celsius)) == pytest.approx(float(fahrenheit), abs=0.1)
 
 
 def test_a_difference_has_no_zero_point():
-    assert FAHRENHEIT.apart(15.0) == "27 °F"
-    assert FAHRENHEIT.kept_apart(Decimal(18)) == Decimal(10)
+    assert FAHRENHEIT.difference_text(15.0) == "27 °F"
+    assert FAHRENHEIT.to_kelvin(Decimal(18)) == Decimal(10)
 
 
 def test_celsius_is_left_alone():
-    assert CELSIUS.words(180.0) == "180 °C"
-    assert CELSIUS.kept(Decimal("180.5")) == Decimal("180.5")
+    assert CELSIUS.temperature_text(180.0) == "180 °C"
+    assert CELSIUS.to_celsius(Decimal("180.5")) == Decimal("180.5")
 
 
 def test_the_place_decides(check_request):

@@ -5,9 +5,10 @@ from urllib.parse import parse_qsl
 
 import pytest
 
+from tests.check_pages.fragments import lines_of, words_of
 from tests.household.checks_done import answers_of, at
 from triage.check_pages.presenters.readings.form import measured_by, reading_form
-from triage.check_pages.presenters.readings.reasons import reason_sentence
+from triage.check_pages.presenters.readings.form_input import error
 from triage.check_pages.query import MAX_VALUE_LENGTH
 from triage.engine.readings import written
 from triage.engine.readings.written import MOST_ITEMS
@@ -29,17 +30,22 @@ def fields(found):
 
 def used(found):
     """The answers the bar takes into the check."""
-    return dict(parse_qsl(found.result.use.href.partition("?")[2]))
+    return dict(parse_qsl(found.result.continue_href.partition("?")[2]))
+
+
+def wanting(found):
+    """What is said about figures that cannot be used."""
+    return lines_of("reading_result", form=found, result=found.result) if found.result is None else []
 
 
 def test_a_form_that_was_not_sent_says_nothing(check_request):
     seen = check_request("/check/?complaint=no-heat")
     found = reading_form(seen, measured_by(PACK, PACK.tasks["meter-test"]), "/check/task/meter-test/")
-    assert (found.wanting, found.result) == ([], None)
+    assert (wanting(found), found.result) == ([], None)
 
 
 def test_an_empty_form_says_that_nothing_is_filled_in(check_request):
-    assert form(check_request, "meter-test", {}).wanting == ["Nothing is filled in yet."]
+    assert wanting(form(check_request, "meter-test", {})) == ["Nothing is filled in yet."]
 
 
 def test_the_reading_is_written_into_the_trail_as_typed_and_what_was_typed_stays(check_request):
@@ -47,7 +53,7 @@ def test_the_reading_is_written_into_the_trail_as_typed_and_what_was_typed_stays
     assert used(found)["meter-power"] == "f35~s60~k1000~p2200"
     assert used(found)["complaint"] == "no-heat"
     assert fields(found)["read-flashes"].value == "35"
-    assert ("complaint", "no-heat") in found.kept
+    assert ("complaint", "no-heat") in found.hidden
 
 
 def test_the_grill_may_be_what_was_measured(check_request):
@@ -69,7 +75,7 @@ def test_what_does_not_exist_on_this_oven_is_not_answered(check_request):
     typed = {"read-set": "180", "read-time-1": "30", "read-shown-1": "176"}
     found = form(check_request, "thermometer-test", typed)
     assert found.result.headline.startswith("Mean 176 °C")
-    assert found.result.use is None
+    assert found.result.continue_href == ""
 
 
 def test_readings_that_only_climb_raise_the_alarm_whatever_oven_it_is(check_request):
@@ -153,7 +159,7 @@ BAD = [
 def test_what_cannot_be_used_gets_a_sentence_and_stays(check_request, task, typed, sentence):
     found = form(check_request, task, typed)
     assert found.result is None
-    assert any(sentence in line for line in found.wanting), found.wanting
+    assert any(sentence in line for line in wanting(found)), wanting(found)
     for name, text in typed.items():
         assert fields(found)[name].value == text
 
@@ -176,7 +182,7 @@ def test_sixty_readings_are_all_used(check_request):
 def test_one_reading_more_is_refused_in_words_and_every_row_stays(check_request):
     typed = {"read-set": "160", **many_rows(MOST_ITEMS + 1)}
     found = form(check_request, "thermometer-test", typed)
-    assert found.wanting == ["There are more readings than can be used. Keep up to 60 of them."]
+    assert wanting(found) == ["There are more readings than can be used. Keep up to 60 of them."]
     assert {name: fields(found)[name].value for name in typed} == typed
 
 
@@ -186,17 +192,22 @@ def test_as_many_readings_as_there_are_rows_at_one_instant_are_refused_and_stay(
         typed |= {f"read-time-{number}": "30", f"read-shown-{number}": "180"}
     found = form(check_request, "thermometer-test", typed)
     assert found.result is None
-    assert "Each time must be later than the one before it." in found.wanting[0]
+    assert "Each time must be later than the one before it." in wanting(found)[0]
     assert {name: fields(found)[name].value for name in typed} == typed
 
 
 def test_every_reason_of_the_engine_has_a_sentence_of_its_own():
     reasons = re.search(r"Reasons: ([^.]*)\.", written.Unreadable.__doc__)[1].replace(",", " ").split()
     assert len(reasons) == 13
-    words = {"typed": "x", "low": "1", "high": "2", "label": "Time"}
-    sentences = {reason_sentence(reason, words) for reason in reasons}
-    assert len(sentences) == len(reasons)
-    assert reason_sentence("another", words) not in sentences
+    told = {
+        reason: words_of("reading_error", error=error(reason, "Time", "12 apples", "1", "240")) for reason in reasons
+    }
+    assert len(set(told.values())) == len(reasons)
+    assert "“12 apples”" in told["not-a-number"]
+    assert "240" in told["too-large"]
+    assert told["missing"] == "This is still missing: Time."
+    later = words_of("reading_error", error=error("out-of-tune"))
+    assert later.startswith("These figures cannot be used together.")
 
 
 def test_commas_are_read_like_points(check_request):
@@ -224,7 +235,7 @@ def test_commas_are_read_like_points(check_request):
 def test_with_a_comma_the_same_comes_of_it_and_the_comma_stays(check_request, task, typed, same):
     by_comma, by_point = form(check_request, task, typed), form(check_request, task, same)
     assert by_comma.result.headline == by_point.result.headline
-    assert by_comma.wanting == []
+    assert wanting(by_comma) == []
     assert {name: fields(by_comma)[name].value for name in typed} == typed
 
 
@@ -235,8 +246,9 @@ def test_fahrenheit_is_typed_and_shown_where_people_use_it(check_request):
     found = form(check_request, "thermometer-test", typed, "us", **answers)
     assert used(found)["thermometer-mean"] == "c176.7~r30-176.7"
     assert fields(found)["read-set"].unit == "°F"
-    assert any("°F" in line and "°C" not in line for line in found.result.lines)
-    assert form(check_request, "thermometer-test", {"read-set": "900"}, "us").wanting == [
+    lines = lines_of("reading_result", form=found, result=found.result)
+    assert any("°F" in line and "°C" not in line for line in lines)
+    assert wanting(form(check_request, "thermometer-test", {"read-set": "900"}, "us")) == [
         "Heat that was set: This cannot be more than 572. Check the number and its unit."
     ]
 

@@ -1,9 +1,9 @@
-"""The rating plate, and the voltage of the place where only a display's is known."""
+"""The voltage of the place where only a display's is known."""
 
 import pytest
 
-from triage.check_pages.presenters.readings.plate import plate_group, usual_volts, with_usual_volts
-from triage.check_pages.presenters.readings.typed import Typed
+from triage.check_pages.presenters.readings.fields import PLATE
+from triage.check_pages.presenters.readings.plate import usual_volts, with_usual_volts
 
 
 @pytest.mark.parametrize(("region", "volts"), [("gb-eng", 230), ("us", 240), ("de", 230), ("iec", 240), ("ca", 240)])
@@ -18,12 +18,6 @@ def test_the_plates_own_voltage_comes_first(check_request):
     assert with_usual_volts(seen, {"plate": "2000"}) == {"plate": "2000"}
 
 
-def test_it_is_folded_until_something_stands_in_it(check_request):
-    seen = check_request("/?region=gb-eng")
-    assert not plate_group(seen, Typed({})).open
-    assert plate_group(seen, Typed({"read-plate": "2000"})).open
-
-
-def test_nobody_is_asked_to_measure_a_voltage(check_request):
-    hints = {field.name: field.hint for field in plate_group(check_request("/"), Typed({})).fields}
-    assert "Never measure it" in hints["read-supply-volts"]
+def test_nobody_is_asked_to_measure_a_voltage():
+    hints = {one.name: str(one.hint) for one in PLATE.fields}
+    assert "Never measure it" in hints["supply-volts"]

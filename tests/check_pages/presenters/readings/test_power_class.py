@@ -3,8 +3,9 @@
 import pytest
 from hypothesis import given, strategies
 
+from tests.check_pages.fragments import words_of
 from tests.engine.trails import some
-from triage.check_pages.presenters.readings.power_class import CLASSES, power_class_line, power_classes
+from triage.check_pages.presenters.readings.power_class import CLASSES, power_class_facts, power_classes
 from triage.engine.readings.meter import read
 from triage.engine.readings.rating import power_at
 
@@ -14,7 +15,8 @@ def classes(text):
 
 
 def line(text):
-    return power_class_line(read(text))
+    power = read(text)
+    return words_of("power_class", facts={**power_class_facts(power), "plate_known": power.rating.known})
 
 
 def shown(watts, plate=2200):

@@ -1,13 +1,17 @@
 """The preheat test: minutes, and what the oven's power and size need."""
 
-from triage.check_pages.presenters.readings.preheat import preheat_groups, preheat_told, read_preheat, write_preheat
-from triage.check_pages.presenters.readings.typed import Typed
+from tests.check_pages.fragments import caption_of
+from triage.check_pages.presenters.readings.degrees import degrees_of
+from triage.check_pages.presenters.readings.fields import PREHEAT
+from triage.check_pages.presenters.readings.form_input import FormInput
+from triage.check_pages.presenters.readings.preheat import preheat_drawing, write_preheat
+from triage.engine.readings.preheat import FIELDS
 
 
 def written(check_request, region, **raw):
-    found = Typed({f"read-{name}": text for name, text in raw.items()})
     seen = check_request(f"/?region={region}")
-    read_preheat(seen, found)
+    found = FormInput({f"read-{name}": text for name, text in raw.items()}, degrees_of(seen))
+    found.parse(PREHEAT, FIELDS)
     return write_preheat(seen, found)
 
 
@@ -18,15 +22,12 @@ def test_it_is_written_in_celsius_wherever_it_is_typed(check_request):
 
 
 def test_the_picture_says_whether_it_ever_got_hot(check_request):
-    assert preheat_told(check_request("/"), "m30~c200").drawing.words.startswith("It took 30 minutes.")
-    assert preheat_told(check_request("/"), "m45~c200~w1").drawing.words.startswith("After 45 minutes it was not hot.")
+    hot, waiting = (preheat_drawing(check_request("/"), text) for text in ("m30~c200", "m45~c200~w1"))
+    assert caption_of(hot).startswith("It took 30 minutes.")
+    assert caption_of(waiting).startswith("After 45 minutes it was not hot.")
 
 
 def test_what_it_needs_falls_with_power(check_request):
     """Twice the power needs less than half the time of the same heat where there are losses."""
-    few, many = (preheat_told(check_request("/"), f"m12~c200~p{watts}").drawing.words for watts in (3200, 1600))
-    assert few != many
-
-
-def test_what_may_be_left_out_is_folded(check_request):
-    assert [group.open for group in preheat_groups(check_request("/"), Typed({}))] == [True, False, False]
+    strong, weak = (preheat_drawing(check_request("/"), f"m12~c200~p{watts}").facts for watts in (3200, 1600))
+    assert 2 * strong["high"] < weak["high"]

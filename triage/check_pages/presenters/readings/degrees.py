@@ -1,9 +1,10 @@
-"""Temperatures in the unit people use where the oven stands; a reading keeps Celsius."""
+"""Temperatures in the unit people use where the oven stands; a reading keeps Celsius and kelvin."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
 from decimal import Decimal
 
+from triage.check_pages.presenters.readings.fields import Scale
 from triage.check_pages.region import HasRegion
 
 A_TENTH = Decimal("0.1")
@@ -13,19 +14,31 @@ PER_KELVIN = Decimal("1.8")
 
 @dataclass(frozen=True)
 class Degrees:
-    """`unit` is °C or °F; `kept` and `shown` turn a temperature from it and into it, the others a difference."""
+    """`unit` is °C or °F; a temperature turned into Celsius and from it, a difference into kelvin and from it."""
 
     unit: str
-    kept: Callable[[Decimal], Decimal]
-    shown: Callable[[float], float]
-    kept_apart: Callable[[Decimal], Decimal]
-    shown_apart: Callable[[float], float]
+    to_celsius: Callable[[Decimal], Decimal]
+    from_celsius: Callable[[float], float]
+    to_kelvin: Callable[[Decimal], Decimal]
+    from_kelvin: Callable[[float], float]
 
-    def words(self, celsius: float) -> str:
-        return f"{self.shown(celsius):.0f} {self.unit}"
+    def kept(self, scale: Scale, typed: Decimal) -> Decimal:
+        """A figure as it is kept; one without a scale as it was typed."""
+        if scale == "temperature":
+            return self.to_celsius(typed)
+        return self.to_kelvin(typed) if scale == "difference" else typed
 
-    def apart(self, kelvin: float) -> str:
-        return f"{self.shown_apart(kelvin):.0f} {self.unit}"
+    def typed(self, scale: Scale, kept: float) -> float:
+        """A kept figure as people type it there."""
+        if scale == "temperature":
+            return self.from_celsius(kept)
+        return self.from_kelvin(kept) if scale == "difference" else kept
+
+    def temperature_text(self, celsius: float) -> str:
+        return f"{self.from_celsius(celsius):.0f} {self.unit}"
+
+    def difference_text(self, kelvin: float) -> str:
+        return f"{self.from_kelvin(kelvin):.0f} {self.unit}"
 
 
 CELSIUS = Degrees("°C", lambda c: c, lambda c: c, lambda k: k, lambda k: k)
@@ -38,5 +51,5 @@ FAHRENHEIT = Degrees(
 )
 
 
-def degrees_of(placed: HasRegion) -> Degrees:
-    return FAHRENHEIT if placed.region.temperature == "F" else CELSIUS
+def degrees_of(where: HasRegion) -> Degrees:
+    return FAHRENHEIT if where.region.temperature == "F" else CELSIUS

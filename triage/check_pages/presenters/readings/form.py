@@ -5,23 +5,26 @@ which one was measured, such as the setting that was on.
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from django.utils.translation import gettext as _
-
+from triage.check_pages.presenters.readings.degrees import Degrees, degrees_of
+from triage.check_pages.presenters.readings.fields import FORMS
+from triage.check_pages.presenters.readings.form_input import READ, SENT, FormInput, bound_groups, error
 from triage.check_pages.presenters.readings.gasket import door_places
-from triage.check_pages.presenters.readings.kinds import KINDS, Kind, form_intros
-from triage.check_pages.presenters.readings.reasons import reason_sentence
-from triage.check_pages.presenters.readings.told import meaning
-from triage.check_pages.presenters.readings.typed import READ, SENT, Typed
-from triage.check_pages.reading_pages import FieldGroup, ReadingField, ReadingForm, ReadingResult
+from triage.check_pages.presenters.readings.interpretation import interpret
+from triage.check_pages.presenters.readings.kinds import KINDS
+from triage.check_pages.presenters.readings.plate import usual_volts
+from triage.check_pages.reading_pages import BoundField, BoundGroup, ReadingForm, ReadingResult
 from triage.check_pages.request import CheckRequest
-from triage.check_pages.view_models import Choice
 from triage.engine.answers import applies, ruled_out
 from triage.engine.pack import Observation, Pack, Task
 from triage.engine.readings import Unreadable, raised_by
 from triage.jobsheet.reading_text import reading_text
 
 FOR = "for"
+CHEAP_TOLERANCE = 10.0  # K
+# Where a list of readings is typed in rows, the field of its first one.
+FIRST_FIELD = {"readings": "time-1", "temperature": "shown-1"}
 
 
 def measured_by(pack: Pack, task: Task) -> list[Observation]:
@@ -35,82 +38,78 @@ def measured_by(pack: Pack, task: Task) -> list[Observation]:
 
 def reading_form(check_request: CheckRequest, observations: Sequence[Observation], action: str) -> ReadingForm:
     """The form for figures that answer `observations`, the first of them always; `action` is the page it stands on."""
-    name = _kind_of(observations[0])
-    kind, typed = KINDS[name], Typed(check_request.typed)
-    kind.read(check_request, typed)
-    meant = _meant(check_request, observations, typed)
-    wanting, result = _outcome(check_request, kind, typed, meant, observations) if typed.sent else ([], None)
-    return ReadingForm(
-        kind=name,
-        heading=_("Put the figures in"),
-        intro=form_intros()[name],
+    kind, degrees = _kind_of(observations[0]), degrees_of(check_request)
+    texts, found = FORMS[kind], FormInput(check_request.typed, degrees)
+    found.parse(texts, KINDS[kind].limits)
+    KINDS[kind].parse_more(found)
+    meant = _meant(check_request, observations, found)
+    groups = bound_groups(found, texts.groups, _params(check_request, degrees))
+    form = ReadingForm(
+        kind=kind,
+        intro=str(texts.intro),
         action=action,
-        kept=list({**check_request.links.context_params(), **check_request.answers, SENT: "1"}.items()),
-        groups=[*_which(check_request, observations, meant), *kind.groups(check_request, typed)],
-        places=door_places(typed) if name == "gasket" else [],
-        wanting=wanting,
-        result=result,
+        hidden=list({**check_request.links.context_params(), **check_request.answers, SENT: "1"}.items()),
+        groups=[*_which(check_request, observations, meant), *groups],
+        places=door_places(found) if kind == "gasket" else [],
     )
+    return _with_outcome(check_request, form, found, meant, observations) if found.is_sent else form
 
 
-def _outcome(
+def _params(check_request: CheckRequest, degrees: Degrees) -> dict[str, object]:
+    """What labels and hints name."""
+    return {
+        "volts": usual_volts(check_request),
+        "unit": degrees.unit,
+        "tolerance": degrees.difference_text(CHEAP_TOLERANCE),
+    }
+
+
+def _with_outcome(
     check_request: CheckRequest,
-    kind: Kind,
-    typed: Typed,
+    form: ReadingForm,
+    found: FormInput,
     meant: Sequence[Observation],
     observations: Sequence[Observation],
-) -> tuple[list[str], ReadingResult | None]:
-    """What is wrong or missing, or else the result."""
-    labels = {field.name: field.label for group in kind.groups(check_request, typed) for field in group.fields}
-    if typed.problems:
-        return [f"{labels.get(READ + name, name)}: {problem}" for name, problem in typed.problems.items()], None
-    text = kind.write(check_request, typed)
+) -> ReadingForm:
+    """The form with what is wrong or missing, or else with the result."""
+    labels = {field.name: field.label for group in form.groups for field in group.fields}
+    if found.errors:
+        return replace(form, errors=[(labels[READ + name], wrong) for name, wrong in found.errors.items()])
+    text = KINDS[form.kind].write(check_request, found)
     if not text:
-        return [_("Nothing is filled in yet.")], None
+        return replace(form, empty=True)
     try:
-        return [], _result(check_request, kind, text, meant, observations)
+        return replace(form, result=_result(check_request, text, meant, observations))
     except Unreadable as fault:
-        label = labels.get(READ + fault.field) or labels.get(f"{READ}{_first_of(fault.field)}", _("the figures"))
-        return [reason_sentence(fault.reason, {"label": label, "typed": "", "low": "", "high": ""})], None
-
-
-def _first_of(field: str) -> str:
-    """Where a list of readings is typed in rows, the field of its first one."""
-    return {"readings": "time-1", "temperature": "shown-1"}.get(field, field)
+        label = labels.get(READ + fault.field) or labels.get(READ + FIRST_FIELD.get(fault.field, fault.field), "")
+        return replace(form, errors=[("", error(fault.reason, label))])
 
 
 def _result(
-    check_request: CheckRequest,
-    kind: Kind,
-    text: str,
-    meant: Sequence[Observation],
-    observations: Sequence[Observation],
+    check_request: CheckRequest, text: str, meant: Sequence[Observation], observations: Sequence[Observation]
 ) -> ReadingResult:
     """A red flag is raised by whatever the figures can answer, whether or not it was asked for on this oven."""
-    told, gauge = kind.told(check_request, text), meant[0].gauge
+    gauge = meant[0].gauge
     headline = reading_text(gauge, text) if gauge else ""
     alarming = [one for one in observations if one in meant or _quantity_of(one) != _quantity_of(meant[0])]
     alarming = [one for one in alarming if raised_by(one, text)]
     answers = {one.id: text for one in (*meant, *alarming) if one in alarming or _fits(check_request, one)}
-    onward = check_request.links.step(answers) if alarming else check_request.links.continue_url(answers)
-    lines = [*(meaning(check_request, one, text) for one in meant), *told.lines]
+    links = check_request.links
+    continue_href = links.step(answers) if alarming else links.continue_url(answers)
     return ReadingResult(
         headline=headline[:1].upper() + headline[1:],
-        lines=[*lines, _sureness()] if "±" in headline else lines,
-        drawing=told.drawing,
-        use=Choice(_("Use this in the check"), onward) if answers else None,
+        interpretations=[interpret(check_request, one, text) for one in meant],
+        drawing=KINDS[_kind_of(meant[0])].drawing(check_request, text),
+        has_range="±" in headline,
+        continue_href=continue_href if answers else "",
         alarm=bool(alarming),
     )
 
 
-def _sureness() -> str:
-    return _("± is a range that holds the true value about 19 times in 20.")
-
-
-def _meant(check_request: CheckRequest, observations: Sequence[Observation], typed: Typed) -> list[Observation]:
+def _meant(check_request: CheckRequest, observations: Sequence[Observation], found: FormInput) -> list[Observation]:
     """The one that was measured, and those that other quantities of the same figures answer as well."""
     alike = _alternatives(check_request, observations)
-    chosen = next((one for one in alike if one.id == typed.text(FOR)), alike[0])
+    chosen = next((one for one in alike if one.id == found.text(FOR)), alike[0])
     others = [one for one in observations if _quantity_of(one) != _quantity_of(chosen)]
     return [chosen, *(one for one in others if _fits(check_request, one))]
 
@@ -123,13 +122,13 @@ def _alternatives(check_request: CheckRequest, observations: Sequence[Observatio
 
 def _which(
     check_request: CheckRequest, observations: Sequence[Observation], meant: Sequence[Observation]
-) -> list[FieldGroup]:
+) -> list[BoundGroup]:
     """The question which of several was measured, where there is more than one."""
     alike = _alternatives(check_request, observations)
     if len(alike) < 2:
         return []
     choices = tuple((one.id, check_request.texts.questions[one.id].short) for one in alike)
-    return [FieldGroup([ReadingField(READ + FOR, _("What was measured"), meant[0].id, choices=choices)])]
+    return [BoundGroup([BoundField(READ + FOR, value=meant[0].id, choices=choices)])]
 
 
 def _fits(check_request: CheckRequest, observation: Observation) -> bool:

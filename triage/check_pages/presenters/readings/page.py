@@ -11,8 +11,8 @@ from django.utils.translation import gettext as _
 from triage.check_pages.page_models import DangerPage, Gate, ReadingPage
 from triage.check_pages.presenters.problems import problem_sentences
 from triage.check_pages.presenters.question import danger_page
+from triage.check_pages.presenters.readings.fields import FORMS
 from triage.check_pages.presenters.readings.form import measured_by, reading_form
-from triage.check_pages.presenters.readings.kinds import kind_names
 from triage.check_pages.presenters.task import cautions_of, gate_of
 from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Choice
@@ -30,7 +30,7 @@ def reading_page(check_request: CheckRequest, kind: str) -> ReadingPage | Danger
     removed = first.id in check_request.check.region.removes
     opened = is_open(first, check_request.answers) and not removed
     return ReadingPage(
-        heading=kind_names()[kind],
+        heading=str(FORMS[kind].name),
         intro=check_request.texts.tasks[first.id].why,
         note=_note(first, removed, check_request),
         cautions=cautions_of(check_request, first),

@@ -35,7 +35,7 @@ export function answerPage(site, { path, query, fragment, language, origin }) {
   const [name, page] = pageFor(visit, route);
   if (!page) return { status: 404, html: filledPage(visit, "404", null, false), headers: HTML };
   const found = (page.form ?? page.reading)?.result;
-  if (found?.alarm) return toTheCheck(found.use.href, fragment);
+  if (found?.alarm) return toTheCheck(found.continue_href, fragment);
   return { status: 200, html: filledPage(visit, name, page, fragment), headers: { ...HTML, "X-Check-Step": name } };
 }
 

@@ -43,6 +43,7 @@ export function openTexts(told, pack, words) {
     gates: mapBy(filled(told.gates)),
     isolation: filled(told.isolation),
     start: filled(told.start),
+    readings: mapBy(filled(told.readings)),
   };
   for (const [id, text] of texts.questions) text.options = optionsOf(pack.observations.get(id), text.options);
   texts.isolation.supplies = mapBy(texts.isolation.supplies);

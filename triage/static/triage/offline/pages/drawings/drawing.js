@@ -1,16 +1,16 @@
-/* A drawing as the template puts it on the page: shapes in order, and the words that say the same. As
+/* A drawing as the template puts it on the page: shapes in order, and the facts that its caption tells. As
    `triage/check_pages/drawings/drawing.py`. */
 
 import { fixed } from "../rounding.js";
 
-/** @typedef {{tag: string, kind: string, at: [string, string][], words?: string}} Shape one SVG element: its class, its
- *   attributes, and its words where it is a text */
+/** @typedef {{tag: string, kind: string, at: [string, string][], text?: string, named?: object}} Shape one SVG element:
+ *   its class and its attributes; a text is either figures as they stand or named, which the template puts in words */
 
 export const WIDTH = 320;
 
-/** @param {number} height @param {Shape[]} shapes @param {string} words */
-export function drawingOf(height, shapes, words) {
-  return { view_box: `0 0 ${WIDTH} ${height}`, shapes, words };
+/** @param {number} height @param {Shape[]} shapes @param {object} facts */
+export function drawingOf(height, shapes, facts) {
+  return { view_box: `0 0 ${WIDTH} ${height}`, shapes, facts };
 }
 
 /** A straight line from quantities to places; what lies beyond an end is drawn at the end.
@@ -37,8 +37,17 @@ export function throughPoints(kind, points) {
   return { tag: "polyline", kind, at: [["points", written.join(" ")]] };
 }
 
-export function labelShape(words, x, y, anchor = "start", kind = "label") {
-  return { tag: "text", kind, at: [...writtenPlaces({ x, y }), ["text-anchor", anchor]], words };
+export function labelShape(text, x, y, anchor = "start", kind = "label") {
+  return { tag: "text", kind, at: textAt(x, y, anchor), text };
+}
+
+/** A text that the template words: what `name` stands for. */
+export function namedShape(name, x, y, anchor = "start", facts = {}) {
+  return { tag: "text", kind: "label", at: textAt(x, y, anchor), named: { name, ...facts } };
+}
+
+function textAt(x, y, anchor) {
+  return [...writtenPlaces({ x, y }), ["text-anchor", anchor]];
 }
 
 function writtenPlaces(places) {

@@ -2,7 +2,7 @@
    `triage/check_pages/drawings/power_bar.py`. */
 
 import { sixDigits } from "../rounding.js";
-import { WIDTH, boxShape, drawingOf, labelShape, lineShape, scaleFrom } from "./drawing.js";
+import { WIDTH, boxShape, drawingOf, labelShape, lineShape, namedShape, scaleFrom } from "./drawing.js";
 
 /** @typedef {import("../../engine/readings/measured.js").Measured} Measured */
 
@@ -14,24 +14,24 @@ const AXIS = 112;
 const STEPS = [50, 100, 250, 500, 1000, 2000, 5000, 10000];
 const MOST_STEPS = 5;
 
-/** `words` name the upper bar and the lower one; `told` says what both show.
+/** `expectation` names the upper bar; the lower one is what is drawn now.
  * @param {Measured} watts @param {Measured} expected */
-export function powerBar(watts, expected, words, told) {
+export function powerBar(watts, expected, expectation, facts) {
   const top = Math.max(expected.value + 2 * expected.uncertainty, watts.value + 2 * watts.uncertainty, STEPS[0]);
   const at = scaleFrom(0, top * 1.04, BAR_LEFT, BAR_RIGHT);
   const step = STEPS.find((each) => top / each <= MOST_STEPS) ?? STEPS.at(-1);
   const marks = Array.from({ length: Math.floor(top / step) }, (_, n) => step * (n + 1));
   const named = marks.filter((mark) => mark < 0.95 * top);
   const shapes = [
-    labelShape(words[0], BAR_LEFT, EXPECTED[0] - 6),
+    namedShape(expectation, BAR_LEFT, EXPECTED[0] - 6),
     ...barShapes("plate", expected, at, EXPECTED),
-    labelShape(words[1], BAR_LEFT, DRAWN[0] - 6),
+    namedShape("drawn", BAR_LEFT, DRAWN[0] - 6),
     ...barShapes("hot", watts, at, DRAWN),
     lineShape("axis", BAR_LEFT, AXIS, BAR_RIGHT, AXIS),
     ...marks.map((mark) => lineShape("axis", at(mark), AXIS, at(mark), AXIS + 5)),
     ...named.map((mark) => labelShape(`${sixDigits(mark / 1000)} kW`, at(mark), AXIS + 20, "middle")),
   ];
-  return drawingOf(AXIS + 26, shapes, told);
+  return drawingOf(AXIS + 26, shapes, facts);
 }
 
 /* The bar to the value, and a whisker over where the true value lies 19 times in 20. */

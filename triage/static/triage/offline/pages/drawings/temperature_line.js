@@ -3,10 +3,17 @@
 
 import { wholeCycles } from "../../engine/readings/thermometer.js";
 import { sixDigits } from "../rounding.js";
-import { WIDTH, boxShape, dotShape, drawingOf, labelShape, lineShape, scaleFrom, throughPoints } from "./drawing.js";
-
-/** @typedef {{degrees: (celsius: number) => string, minutes: string, band: string, mean: string, cycle: string}} Legend
- *   `degrees` writes a temperature as people there read it; the rest are the words in the drawing */
+import {
+  boxShape,
+  dotShape,
+  drawingOf,
+  labelShape,
+  lineShape,
+  namedShape,
+  scaleFrom,
+  throughPoints,
+  WIDTH,
+} from "./drawing.js";
 
 const HEAT_LEFT = 44;
 const HEAT_RIGHT = WIDTH - 6;
@@ -15,11 +22,12 @@ const HEAT_TOP = 22;
 const HEAT_BOTTOM = 178;
 const CYCLES = 188;
 const TIMES = 222;
-const NO_FAULT = 15;
+export const NO_FAULT = 15;
 const ROOM_ABOVE = 10;
 
-/** @param {import("../../engine/readings/thermometer.js").Temperatures} found @param {Legend} legend */
-export function temperatureLine(found, legend, told) {
+/** @param {import("../../engine/readings/thermometer.js").Temperatures} found @param {(celsius: number) => string} degrees
+ *   writes a temperature as people there read it */
+export function temperatureLine(found, degrees, facts) {
   const { points, setTo } = found;
   const values = points.map(([, value]) => value);
   const low = Math.min(...values, setTo - NO_FAULT) - ROOM_ABOVE;
@@ -34,22 +42,22 @@ export function temperatureLine(found, legend, told) {
     lineShape("set", HEAT_LEFT, down(setTo), HEAT_RIGHT, down(setTo)),
     lineShape("mean", HEAT_LEFT, mean, HEAT_RIGHT, mean),
     lineShape("mean", HEAT_RIGHT - 76, KEY - 4, HEAT_RIGHT - 40, KEY - 4),
-    labelShape(legend.mean, HEAT_RIGHT, KEY, "end"),
+    namedShape("mean", HEAT_RIGHT, KEY, "end"),
     throughPoints("warmth", placed),
     ...placed.map(([x, y]) => dotShape("reading", x, y, 3.2)),
     lineShape("axis", HEAT_LEFT, HEAT_TOP, HEAT_LEFT, HEAT_BOTTOM),
     lineShape("axis", HEAT_LEFT, HEAT_BOTTOM, HEAT_RIGHT, HEAT_BOTTOM),
-    labelShape(legend.degrees(setTo), HEAT_LEFT - 4, down(setTo) + 4, "end", "label strong"),
-    labelShape(legend.band, HEAT_LEFT, KEY),
+    labelShape(degrees(setTo), HEAT_LEFT - 4, down(setTo) + 4, "end", "label strong"),
+    namedShape("no-fault", HEAT_LEFT, KEY),
     labelShape(sixDigits(start), across(start), TIMES, "middle"),
-    labelShape(`${sixDigits(end)} ${legend.minutes}`, HEAT_RIGHT, TIMES, "end"),
-    ...cycleShapes(points, across, legend),
+    namedShape("minutes", HEAT_RIGHT, TIMES, "end", { n: sixDigits(end) }),
+    ...cycleShapes(points, across),
   ];
-  return drawingOf(228, shapes, told);
+  return drawingOf(228, shapes, facts);
 }
 
 /* A bracket under each whole cycle. */
-function cycleShapes(points, across, legend) {
+function cycleShapes(points, across) {
   const cycles = wholeCycles(points);
   const shapes = cycles.flatMap(([start, end]) => {
     const [left, right] = [across(start) + 1, across(end) - 1];
@@ -61,6 +69,6 @@ function cycleShapes(points, across, legend) {
     ];
     return corners.slice(1).map((corner, at) => lineShape("cycle", ...corners[at], ...corner));
   });
-  if (cycles.length) shapes.push(labelShape(legend.cycle, across(cycles[0][0]), CYCLES + 15));
+  if (cycles.length) shapes.push(namedShape("cycle", across(cycles[0][0]), CYCLES + 15));
   return shapes;
 }

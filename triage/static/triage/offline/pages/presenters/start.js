@@ -3,7 +3,6 @@
 import { OPENING } from "../../engine/pack.js";
 import { raisedFlags } from "../../engine/safety.js";
 import { ELSEWHERE } from "../place.js";
-import { kindNames } from "./readings/kinds.js";
 import { typedWords } from "./typed_words.js";
 
 export function startPage(visit) {
@@ -29,8 +28,8 @@ export function startPage(visit) {
 /* What has a page of its own: the readings and the energy label; none once something dangerous was said. */
 function readingLinks(visit) {
   if (raisedFlags(visit.pack, visit.reading.answers).length) return [];
-  const measured = Object.entries(kindNames(visit)).map(([kind, label]) => ({
-    label,
+  const measured = [...visit.texts.readings].map(([kind, { name }]) => ({
+    label: name,
     href: visit.links.reading(kind),
   }));
   return [...measured, { label: visit.say("The energy label"), href: visit.links.costs() }];

@@ -1,4 +1,4 @@
-/* Temperatures in the unit people use where the oven stands; a reading keeps Celsius. As
+/* Temperatures in the unit people use where the oven stands; a reading keeps Celsius and kelvin. As
    `triage/check_pages/presenters/readings/degrees.py`. */
 
 import { fixed, roundHalfEven } from "../../rounding.js";
@@ -6,21 +6,36 @@ import { fixed, roundHalfEven } from "../../rounding.js";
 const MILLIONTHS = 1e6;
 const PER_KELVIN = 1.8;
 
-/** The unit; a temperature turned from it and into it (`kept` of digits, `shown` of a number), a difference likewise,
- * and the words of either. */
-export function degreesOf(visit) {
-  const isFahrenheit = visit.place.temperature === "F";
-  const unit = isFahrenheit ? "°F" : "°C";
-  const shown = (celsius) => (isFahrenheit ? 32 + PER_KELVIN * celsius : celsius);
-  const shownApart = (kelvin) => (isFahrenheit ? PER_KELVIN * kelvin : kelvin);
+/** @typedef {{unit: string, kept: (scale: string, typed: string) => string,
+ *   typed: (scale: string, kept: number) => number, fromCelsius: (celsius: number) => number,
+ *   temperatureText: (celsius: number) => string, differenceText: (kelvin: number) => string}} Degrees */
+
+const CELSIUS = degrees("°C", {
+  kept: (_, typed) => typed,
+  fromCelsius: (celsius) => celsius,
+  fromKelvin: (kelvin) => kelvin,
+});
+const FAHRENHEIT = degrees("°F", {
+  kept: (scale, typed) => (scale ? inKelvin(Number(typed) - (scale === "temperature" ? 32 : 0)) : typed),
+  fromCelsius: (celsius) => 32 + PER_KELVIN * celsius,
+  fromKelvin: (kelvin) => PER_KELVIN * kelvin,
+});
+
+/** @returns {Degrees} */
+export function degreesOf({ place }) {
+  return place.temperature === "F" ? FAHRENHEIT : CELSIUS;
+}
+
+function degrees(unit, { kept, fromCelsius, fromKelvin }) {
   return {
     unit,
-    shown,
-    shownApart,
-    kept: (typed) => (isFahrenheit ? inKelvin(Number(typed) - 32) : typed),
-    keptApart: (typed) => (isFahrenheit ? inKelvin(Number(typed)) : typed),
-    words: (celsius) => `${fixed(shown(celsius), 0)} ${unit}`,
-    apart: (kelvin) => `${fixed(shownApart(kelvin), 0)} ${unit}`,
+    kept,
+    fromCelsius,
+    typed: (scale, value) => {
+      return scale === "temperature" ? fromCelsius(value) : scale === "difference" ? fromKelvin(value) : value;
+    },
+    temperatureText: (celsius) => `${fixed(fromCelsius(celsius), 0)} ${unit}`,
+    differenceText: (kelvin) => `${fixed(fromKelvin(kelvin), 0)} ${unit}`,
   };
 }
 

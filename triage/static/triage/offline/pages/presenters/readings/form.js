@@ -6,15 +6,17 @@ import { Unreadable } from "../../../engine/readings/written.js";
 import { applies, ruledOut } from "../../../engine/trail.js";
 import { capital } from "../../wording.js";
 import { readingText } from "../reading_text.js";
+import { degreesOf } from "./degrees.js";
+import { boundGroups, errorOf, FormInput, READ, SENT } from "./form_input.js";
 import { doorPlaces } from "./gasket.js";
-import { READING_KINDS, formIntros } from "./kinds.js";
-import { reasonSentence } from "./reasons.js";
-import { meaningOf } from "./told.js";
-import { READ, SENT, Typed } from "./typed.js";
+import { interpret } from "./interpretation.js";
+import { READING_KINDS } from "./kinds.js";
+import { usualVolts } from "./plate.js";
 
 const FOR = "for";
+const CHEAP_TOLERANCE = 10;
 /* Where a list of readings is typed in rows, the field of its first one. */
-const FIRST_OF = { readings: "time-1", temperature: "shown-1" };
+const FIRST_FIELD = { readings: "time-1", temperature: "shown-1" };
 
 /** What the figures of a task can answer; nothing where its outcome is not a reading. */
 export function measuredBy(pack, task) {
@@ -26,45 +28,48 @@ export function measuredBy(pack, task) {
 
 /** The form for figures that answer `observations`, the first of them always; `action` is the page it stands on. */
 export function readingForm(visit, observations, action) {
-  const name = observations[0].gauge.kind;
-  const kind = READING_KINDS.get(name);
-  const typed = new Typed(visit);
-  kind.read(visit, typed);
-  const meant = meantOf(visit, observations, typed);
-  return {
-    kind: name,
-    heading: visit.say("Put the figures in"),
-    intro: formIntros(visit)[name],
+  const kind = observations[0].gauge.kind;
+  const { intro, groups } = visit.texts.readings.get(kind);
+  const { limits, parseMore } = READING_KINDS.get(kind);
+  const found = new FormInput(visit.typed, degreesOf(visit));
+  found.parse(groups, limits);
+  parseMore?.(found, groups);
+  const meant = meantOf(visit, observations, found);
+  const form = {
+    kind,
+    intro,
     action,
-    kept: [["region", visit.links.region], ...visit.reading.answers, [SENT, "1"]],
-    groups: [...whichMeasured(visit, observations, meant), ...kind.groups(visit, typed)],
-    places: name === "gasket" ? doorPlaces(visit, typed) : [],
-    ...(typed.sent ? readingOutcome(visit, kind, typed, meant, observations) : {}),
+    hidden: [["region", visit.links.region], ...visit.reading.answers, [SENT, "1"]],
+    groups: [...whichMeasured(visit, observations, meant), ...boundGroups(found, groups, paramsOf(visit))],
+    places: kind === "gasket" ? doorPlaces(visit, found) : [],
   };
+  return found.isSent ? { ...form, ...readingOutcome(visit, form, found, meant, observations) } : form;
+}
+
+/* What labels and hints name. */
+function paramsOf(visit) {
+  const { unit, differenceText } = degreesOf(visit);
+  return { volts: usualVolts(visit), unit, tolerance: differenceText(CHEAP_TOLERANCE) };
 }
 
 /* What is wrong or missing, or else the result. */
-function readingOutcome(visit, kind, typed, meant, observations) {
-  const fields = kind.groups(visit, typed).flatMap((group) => group.fields);
-  const labels = new Map(fields.map(({ name, label }) => [name, label]));
-  if (typed.problems.size) {
-    return { wanting: [...typed.problems].map(([name, problem]) => `${labels.get(READ + name) ?? name}: ${problem}`) };
-  }
-  const text = kind.write(visit, typed);
-  if (!text) return { wanting: [visit.say("Nothing is filled in yet.")] };
+function readingOutcome(visit, { kind, groups }, found, meant, observations) {
+  const labels = new Map(groups.flatMap(({ fields }) => fields.map(({ name, label }) => [name, label])));
+  if (found.errors.size) return { errors: [...found.errors].map(([name, error]) => [labels.get(READ + name), error]) };
+  const text = READING_KINDS.get(kind).write(visit, found);
+  if (!text) return { empty: true };
   try {
-    return { result: readingResult(visit, kind, text, meant, observations) };
+    return { result: readingResult(visit, text, meant, observations) };
   } catch (fault) {
     if (!(fault instanceof Unreadable)) throw fault;
     const { field, reason } = fault;
-    const label = labels.get(READ + field) || labels.get(READ + (FIRST_OF[field] ?? field)) || visit.say("the figures");
-    return { wanting: [reasonSentence(visit, reason, { label, typed: "", low: "", high: "" })] };
+    const label = labels.get(READ + field) || labels.get(READ + (FIRST_FIELD[field] ?? field));
+    return { errors: [["", errorOf(reason, label)]] };
   }
 }
 
 /* A red flag is raised by whatever the figures can answer, whether or not it was asked for on this oven. */
-function readingResult(visit, kind, text, meant, observations) {
-  const { drawing, lines } = kind.told(visit, text);
+function readingResult(visit, text, meant, observations) {
   const { gauge } = meant[0];
   const headline = readingText(visit, text, gauge);
   const isAsked = (one) => meant.includes(one) || one.gauge.quantity !== gauge.quantity;
@@ -73,25 +78,21 @@ function readingResult(visit, kind, text, meant, observations) {
     (one) => alarming.includes(one) || isFitting(visit, one),
   );
   const answers = answering.map(({ id }) => [id, text]);
-  const onward = alarming.length ? visit.links.step(answers) : visit.links.onward(answers);
-  const sureness = visit.say("± is a range that holds the true value about 19 times in 20.");
+  const href = alarming.length ? visit.links.step(answers) : visit.links.onward(answers);
   return {
     headline: capital(headline),
-    lines: [
-      ...meant.map((one) => meaningOf(visit, one, text)),
-      ...lines,
-      ...(headline.includes("±") ? [sureness] : []),
-    ],
-    drawing,
-    use: answers.length ? { label: visit.say("Use this in the check"), href: onward } : null,
+    interpretations: meant.map((one) => interpret(visit, one, text)),
+    drawing: READING_KINDS.get(gauge.kind).drawing(visit, text),
+    has_range: headline.includes("±"),
+    continue_href: answers.length ? href : "",
     alarm: alarming.length > 0,
   };
 }
 
 /* The one that was measured, and those that other quantities of the same figures answer as well. */
-function meantOf(visit, observations, typed) {
+function meantOf(visit, observations, found) {
   const alike = alternativesOf(visit, observations);
-  const chosen = alike.find(({ id }) => id === typed.text(FOR)) ?? alike[0];
+  const chosen = alike.find(({ id }) => id === found.text(FOR)) ?? alike[0];
   const others = observations.filter(({ gauge }) => gauge.quantity !== chosen.gauge.quantity);
   return [chosen, ...others.filter((one) => isFitting(visit, one))];
 }
@@ -106,8 +107,7 @@ function whichMeasured(visit, observations, meant) {
   const alike = alternativesOf(visit, observations);
   if (alike.length < 2) return [];
   const choices = alike.map(({ id }) => [id, visit.texts.questions.get(id).short]);
-  const field = { name: READ + FOR, label: visit.say("What was measured"), value: meant[0].id, choices };
-  return [{ fields: [field] }];
+  return [{ fields: [{ name: READ + FOR, value: meant[0].id, choices }] }];
 }
 
 /* Whether it exists on this oven after these answers. */

@@ -6,7 +6,6 @@ import { problemSentences } from "../problems.js";
 import { dangerPage } from "../question.js";
 import { cautionsOf, gateShown, isOpen, leftToTheLicensed } from "../task.js";
 import { measuredBy, readingForm } from "./form.js";
-import { kindNames } from "./kinds.js";
 
 /** The template and the page; the danger signs first where nobody looked through them yet. */
 export function readingPage(visit, kind) {
@@ -26,7 +25,7 @@ export function readingPage(visit, kind) {
   return [
     "reading",
     {
-      heading: kindNames(visit)[kind],
+      heading: visit.texts.readings.get(kind).name,
       intro: visit.texts.tasks.get(first.id).why,
       note: readingNote(visit, first, removed),
       cautions: cautionsOf(visit, first),

@@ -1,8 +1,8 @@
 /* The door from the front with its seal: at each of eight places tight, leaking or not tried, told by shape. As
-   `triage/check_pages/drawings/door_map.py`. */
+   `triage/check_pages/drawings/door_diagram.py`. */
 
 import { SEAL_PLACES } from "../../engine/readings/gasket.js";
-import { WIDTH, boxShape, dotShape, drawingOf, labelShape, lineShape } from "./drawing.js";
+import { WIDTH, boxShape, dotShape, drawingOf, namedShape, lineShape } from "./drawing.js";
 
 const DOOR_LEFT = 70;
 const DOOR_RIGHT = WIDTH - 70;
@@ -10,9 +10,8 @@ const DOOR_TOP = 34;
 const DOOR_BOTTOM = 166;
 const OUTWARD = 26;
 
-/** `legend` names what tight, leaking and not tried look like.
- * @param {(boolean | null)[]} leaks @param {[string, string, string]} legend */
-export function doorMap(leaks, legend, told) {
+/** @param {(boolean | null)[]} leaks @param {object} facts */
+export function doorDiagram(leaks, facts) {
   const shapes = [
     boxShape("door", DOOR_LEFT - 16, DOOR_TOP - 14, DOOR_RIGHT + 16, DOOR_BOTTOM + 14),
     boxShape("seal", DOOR_LEFT, DOOR_TOP, DOOR_RIGHT, DOOR_BOTTOM),
@@ -20,10 +19,10 @@ export function doorMap(leaks, legend, told) {
     ...SEAL_PLACES.flatMap((place, at) => spotShapes(place, leaks[at])),
     ...["tight", "leak", "untried"].flatMap((kind, at) => {
       const across = 8 + at * 108;
-      return [dotShape(kind, across + 6, 206, 6), labelShape(legend[at], across + 17, 210)];
+      return [dotShape(kind, across + 6, 206, 6), namedShape(kind, across + 17, 210)];
     }),
   ];
-  return drawingOf(218, shapes, told);
+  return drawingOf(218, shapes, facts);
 }
 
 function spotShapes(place, leak) {

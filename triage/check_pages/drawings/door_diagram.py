@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from triage.check_pages.drawings.drawing import WIDTH, Drawing, Shape, box, dot, label, line
+from triage.check_pages.drawings.drawing import WIDTH, Drawing, Facts, Shape, box, dot, line, named
 from triage.engine.readings.gasket import PLACES
 
 LEFT, RIGHT = 70.0, WIDTH - 70.0
@@ -22,8 +22,7 @@ SPOTS: Mapping[str, tuple[float, float]] = {
 OUTWARD = 26.0
 
 
-def door_map(leaks: tuple[bool | None, ...], legend: tuple[str, str, str], told: str) -> Drawing:
-    """`legend` names what tight, leaking and not tried look like."""
+def door_diagram(leaks: tuple[bool | None, ...], facts: Facts) -> Drawing:
     shapes = [
         box("door", LEFT - 16.0, TOP - 14.0, RIGHT + 16.0, BOTTOM + 14.0),
         box("seal", LEFT, TOP, RIGHT, BOTTOM),
@@ -31,10 +30,10 @@ def door_map(leaks: tuple[bool | None, ...], legend: tuple[str, str, str], told:
     ]
     for place, leak in zip(PLACES, leaks, strict=True):
         shapes += _spot(place, leak)
-    for at, (kind, words) in enumerate(zip(("tight", "leak", "untried"), legend, strict=True)):
+    for at, kind in enumerate(("tight", "leak", "untried")):
         across = 8.0 + at * 108.0
-        shapes += [dot(kind, across + 6.0, 206.0, 6.0), label(words, across + 17.0, 210.0)]
-    return Drawing(218.0, tuple(shapes), told)
+        shapes += [dot(kind, across + 6.0, 206.0, 6.0), named(kind, across + 17.0, 210.0)]
+    return Drawing(218.0, tuple(shapes), facts)
 
 
 def _spot(place: str, leak: bool | None) -> list[Shape]:

@@ -1,0 +1,20 @@
+/* Which of the answers that can be picked the figures fit, without an edge: near one, both are named. As
+   `triage/check_pages/presenters/readings/interpretation.py`. */
+
+import { gaugeAnswer } from "../../../engine/readings/evidence.js";
+
+export const CLEAR = 0.7;
+
+export function interpret(visit, observation, text) {
+  const likelihoods = gaugeAnswer(observation, text);
+  const { short, options } = visit.texts.questions.get(observation.id);
+  const ranked = distinctOptions(observation).sort((one, other) => likelihoods[other] - likelihoods[one]);
+  const total = ranked.reduce((sum, at) => sum + likelihoods[at], 0);
+  const [best, next] = ranked.map((at) => options.get(observation.options[at]));
+  return { question: short, best, next, clear: likelihoods[ranked[0]] >= CLEAR * total };
+}
+
+/* The places of the options; of two with one span the later one, which says it in figures. */
+function distinctOptions({ gauge, options }) {
+  return [...new Map(options.map((option, at) => [String(gauge.spans.get(option) ?? option), at])).values()];
+}
