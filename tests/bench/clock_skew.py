@@ -12,7 +12,7 @@ def main():
     django.setup()
     right, skew = timezone.now, timedelta(seconds=float(sys.argv[1]))
     timezone.now = lambda: right() + skew
-    call_command("deliver")
+    call_command("send_deliveries")
 
 
 if __name__ == "__main__":

@@ -38,7 +38,7 @@ class Environment:
 
     def deliverer(self, skew=None):
         """Starts a delivery worker; `skew` is how many seconds its clock is wrong."""
-        command = ["manage.py", "deliver"] if skew is None else ["-m", "tests.bench.clock_skew", str(skew)]
+        command = ["manage.py", "send_deliveries"] if skew is None else ["-m", "tests.bench.clock_skew", str(skew)]
         with self.log.open("a") as log:
             chosen = self.site.environment
             return subprocess.Popen([sys.executable, *command], cwd=ROOT, env=chosen, stdout=log, stderr=log)

@@ -48,7 +48,7 @@ def send_waiting(url):
     """Sends what waits with one delivery worker; its processor seconds a message come back. The database's own part is
     not in them."""
     count, began = waiting(url), time.monotonic()
-    command = [sys.executable, "manage.py", "deliver", "--once"]
+    command = [sys.executable, "manage.py", "send_deliveries", "--once"]
     chosen = process_environment(DATABASE_URL=url, TRIAGE_WEBHOOK_NETWORKS="any")
     before = children_seconds()
     subprocess.run(command, cwd=ROOT, env=chosen, stdout=subprocess.DEVNULL, check=True)

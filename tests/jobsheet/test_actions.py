@@ -10,7 +10,7 @@ from django.utils import timezone
 from tests.firm_builders import ORIGIN, TRAIL, make_booking, make_delivery, make_firm, make_job_sheet, make_member
 from tests.jobsheet.pictures import jpeg
 from triage.jobsheet import actions
-from triage.jobsheet.actions import add_note, erase, hand_over, purge, send_test, set_status, try_again
+from triage.jobsheet.actions import add_note, erase, erase_expired, hand_over, queue_test, retry_delivery, set_status
 from triage.jobsheet.errors import KeyTaken, Refused
 from triage.jobsheet.summary import summarise
 from triage.knowledge.library import library
@@ -215,25 +215,25 @@ def test_nothing_is_written_on_an_erased_sheet():
 
 def test_only_sheets_whose_time_is_over_are_purged():
     old, young = make_job_sheet(make_firm(retention_days=1)), make_job_sheet(make_firm(retention_days=30))
-    assert purge(now=timezone.now() + timedelta(days=2)) == 1
-    assert purge(now=timezone.now() + timedelta(days=2)) == 0
+    assert erase_expired(now=timezone.now() + timedelta(days=2)) == 1
+    assert erase_expired(now=timezone.now() + timedelta(days=2)) == 0
     old.refresh_from_db()
     young.refresh_from_db()
     assert (bool(old.erased), bool(young.erased)) == (True, False)
 
 
 def test_a_test_message_needs_a_webhook():
-    assert send_test(firm=make_firm()).event == "test"
-    told = refusal(lambda: send_test(firm=make_firm(webhook_url="")))
+    assert queue_test(firm=make_firm()).event == "test"
+    told = refusal(lambda: queue_test(firm=make_firm(webhook_url="")))
     assert told == [("webhook_url", "Give the webhook's address first.")]
 
 
 def test_a_dead_delivery_is_tried_again_from_the_beginning():
     delivery = make_delivery(state="dead", attempts=12)
-    assert try_again(delivery=delivery)
+    assert retry_delivery(delivery=delivery)
     delivery.refresh_from_db()
     assert (delivery.state, delivery.attempts) == ("waiting", 0)
-    assert not try_again(delivery=delivery)
+    assert not retry_delivery(delivery=delivery)
 
 
 def test_the_log_line_has_ids_and_no_name(caplog):

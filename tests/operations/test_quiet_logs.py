@@ -85,8 +85,8 @@ def test_the_production_server_writes_no_answer_and_no_contact(tmp_path):
         sent = hand_over(site, state)
         link = site.manage(code=SENT).strip()
         assert ask(site, link) == 200
-        site.manage("deliver", "--once")
-        site.manage("purge")
+        site.manage("send_deliveries", "--once")
+        site.manage("erase_expired")
     assert set(pages.values()) <= {200, 302, 404}
     assert sent[:2] == [422, 302]
     assert all(status in (400, 401, 403, 404, 422) for status in sent[2:]), sent

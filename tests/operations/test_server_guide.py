@@ -24,7 +24,7 @@ from tests.operations.server_guide import (
 from tests.running_demo import free_port
 from tests.whole_site.project_files import ROOT
 
-QUICK = {"reckon": ("--firm", "hearth")}  # the page about the pack takes a minute, and has tests of its own
+QUICK = {"compute_reports": ("--firm", "hearth")}  # the page about the pack takes a minute, and has tests of its own
 START_SECONDS = 60
 SHEET_OF_THE_GUIDE = """
 import django; django.setup()
@@ -39,7 +39,7 @@ JobSheet.objects.filter(pk=sheet.pk).update(reference="KD7MX-4QPTR")
 def host(tmp_path_factory):
     made = made_host(tmp_path_factory.mktemp("server"))
     for command in dict.fromkeys(manage_commands()):
-        if "person_data" in command:
+        if "export_personal_data" in command:
             tools = {"PYTHONPATH": str(ROOT), "DJANGO_SETTINGS_MODULE": "site_config.settings"}
             made.run(*made.as_a_unit([sys.executable, "-c", SHEET_OF_THE_GUIDE]), **tools)
         made.says[command.partition(" #")[0].strip()] = made.run_line(command)
@@ -52,9 +52,9 @@ def test_each_command_does_what_it_is_there_for(host):
     assert "Applying triage.0001_firm... OK" in says["oven-manage migrate"]
     assert "no issues" in says["oven-manage check --deploy"]
     assert says['oven-manage firm add hearth "Hearth Repairs"'].startswith("Firm hearth is made.")
-    assert re.search(r"/desk/invitation/\S{40,}/", says['oven-manage firm owner hearth "Sam Carter"'])
-    assert says["oven-manage purge"] == "0 job sheets erased.\n"
-    assert "KD7MX-4QPTR" in json.dumps(json.loads(says["oven-manage person_data KD7MX-4QPTR"]))
+    assert re.search(r"/desk/invitation/\S{40,}/", says['oven-manage firm invite-owner hearth "Sam Carter"'])
+    assert says["oven-manage erase_expired"] == "0 job sheets erased.\n"
+    assert "KD7MX-4QPTR" in json.dumps(json.loads(says["oven-manage export_personal_data KD7MX-4QPTR"]))
 
 
 def test_the_settings_stand_before_whatever_needs_them(host):
@@ -67,7 +67,7 @@ def test_the_settings_stand_before_whatever_needs_them(host):
     assert "SECRET_KEY is not set" in alone.stderr
 
 
-@pytest.mark.parametrize("deed", ["purge", "clearsessions", "reckon"])
+@pytest.mark.parametrize("deed", ["erase_expired", "clearsessions", "compute_reports"])
 def test_what_is_run_every_day_can_be_run(host, deed):
     (line,) = [line for line in values("oven-daily.service", "ExecStart") if line.endswith(f"manage.py {deed}")]
     host.run(*host.as_a_unit([*command_of(host.here(line)), *QUICK.get(deed, ())]))

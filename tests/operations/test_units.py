@@ -33,7 +33,7 @@ def test_the_shared_lines_are_in_force_for_every_service(name):
 
 def test_what_is_due_every_day_is_started_every_day():
     deeds = [line.rpartition("manage.py ")[2] for line in values("oven-daily.service", "ExecStart")]
-    assert deeds == ["purge", "clearsessions", "reckon"]
+    assert deeds == ["erase_expired", "clearsessions", "compute_reports"]
     assert values("oven-daily.service", "Type") == ["oneshot"]
     assert values("oven-daily.timer", "OnCalendar") == ["daily"]
     assert values("oven-daily.timer", "Persistent") == ["true"]

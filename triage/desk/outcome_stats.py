@@ -1,7 +1,7 @@
 """A firm's own outcomes as learning takes them, and how right the stated chances were.
 
 What is quick is worked out for the page; the proposal takes a model for every fifth of the outcomes, so
-`manage.py reckon` works it out beforehand. Nothing here changes a number of the pack: that is `pack accept`.
+`manage.py compute_reports` works it out beforehand. Nothing here changes a number of the pack: that is `pack accept`.
 """
 
 from collections.abc import Callable, Iterable

@@ -148,14 +148,14 @@ def _new_delivery(firm: Firm, sheet: JobSheet | None, channel: Channel, event: E
     )
 
 
-def send_test(*, firm: Firm) -> Delivery:
+def queue_test(*, firm: Firm) -> Delivery:
     """A test message to the firm's webhook, delivered like any other."""
     if not firm.webhook_url:
         raise Refused([Problem("webhook_url", _("Give the webhook's address first."))])
     return _new_delivery(firm, None, Channel.WEBHOOK, Event.TEST, timezone.now())
 
 
-def try_again(*, delivery: Delivery) -> bool:
+def retry_delivery(*, delivery: Delivery) -> bool:
     """Put a dead delivery back in line; whether it was one."""
     fresh = {"state": DeliveryState.WAITING, "attempts": 0, "next_attempt": timezone.now(), "settled": None}
     return Delivery.objects.filter(pk=delivery.pk, state=DeliveryState.FAILED).update(**fresh) == 1
@@ -233,7 +233,7 @@ def _blank(sheet: JobSheet, now: datetime) -> None:
     sheet.erased = now
 
 
-def purge(*, now: datetime | None = None) -> int:
+def erase_expired(*, now: datetime | None = None) -> int:
     """Erases every sheet whose time is over; how many there were."""
     due: Iterable[JobSheet] = JobSheet.objects.filter(erased__isnull=True, erase_after__lte=now or timezone.now())
     count = 0

@@ -18,7 +18,7 @@ def test_without_outcomes_it_says_what_to_do():
     firm = make_firm()
     page = client_of(make_member(firm)).get(PAGE).content.decode()
     assert "Nothing can be scored yet." in page
-    assert f"manage.py reckon --firm {firm.slug}" in page
+    assert f"manage.py compute_reports --firm {firm.slug}" in page
 
 
 def test_it_shows_scores_plot_and_proposal_and_has_no_button_that_accepts():

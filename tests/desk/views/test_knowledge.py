@@ -21,7 +21,7 @@ def keeper(client):
 
 
 def test_before_anything_is_worked_out_it_says_how(keeper):
-    assert "manage.py reckon" in keeper.get(PAGE).content.decode()
+    assert "manage.py compute_reports" in keeper.get(PAGE).content.decode()
     assert keeper.get(reverse("desk-knowledge-tree")).status_code == 404
 
 

@@ -18,9 +18,11 @@ def run(*told):
 
 
 def test_a_firm_and_a_link_that_opens(client):
-    assert run("add", "hearth", "Hearth & Hob") == "Firm hearth is made. Next: manage.py firm owner hearth NAME\n"
+    assert (
+        run("add", "hearth", "Hearth & Hob") == "Firm hearth is made. Next: manage.py firm invite-owner hearth NAME\n"
+    )
     assert Firm.objects.get().region == "gb-eng"
-    link = re.search(r"/desk/invitation/\S+", run("owner", "hearth", "Kim"))[0]
+    link = re.search(r"/desk/invitation/\S+", run("invite-owner", "hearth", "Kim"))[0]
     assert client.get(link).status_code == 200
     assert Invitation.objects.get().role == "owner"
 
@@ -31,7 +33,7 @@ def test_a_firm_and_a_link_that_opens(client):
         (("add", "hearth two", "Hearth"), "valid “slug”"),
         (("add", "hearth", "Hearth", "--region", "atlantis"), "There is no region atlantis. Use one of: au,"),
         (("add", "hearth", ""), "cannot be blank"),
-        (("owner", "nobody", "Kim"), "There is no firm nobody. Make it first: manage.py firm add nobody NAME"),
+        (("invite-owner", "nobody", "Kim"), "There is no firm nobody. Make it first: manage.py firm add nobody NAME"),
     ],
 )
 def test_a_mistake_is_told(told, words):

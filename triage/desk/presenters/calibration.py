@@ -31,7 +31,7 @@ class RateChange:
 
 @dataclass(frozen=True, slots=True)
 class ProposalSummary:
-    """What `manage.py reckon` worked out, from so many outcomes on that day."""
+    """What `manage.py compute_reports` worked out, from so many outcomes on that day."""
 
     made: datetime
     outcomes: int

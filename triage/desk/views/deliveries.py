@@ -10,7 +10,7 @@ from django.views.decorators.http import require_POST, require_safe
 from triage.desk.access import require_role
 from triage.desk.layout import render_page
 from triage.desk.request import MemberRequest
-from triage.jobsheet.actions import send_test, try_again
+from triage.jobsheet.actions import queue_test, retry_delivery
 from triage.jobsheet.errors import Refused
 from triage.models import Delivery
 from triage.models.delivery import DeliveryState
@@ -40,7 +40,7 @@ def deliveries(request: MemberRequest) -> HttpResponse:
 @require_role(Role.OWNER)
 def send_test_delivery(request: MemberRequest) -> HttpResponse:
     try:
-        send_test(firm=request.member.firm)
+        queue_test(firm=request.member.firm)
         messages.success(
             request, _("A test is on its way. It stands at the top of the log; load this page again to see it.")
         )
@@ -55,7 +55,7 @@ def retry_delivery(request: MemberRequest, number: int) -> HttpResponse:
     delivery = Delivery.objects.filter(firm=request.member.firm_id, pk=number).first()
     if delivery is None:
         raise Http404
-    if try_again(delivery=delivery):
+    if retry_delivery(delivery=delivery):
         messages.success(request, _("It is back in line and will be tried in a moment."))
     else:
         messages.error(request, _("Only what was given up can be tried again. This one was not."))

@@ -13,13 +13,13 @@ class Command(BaseCommand):
     help = "Makes, lists or revokes the keys with which a firm's own system uses the API."
 
     def add_arguments(self, parser: ArgumentParser) -> None:
-        deeds = parser.add_subparsers(dest="deed", required=True)
-        make = deeds.add_parser("make", help="make a key and show it, once")
+        commands = parser.add_subparsers(dest="command", required=True, metavar="command")
+        make = commands.add_parser("make", help="make a key and show it, once")
         make.add_argument("firm", help="the firm's name in addresses")
         make.add_argument("name", help="what uses the key, such as: telephone menu")
-        listed = deeds.add_parser("list", help="list the keys of a firm, without their words")
+        listed = commands.add_parser("list", help="list the keys of a firm, without the keys themselves")
         listed.add_argument("firm", help="the firm's name in addresses")
-        revoke = deeds.add_parser("revoke", help="end a key at once")
+        revoke = commands.add_parser("revoke", help="end a key at once")
         revoke.add_argument("firm", help="the firm's name in addresses")
         revoke.add_argument("number", type=int, help="the key's number in the list")
 
@@ -27,16 +27,16 @@ class Command(BaseCommand):
         firm = Firm.objects.filter(slug=str(options["firm"])).first()
         if firm is None:
             raise CommandError("There is no such firm. Give its name as it stands in addresses.")
-        deeds = {"make": self._make, "list": self._list, "revoke": self._revoke}
-        deeds[str(options["deed"])](firm, options)
+        commands = {"make": self._make, "list": self._list, "revoke": self._revoke}
+        commands[str(options["command"])](firm, options)
 
     def _make(self, firm: Firm, options: dict[str, object]) -> None:
         try:
-            key, words = make_key(firm=firm, name=str(options["name"]))
+            key, secret = make_key(firm=firm, name=str(options["name"]))
         except Refused as refused:
             raise CommandError(str(refused)) from refused
         self.stdout.write(f"Key {key.pk}, {key.name}. It is shown this once, so keep it where no browser reads it:")
-        self.stdout.write(words)
+        self.stdout.write(secret)
 
     def _list(self, firm: Firm, _options: dict[str, object]) -> None:
         for key in ApiKey.objects.filter(firm=firm).order_by("pk"):

@@ -1,4 +1,4 @@
-"""`manage.py firm add` makes a firm and `manage.py firm owner` a link with which its owner gets in, once.
+"""`manage.py firm add` makes a firm and `manage.py firm invite-owner` a link with which its owner gets in, once.
 
 Every further member is invited by the owner, at the desk.
 """
@@ -18,20 +18,20 @@ class Command(BaseCommand):
     help = "Makes a firm, and a link with which an owner gets in."
 
     def add_arguments(self, parser: CommandParser) -> None:
-        words = parser.add_subparsers(dest="deed", required=True, metavar="deed")
-        add = words.add_parser("add", help="a new firm")
+        commands = parser.add_subparsers(dest="command", required=True, metavar="command")
+        add = commands.add_parser("add", help="a new firm")
         add.add_argument("slug", help="its short name: lower-case words with hyphens")
         add.add_argument("name", help="its name as people know it")
         add.add_argument("--region", default=DEFAULT_REGION.value(), help="such as gb-eng (the site's own)")
-        owner = words.add_parser("owner", help="a link for an owner")
+        owner = commands.add_parser("invite-owner", help="a link for an owner")
         owner.add_argument("slug", help="the firm's short name")
         owner.add_argument("name", help="whom the link is for")
 
-    def handle(self, *_args: object, deed: str, slug: str, name: str, **options: str) -> None:
-        if deed == "add":
+    def handle(self, *_args: object, command: str, slug: str, name: str, **options: str) -> None:
+        if command == "add":
             self._add(slug, name, options["region"])
         else:
-            self._owner(slug, name)
+            self._invite_owner(slug, name)
 
     def _add(self, slug: str, name: str, region: str) -> None:
         if region not in library().regions:
@@ -43,9 +43,9 @@ class Command(BaseCommand):
         except ValidationError as wrong:
             raise CommandError(" ".join(wrong.messages), returncode=2) from wrong
         firm.save()
-        self.stdout.write(f"Firm {slug} is made. Next: manage.py firm owner {slug} NAME")
+        self.stdout.write(f"Firm {slug} is made. Next: manage.py firm invite-owner {slug} NAME")
 
-    def _owner(self, slug: str, name: str) -> None:
+    def _invite_owner(self, slug: str, name: str) -> None:
         firm = Firm.objects.filter(slug=slug).first()
         if firm is None:
             raise CommandError(f"There is no firm {slug}. Make it first: manage.py firm add {slug} NAME", returncode=2)

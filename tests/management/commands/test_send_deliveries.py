@@ -1,4 +1,4 @@
-"""`manage.py deliver`: what is due goes out, and the loop ends when it is asked to."""
+"""`manage.py send_deliveries`: what is due goes out, and the loop ends when it is asked to."""
 
 import os
 import signal
@@ -9,12 +9,12 @@ from django.core.management import call_command
 
 from tests.firm_builders import make_delivery, make_firm
 from tests.jobsheet.receivers import receiver
-from triage.management.commands import deliver
+from triage.management.commands import send_deliveries
 
 
 def said(**options):
     out = StringIO()
-    call_command("deliver", stdout=out, **options)
+    call_command("send_deliveries", stdout=out, **options)
     return out.getvalue()
 
 
@@ -38,8 +38,8 @@ def test_a_polite_kill_ends_the_loop_between_two_messages(monkeypatch):
         rounds.append(stopped())
         return 1
 
-    monkeypatch.setattr(deliver, "deliver_due", deliver_one)
-    monkeypatch.setattr(deliver, "close_old_connections", lambda: None)
+    monkeypatch.setattr(send_deliveries, "deliver_due", deliver_one)
+    monkeypatch.setattr(send_deliveries, "close_old_connections", lambda: None)
     try:
         assert said() == "1 attempt made.\n"
     finally:

@@ -1,4 +1,4 @@
-"""`manage.py reckon`: what the desk shows, worked out for the pack and for each firm."""
+"""`manage.py compute_reports`: what the desk shows, worked out for the pack and for each firm."""
 
 from io import StringIO
 
@@ -13,13 +13,13 @@ pytestmark = pytest.mark.django_db
 
 def run(*told):
     out = StringIO()
-    call_command("reckon", *told, stdout=out, stderr=StringIO())
+    call_command("compute_reports", *told, stdout=out, stderr=StringIO())
     return out.getvalue()
 
 
 def test_the_pack_and_every_firm():
     make_firm(slug="hearth")
-    assert run("--n", "5") == "The page about the pack is worked out.\nhearth: too few outcomes yet.\n"
+    assert run("--samples", "5") == "The page about the pack is worked out.\nhearth: too few outcomes yet.\n"
     assert Report.objects.get().contents["checks"] == 5
 
 
@@ -31,7 +31,7 @@ def test_one_firm_alone():
 
 @pytest.mark.parametrize(
     ("told", "words"),
-    [(("--n", "0"), "--n must be from 1 to 100000, not 0."), (("--firm", "x"), "There is no firm x.")],
+    [(("--samples", "0"), "--samples must be from 1 to 100000, not 0."), (("--firm", "x"), "There is no firm x.")],
 )
 def test_a_mistake_is_told(told, words):
     with pytest.raises(CommandError, match=words):

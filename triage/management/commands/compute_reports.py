@@ -1,4 +1,4 @@
-"""`manage.py reckon` works out what the desk shows and takes longer than a page may: run it once a day.
+"""`manage.py compute_reports` works out what the desk shows and takes longer than a page may: run it once a day.
 
 What the pack knows (for who keeps it), and for every firm with enough outcomes what they propose.
 """
@@ -12,28 +12,28 @@ from triage.desk.outcome_stats import report_calibration
 from triage.knowledge.library import library
 from triage.models import Firm
 
-MOST_CHECKS = 100_000
+MAX_SAMPLES = 100_000
 
 
 class Command(BaseCommand):
     help = "Works out the figures of the desk's calibration pages and of the page about the pack."
 
     def add_arguments(self, parser: CommandParser) -> None:
-        parser.add_argument("--n", type=int, default=500, help="how many made-up checks for each part (500)")
+        parser.add_argument("--samples", type=int, default=500, help="how many made-up checks for each part (500)")
         parser.add_argument("--firm", help="only the calibration of this firm, by its short name")
 
-    def handle(self, *_args: object, n: int, firm: str | None, **_options: object) -> None:
-        if not 1 <= n <= MOST_CHECKS:
-            raise CommandError(f"--n must be from 1 to {MOST_CHECKS}, not {n}.", returncode=2)
+    def handle(self, *_args: object, samples: int, firm: str | None, **_options: object) -> None:
+        if not 1 <= samples <= MAX_SAMPLES:
+            raise CommandError(f"--samples must be from 1 to {MAX_SAMPLES}, not {samples}.", returncode=2)
         firms = Firm.objects.filter(slug=firm) if firm else Firm.objects.all()
         if firm and not firms:
             raise CommandError(f"There is no firm {firm}.", returncode=2)
         if not firm:
-            report_knowledge(library(), DEFAULT_REGION.value(), n, self._progress)
+            report_knowledge(library(), DEFAULT_REGION.value(), samples, self._progress)
             self.stdout.write("The page about the pack is worked out.")
         for one in firms:
-            kept = report_calibration(one)
-            said = f"from {kept.contents['outcomes']} outcomes" if kept else "too few outcomes yet"
+            report = report_calibration(one)
+            said = f"from {report.contents['outcomes']} outcomes" if report else "too few outcomes yet"
             self.stdout.write(f"{one.slug}: {said}.")
 
     def _progress(self, what: str, total: int) -> Progress:

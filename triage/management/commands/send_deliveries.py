@@ -1,4 +1,4 @@
-"""`manage.py deliver` sends what is waiting to firms, and goes on until it is asked to stop.
+"""`manage.py send_deliveries` sends what is waiting to firms, and goes on until it is asked to stop.
 
 A database that is away or full is no reason to end: nothing was lost, and it is asked again a little later.
 """
@@ -14,7 +14,7 @@ from triage.jobsheet.delivery import deliver_due, new_worker
 
 log = logging.getLogger(__name__)
 
-LOOK_EVERY = 2.0
+POLL_SECONDS = 2.0
 
 
 class Command(BaseCommand):
@@ -26,20 +26,20 @@ class Command(BaseCommand):
     def handle(self, *_args: object, once: bool, **_options: object) -> None:
         worker, stop = new_worker(), Event()
         if once:
-            self._tell(deliver_due(worker))
+            self._report(deliver_due(worker))
             return
         for name in (signal.SIGTERM, signal.SIGINT):
             signal.signal(name, lambda *_signal: stop.set())
         while not stop.is_set():
             try:
                 count = deliver_due(worker, stopped=stop.is_set)
-            except Error as trouble:
-                log.warning("the database cannot be used now (%s); trying again", type(trouble).__name__)
+            except Error as error:
+                log.warning("the database cannot be used now (%s); trying again", type(error).__name__)
                 count = 0
             if count:
-                self._tell(count)
+                self._report(count)
             close_old_connections()
-            stop.wait(LOOK_EVERY)
+            stop.wait(POLL_SECONDS)
 
-    def _tell(self, count: int) -> None:
+    def _report(self, count: int) -> None:
         self.stdout.write(f"{count} attempt{'' if count == 1 else 's'} made.")

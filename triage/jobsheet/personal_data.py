@@ -13,7 +13,7 @@ from triage.jobsheet.contents import contents_of
 from triage.models import AuditEntry, Delivery, JobSheet, Outcome, RatingPlatePhoto
 
 
-def person_copy(sheet: JobSheet) -> dict[str, Any]:
+def export_personal_data(sheet: JobSheet) -> dict[str, Any]:
     """Plain values, ready for JSON."""
     return {
         "job_sheet": contents_of(sheet),

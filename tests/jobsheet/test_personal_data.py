@@ -9,7 +9,7 @@ from tests.firm_builders import make_booking, make_firm, make_job_sheet, make_me
 from tests.jobsheet.pictures import jpeg
 from triage.jobsheet.actions import add_note, erase
 from triage.jobsheet.outcomes import Findings, record_outcome
-from triage.jobsheet.person_copy import person_copy
+from triage.jobsheet.personal_data import export_personal_data
 from triage.models import JobSheet
 from triage.models.audit_entry import Actor
 
@@ -40,14 +40,14 @@ def sheet():
 
 
 def test_every_column_and_every_row_about_them_is_told(sheet):
-    told = json.dumps(person_copy(sheet), ensure_ascii=False)
+    told = json.dumps(export_personal_data(sheet), ensure_ascii=False)
     for field in JobSheet._meta.concrete_fields:
         value = getattr(sheet, field.attname)
         if field.name not in NOT_ABOUT_THEM and isinstance(value, str) and value:
             assert value in told, field.name
     related = {relation.name for relation in JobSheet._meta.related_objects}
     assert related == {"photo", "notes", "outcome", "deliveries", "audit_entries"}
-    kept = person_copy(sheet)
+    kept = export_personal_data(sheet)
     assert kept["notes_of_the_firm"][0]["text"] == "Rang twice."
     assert kept["outcome"]["found"] == ["fan-element-open"]
     assert [row["channel"] for row in kept["sent_to_the_firm"]] == ["webhook", "email"]
@@ -61,14 +61,14 @@ def test_every_column_and_every_row_about_them_is_told(sheet):
 
 
 def test_it_says_nothing_of_the_firms_secrets_and_names_no_staff(sheet):
-    told = json.dumps(person_copy(sheet))
+    told = json.dumps(export_personal_data(sheet))
     secrets = (sheet.firm.webhook_secret, sheet.firm.webhook_url, sheet.token_hash, sheet.idempotency_key, "kim.oakley")
     assert [secret for secret in secrets if secret in told] == []
 
 
 def test_of_an_erased_sheet_it_tells_what_is_left(sheet):
     erase(sheet=sheet, actor=Actor.SENDER)
-    kept = person_copy(sheet)
+    kept = export_personal_data(sheet)
     assert kept["erased"]
     assert (kept["photo"], kept["notes_of_the_firm"]) == (None, [])
     told = json.dumps(kept)

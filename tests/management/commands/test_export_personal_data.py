@@ -1,4 +1,4 @@
-"""`manage.py person_data`: all of one person's data as JSON, and the look at it is itself written down."""
+"""`manage.py export_personal_data`: all of one person's data as JSON, and the look at it is itself written down."""
 
 import json
 from io import StringIO
@@ -13,7 +13,7 @@ pytestmark = pytest.mark.django_db
 
 def test_it_writes_json_with_its_own_look_in_it():
     sheet, out = make_job_sheet(), StringIO()
-    call_command("person_data", sheet.reference.lower().replace("-", " "), stdout=out)
+    call_command("export_personal_data", sheet.reference.lower().replace("-", " "), stdout=out)
     told = json.loads(out.getvalue())
     assert told["job_sheet"]["contact"]["name"] == "Alex Grey"
     assert (told["who_looked"][-1]["who"], told["who_looked"][-1]["did"]) == ("site", "exported")
@@ -21,4 +21,4 @@ def test_it_writes_json_with_its_own_look_in_it():
 
 def test_a_reference_that_is_none_is_said():
     with pytest.raises(CommandError, match="There is no job sheet with this reference"):
-        call_command("person_data", "ZZZZZ-ZZZZZ")
+        call_command("export_personal_data", "ZZZZZ-ZZZZZ")

@@ -1,4 +1,4 @@
-"""`manage.py person_data REFERENCE` writes all that is kept about one hand-over, for the person it is about.
+"""`manage.py export_personal_data REFERENCE` writes all that is kept about one hand-over, for the person it is about.
 
 Before it is handed out, see that who asks is that person: a reference opens nothing by itself, and this opens all.
 """
@@ -8,7 +8,7 @@ import json
 from django.core.management import BaseCommand, CommandError, CommandParser
 
 from triage.jobsheet.actions import note_access
-from triage.jobsheet.person_copy import person_copy
+from triage.jobsheet.personal_data import export_personal_data
 from triage.jobsheet.reference import read_reference
 from triage.models import JobSheet
 from triage.models.audit_entry import Actor, AuditAction
@@ -27,4 +27,4 @@ class Command(BaseCommand):
                 "There is no job sheet with this reference. Look at it again, sign by sign.", returncode=2
             )
         note_access(sheet, AuditAction.EXPORTED, None, Actor.SITE)
-        self.stdout.write(json.dumps(person_copy(sheet), ensure_ascii=False, indent=2))
+        self.stdout.write(json.dumps(export_personal_data(sheet), ensure_ascii=False, indent=2))
