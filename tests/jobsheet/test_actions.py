@@ -10,7 +10,7 @@ from django.utils import timezone
 from tests.firm_builders import ORIGIN, TRAIL, make_booking, make_delivery, make_firm, make_job_sheet, make_member
 from tests.jobsheet.pictures import jpeg
 from triage.jobsheet import actions
-from triage.jobsheet.actions import add_note, erase, erase_expired, hand_over, queue_test, retry_delivery, set_status
+from triage.jobsheet.actions import add_note, erase, erase_expired, hand_over, queue_test, requeue, set_status
 from triage.jobsheet.errors import KeyTaken, Refused
 from triage.jobsheet.summary import summarise
 from triage.knowledge.library import library
@@ -230,10 +230,10 @@ def test_a_test_message_needs_a_webhook():
 
 def test_a_dead_delivery_is_tried_again_from_the_beginning():
     delivery = make_delivery(state="dead", attempts=12)
-    assert retry_delivery(delivery=delivery)
+    assert requeue(delivery=delivery)
     delivery.refresh_from_db()
     assert (delivery.state, delivery.attempts) == ("waiting", 0)
-    assert not retry_delivery(delivery=delivery)
+    assert not requeue(delivery=delivery)
 
 
 def test_the_log_line_has_ids_and_no_name(caplog):

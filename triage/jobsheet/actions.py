@@ -155,7 +155,7 @@ def queue_test(*, firm: Firm) -> Delivery:
     return _new_delivery(firm, None, Channel.WEBHOOK, Event.TEST, timezone.now())
 
 
-def retry_delivery(*, delivery: Delivery) -> bool:
+def requeue(*, delivery: Delivery) -> bool:
     """Put a dead delivery back in line; whether it was one."""
     fresh = {"state": DeliveryState.WAITING, "attempts": 0, "next_attempt": timezone.now(), "settled": None}
     return Delivery.objects.filter(pk=delivery.pk, state=DeliveryState.FAILED).update(**fresh) == 1

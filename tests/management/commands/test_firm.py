@@ -18,9 +18,8 @@ def run(*told):
 
 
 def test_a_firm_and_a_link_that_opens(client):
-    assert (
-        run("add", "hearth", "Hearth & Hob") == "Firm hearth is made. Next: manage.py firm invite-owner hearth NAME\n"
-    )
+    made = "Firm hearth is made. Next: manage.py firm invite-owner hearth NAME\n"
+    assert run("add", "hearth", "Hearth & Hob") == made
     assert Firm.objects.get().region == "gb-eng"
     link = re.search(r"/desk/invitation/\S+", run("invite-owner", "hearth", "Kim"))[0]
     assert client.get(link).status_code == 200

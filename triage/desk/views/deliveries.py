@@ -10,7 +10,7 @@ from django.views.decorators.http import require_POST, require_safe
 from triage.desk.access import require_role
 from triage.desk.layout import render_page
 from triage.desk.request import MemberRequest
-from triage.jobsheet.actions import queue_test, retry_delivery
+from triage.jobsheet.actions import queue_test, requeue
 from triage.jobsheet.errors import Refused
 from triage.models import Delivery
 from triage.models.delivery import DeliveryState
@@ -55,7 +55,7 @@ def retry_delivery(request: MemberRequest, number: int) -> HttpResponse:
     delivery = Delivery.objects.filter(firm=request.member.firm_id, pk=number).first()
     if delivery is None:
         raise Http404
-    if retry_delivery(delivery=delivery):
+    if requeue(delivery=delivery):
         messages.success(request, _("It is back in line and will be tried in a moment."))
     else:
         messages.error(request, _("Only what was given up can be tried again. This one was not."))

@@ -1,4 +1,4 @@
-"""Reports that `manage.py compute_reports` works out beforehand: how right the chances were, and what the knowledge base holds.
+"""Reports that `manage.py compute_reports` writes: how right the chances were, and what the knowledge base holds.
 
 A report proposes; a person accepts with a command, never with a button.
 """
