@@ -1,4 +1,4 @@
-"""What the pack knows and where it is weak: `manage.py compute_reports` works it out for the page of the knowledge base.
+"""What the pack knows and where it is weak: `manage.py compute_reports` writes it for the page of the knowledge base.
 
 The findings of the review, made-up checks on the pack as it is and in a world where it is off, how well the stated
 chances hold there, and the tree as grown to two questions.
