@@ -6,6 +6,7 @@ from urllib.parse import urlencode
 from warnings import catch_warnings, simplefilter
 
 from django.test import RequestFactory
+from triage.engine.readings.written import InvalidReading
 
 from tests.api.asking import body_of, booked
 from tests.attack.author_parsers import author_parsers
@@ -22,8 +23,7 @@ from triage.check_pages.query import MAX_PAIRS, MAX_VALUE_LENGTH, parse_query
 from triage.check_pages.region import guess_region
 from triage.desk.call.address import split
 from triage.engine import parse_answers, run_check
-from triage.engine.readings.evidence import KINDS
-from triage.engine.readings.written import Unreadable
+from triage.engine.readings.evidence import READERS
 from triage.jobsheet.booking import Booking, check_booking
 from triage.jobsheet.errors import Refused
 from triage.jobsheet.photo import LONGEST_SIDE, read_photo
@@ -49,7 +49,7 @@ def address(told):
 
 def reading(told):
     kind, _, text = told.decode("utf-8", "replace").partition(":")
-    return KINDS.get(kind, KINDS["meter"])(text)
+    return READERS.get(kind, READERS["meter"])(text)
 
 
 def trail(told):
@@ -128,7 +128,7 @@ def parsers(folder):
     ]
     return {
         "address": Parser(address, trails),
-        "written reading": Parser(reading, READINGS, (Unreadable,)),
+        "written reading": Parser(reading, READINGS, (InvalidReading,)),
         "trail": Parser(trail, trails),
         "step": Parser(step, trails),
         "Accept-Language": Parser(language, [b"en-GB,en;q=0.8,de-AT;q=0.5", b"fr", b"*;q=0.1, es-MX;q=0.9"]),

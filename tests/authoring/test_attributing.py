@@ -15,19 +15,19 @@ def tried(new):
 
 
 def test_a_pack_with_all_changes_made_is_the_new_pack():
-    rarer = replace(FAULTS["element-open"], calls=5.0, effects=FAULTS["element-open"].effects[:1])
+    rarer = replace(FAULTS["element-open"], calls_per_1000=5.0, effects=FAULTS["element-open"].effects[:1])
     faults = {name: fault for name, fault in FAULTS.items() if name != "lamp-failed"} | by_id(rarer)
     new = make_pack(
         faults=faults | by_id(make_fault("hinge-worn", effects=(Effect("lamp", (0.3, 0.7)),))),
-        observations=OBSERVATIONS | by_id(replace(OBSERVATIONS["heats"], effort=5.0)),
-        pairs=PAIRS[1:],
+        observations=OBSERVATIONS | by_id(replace(OBSERVATIONS["heats"], effort_seconds=5.0)),
+        fault_pairs=PAIRS[1:],
         tasks={name: task for name, task in TASKS.items() if name != "change-lamp"},
     )
     assert changes(with_changes(OLD, new, changes(OLD, new)), new) == ()
 
 
 def test_each_change_is_made_alone_and_touches_nothing_else():
-    rarer = replace(FAULTS["element-open"], calls=5.0, effects=FAULTS["element-open"].effects[:1])
+    rarer = replace(FAULTS["element-open"], calls_per_1000=5.0, effects=FAULTS["element-open"].effects[:1])
     new = make_pack(faults=FAULTS | by_id(rarer))
     found = tried(new)
     assert list(found) == ["fault element-open", "effect element-open on heat"]
@@ -36,9 +36,9 @@ def test_each_change_is_made_alone_and_touches_nothing_else():
 
 
 def test_the_pairs_of_a_fault_go_with_it():
-    rarer = replace(FAULTS["element-open"], calls=5.0)
-    new = make_pack(faults=FAULTS | by_id(rarer), pairs=(replace(PAIRS[0], rate=0.1), PAIRS[1]))
-    assert {pair.rate for pair in tried(new)["fault element-open"].pairs} == {0.1, 2.0}
+    rarer = replace(FAULTS["element-open"], calls_per_1000=5.0)
+    new = make_pack(faults=FAULTS | by_id(rarer), fault_pairs=(replace(PAIRS[0], rate_per_1000=0.1), PAIRS[1]))
+    assert {pair.rate_per_1000 for pair in tried(new)["fault element-open"].fault_pairs} == {0.1, 2.0}
 
 
 def test_what_cannot_stand_alone_is_tried_together():
@@ -56,8 +56,8 @@ def test_what_cannot_stand_alone_is_tried_together():
 
 
 def test_too_many_changes_are_tried_part_by_part():
-    slower = {o.id: replace(o, effort=o.effort + 1.0) for o in OBSERVATIONS.values()}
-    dearer = {f.id: replace(f, calls=f.calls + 1.0) for f in FAULTS.values()}
+    slower = {o.id: replace(o, effort_seconds=o.effort_seconds + 1.0) for o in OBSERVATIONS.values()}
+    dearer = {f.id: replace(f, calls_per_1000=f.calls_per_1000 + 1.0) for f in FAULTS.values()}
     more = {f"n-{n}": make_fault(f"n-{n}") for n in range(MOST_TRIALS)}
     found = tried(make_pack(observations=slower, faults=dearer | more))
     assert list(found) == ["all changes of observations", "all changes of faults"]

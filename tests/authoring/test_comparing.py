@@ -45,7 +45,7 @@ def test_a_flag_that_comes_to_end_the_check_changes_the_checks_that_raise_it():
 
 def test_every_difference_is_one_when_walked_again_and_nobody_is_left_out():
     """Brute force: every person drawn again and walked through both packs by hand."""
-    new = make_pack(faults=FAULTS | by_id(replace(FAULTS["lamp-failed"], calls=300.0)))
+    new = make_pack(faults=FAULTS | by_id(replace(FAULTS["lamp-failed"], calls_per_1000=300.0)))
     found = compare(OLD, new, ANYWHERE, CHECKS, 3)
     old_checks, new_checks = Checks(OLD, ANYWHERE), Checks(new, ANYWHERE)
     differ = []
@@ -75,9 +75,11 @@ def test_what_no_change_alone_brings_about_is_said(monkeypatch):
 
 
 def test_people_answer_a_new_question_from_its_own_table_and_keep_their_words_for_the_old_ones():
-    asked = replace(OBSERVATIONS["lamp-state"], id="lamp-again", says=((1.0, 0.0), (0.0, 1.0)))
+    asked = replace(OBSERVATIONS["lamp-state"], id="lamp-again", answer_probabilities=((1.0, 0.0), (0.0, 1.0)))
     strange = replace(OBSERVATIONS["lamp-state"], id="strange", reports="arcing", options=("a", "b"))
-    new = make_pack(observations=OBSERVATIONS | by_id(asked, replace(strange, says=((1.0, 0.0), (1.0, 0.0)))))
+    new = make_pack(
+        observations=OBSERVATIONS | by_id(asked, replace(strange, answer_probabilities=((1.0, 0.0), (1.0, 0.0))))
+    )
     model, dice = compile_model(OLD, ANYWHERE), Random("new question")
     for _ in range(60):
         household = draw_household(model, dice)
@@ -91,7 +93,7 @@ def test_people_answer_a_new_question_from_its_own_table_and_keep_their_words_fo
 def test_the_people_do_not_depend_on_how_the_work_is_shared(monkeypatch):
     new = replace(
         electric_oven(),
-        limits=replace(electric_oven().limits, questions=3),
+        limits=replace(electric_oven().limits, max_questions=3),
     )
     alone = compare(electric_oven(), new, ANYWHERE, 24, 1)
     monkeypatch.setattr(comparing, "_processors", lambda: 2)

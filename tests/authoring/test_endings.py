@@ -54,7 +54,7 @@ def test_another_appliance_is_a_way_out_unless_danger_comes_first():
     checks = Checks(make_pack(complaints=()), ANYWHERE)
     pack = checks.pack
     assert checks._ending({"fuel": "gas"}, "gas-oven", None) == Ending("", "", exit="gas-oven")
-    assert pack.exits == {("fuel", "gas"): "gas-oven"}
+    assert pack.out_of_scope == {("fuel", "gas"): "gas-oven"}
     assert checks._ending({"fuel": "gas", "shock": "felt-one"}, "gas-oven", None).flags == ("electric-shock",)
 
 

@@ -6,10 +6,10 @@ import pytest
 
 from tests.builders import ANYWHERE, electric_oven, make_pack
 from triage.authoring.explaining import explain
-from triage.engine.belief import believe
+from triage.engine.belief import infer_belief
 from triage.engine.check import Question, run_check
 from triage.engine.model import compile_model
-from triage.engine.next_question import READING_SECONDS
+from triage.engine.next_question import SECONDS_TO_READ
 
 TRAIL = [("complaint", "stays-cold"), ("danger", "none"), ("heats", "no-heat"), ("control", "electronic")]
 
@@ -33,7 +33,7 @@ def test_the_weights_of_a_cause_add_up_to_the_change_of_its_log_odds():
     """Good (1950): weights of evidence of successive answers add."""
     told = explained()
     model = compile_model(make_pack(), ANYWHERE)
-    before, after = believe(model, {}), believe(model, dict(TRAIL))
+    before, after = infer_belief(model, {}), infer_belief(model, dict(TRAIL))
     for fault in told.stages[1].weights:
         total = sum(stage.weights[fault] for stage in told.stages[1:])
         assert total == pytest.approx(decibans(after.faults[fault]) - decibans(before.faults[fault]))
@@ -42,7 +42,7 @@ def test_the_weights_of_a_cause_add_up_to_the_change_of_its_log_odds():
 def test_the_belief_after_each_answer_is_the_engines():
     model = compile_model(make_pack(), ANYWHERE)
     for number, stage in enumerate(explained().stages):
-        belief = believe(model, dict(TRAIL[:number]))
+        belief = infer_belief(model, dict(TRAIL[:number]))
         assert list(stage.causes) == list(belief.ranking[:5])
         assert stage.causes == {fault: belief.faults[fault] for fault in stage.causes}
 
@@ -63,7 +63,7 @@ def test_the_next_question_is_the_one_the_engine_asks_and_stands_among_the_candi
 def test_bits_and_seconds_give_the_rate():
     pack = make_pack()
     for candidate in explained(TRAIL[:2]).stages[-1].next.candidates:
-        assert candidate.seconds == pack.observations[candidate.question].effort + READING_SECONDS
+        assert candidate.seconds == pack.observations[candidate.question].effort_seconds + SECONDS_TO_READ
         assert candidate.bits_per_second == pytest.approx(candidate.bits / candidate.seconds)
 
 
@@ -73,11 +73,11 @@ def test_the_bits_are_those_of_mutual_information_by_enumeration():
     pack, told = make_pack(), dict(TRAIL[:2])
     model = compile_model(pack, ANYWHERE)
     (shown,) = [c for c in explained(TRAIL[:2]).stages[-1].next.candidates if c.question == "lamp-state"]
-    belief = believe(model, told)
-    table = model.answers["lamp-state"][0]
+    belief = infer_belief(model, told)
+    table = model.answer_tables["lamp-state"][0]
     joint = [
         (h, option, chance * table.distinct[table.index[place]][option])
-        for place, (h, chance) in enumerate(zip(model.hypotheses, belief.chances, strict=True))
+        for place, (h, chance) in enumerate(zip(model.hypotheses, belief.probabilities, strict=True))
         for option in range(2)
     ]
     bits = information([(h.family, o, p) for h, o, p in joint]) + information([(h.band, o, p) for h, o, p in joint])

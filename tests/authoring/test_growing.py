@@ -16,7 +16,7 @@ PACK = make_pack(
         Complaint("too-slow", {}, "cavity"),
         Complaint("too-slow", {"lamp-state": "out"}, "cavity"),
     ),
-    limits=Limits(questions=6, settled=0.97, worth=0.001),
+    limits=Limits(max_questions=6, stop_probability=0.97, min_bits=0.001),
 )
 
 
@@ -124,7 +124,9 @@ def test_progress_is_told_and_a_caution_stays_with_the_advice():
     grow(PACK, ANYWHERE, {}, None, 1, done.append)
     assert done == list(range(1, len(done) + 1))
     settled = replace(
-        PACK, limits=Limits(questions=6, settled=0.1), complaints=(Complaint("too-slow", {"pane": "loose"}, "x"),)
+        PACK,
+        limits=Limits(max_questions=6, stop_probability=0.1),
+        complaints=(Complaint("too-slow", {"pane": "loose"}, "x"),),
     )
     (start,) = tree(pack=settled).starts
     assert (start.place.kind, start.place.flags) == ("advice", ("loose-pane",))

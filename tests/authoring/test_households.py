@@ -8,7 +8,7 @@ from scipy.stats import chisquare
 
 from tests.builders import ANYWHERE, make_pack
 from triage.authoring.households import Habits, draw_household
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, believe, compile_model
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, compile_model, infer_belief
 
 SURE = {"memory": 0.0, "look": 0.0, "trial": 0.0}
 PEOPLE = 3000
@@ -26,7 +26,7 @@ def people(model, habits, number=PEOPLE, seed=11):
 
 def test_faults_are_as_common_as_the_model_says(model):
     drawn = Counter(person.hypothesis for person in people(model, Habits()))
-    chances = believe(model, {}).chances
+    chances = infer_belief(model, {}).probabilities
     seen = [drawn[hypothesis] for hypothesis in model.hypotheses]
     assert chisquare(seen, [PEOPLE * chance for chance in chances]).pvalue > 1e-3
 
@@ -34,7 +34,7 @@ def test_faults_are_as_common_as_the_model_says(model):
 def test_nobody_has_a_fault_that_their_kind_of_oven_cannot_have(model):
     for person in people(model, Habits(), 500):
         for fault in person.faults:
-            needs = model.pack.faults[fault].needs
+            needs = model.pack.faults[fault].requires_variant
             assert all(person.kind[variant] in allowed for variant, allowed in needs.items())
 
 

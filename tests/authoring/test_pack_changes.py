@@ -42,8 +42,8 @@ def test_every_part_of_a_pack_is_compared():
     [
         ({"faults": FAULTS | by_id(make_fault("hinge-worn"))}, "fault hinge-worn added"),
         (
-            {"faults": FAULTS | by_id(replace(FAULTS["element-open"], calls=12.0))},
-            "fault element-open changed: calls 50 → 12",
+            {"faults": FAULTS | by_id(replace(FAULTS["element-open"], calls_per_1000=12.0))},
+            "fault element-open changed: calls_per_1000 50 → 12",
         ),
         (
             {"faults": FAULTS | by_id(replace(FAULTS["lamp-failed"], effects=(Effect("lamp", (0.5, 0.5)),)))},
@@ -54,8 +54,8 @@ def test_every_part_of_a_pack_is_compared():
             "effect lamp-failed on lamp removed: lit 0.02 → nothing; dark 0.98 → nothing",
         ),
         (
-            {"observations": OBSERVATIONS | by_id(replace(OBSERVATIONS["heats"], effort=99.0))},
-            "observation heats changed: effort 10 → 99",
+            {"observations": OBSERVATIONS | by_id(replace(OBSERVATIONS["heats"], effort_seconds=99.0))},
+            "observation heats changed: effort_seconds 10 → 99",
         ),
         (
             {"observations": {name: o for name, o in OBSERVATIONS.items() if name != "pane"}},
@@ -70,12 +70,15 @@ def test_every_part_of_a_pack_is_compared():
             "task set-clock changed: helps normal-preheat programmer-not-set → other",
         ),
         (
-            {"pairs": (replace(PAIRS[0], rate=3.0),)},
-            "pairs of faults changed: element-open + lamp-failed rate 1.5 → 3; element-arcing + board-dead removed",
+            {"fault_pairs": (replace(PAIRS[0], rate_per_1000=3.0),)},
+            (
+                "pairs of faults changed: element-open + lamp-failed rate_per_1000 1.5 → 3; "
+                "element-arcing + board-dead removed"
+            ),
         ),
         ({"complaints": (Complaint("is-dead", {}, "front"),)}, "start page changed: without "),
-        ({"limits": Limits(questions=3)}, "limits changed: 6 0.85 0.04 0.01 0.1 → 3 0.85 0.04 0.01 0.1"),
-        ({"exits": {}}, "ways out changed: fuel | gas: gas-oven → nothing"),
+        ({"limits": Limits(max_questions=3)}, "limits changed: 6 0.85 0.04 0.01 0.1 → 3 0.85 0.04 0.01 0.1"),
+        ({"out_of_scope": {}}, "ways out changed: fuel | gas: gas-oven → nothing"),
     ],
 )
 def test_each_difference_is_told_with_what_was_and_what_is(parts, said):
@@ -84,7 +87,7 @@ def test_each_difference_is_told_with_what_was_and_what_is(parts, said):
 
 
 def test_a_difference_in_the_last_digit_is_one():
-    nearly = replace(FAULTS["element-open"], calls=50.000000001)
+    nearly = replace(FAULTS["element-open"], calls_per_1000=50.000000001)
     assert len(told(faults=FAULTS | by_id(nearly))) == 1
 
 

@@ -42,12 +42,12 @@ def test_a_folder_is_itself(kept):
 
 def test_a_revision_is_the_pack_as_it_was_and_is_gone_afterwards(kept):
     with pack_folder("HEAD~1", kept) as folder:
-        assert build_pack(folder).limits.questions == 6
+        assert build_pack(folder).limits.max_questions == 6
         assert folder.name == "small_pack"
     assert not folder.exists()
-    assert build_pack(kept).limits.questions == 9
+    assert build_pack(kept).limits.max_questions == 9
     with pack_folder("main", kept) as folder:
-        assert build_pack(folder).limits.questions == 9
+        assert build_pack(folder).limits.max_questions == 9
 
 
 @pytest.mark.parametrize(

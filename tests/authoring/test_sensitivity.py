@@ -13,7 +13,7 @@ from triage.authoring import sensitivity
 from triage.authoring.households import Habits, draw_household
 from triage.authoring.sensitivity import EFFECT, RATE, TRUST, Sums, slopes
 from triage.authoring.walking import Walk
-from triage.engine import believe, compile_model
+from triage.engine import compile_model, infer_belief
 
 SURE = Habits(0.0, {"memory": 0.0, "look": 0.0, "trial": 0.0})
 CHECKS = 1500
@@ -23,7 +23,7 @@ STEP = 1e-5
 @cache
 def singles():
     """Without pairs, and without the question whose "can't tell" would say something about the kind of oven."""
-    pack = make_pack(pairs=())
+    pack = make_pack(fault_pairs=())
     return replace(pack, observations={name: o for name, o in pack.observations.items() if name != "code-stays"})
 
 
@@ -35,7 +35,7 @@ def ended_checks():
 
 
 def score(pack, answers, family):
-    return log(believe(compile_model(pack, ANYWHERE), answers).families[family])
+    return log(infer_belief(compile_model(pack, ANYWHERE), answers).families[family])
 
 
 def moved(row, place, by):
@@ -44,7 +44,7 @@ def moved(row, place, by):
 
 
 def with_rate(pack, fault, by):
-    changed = replace(pack.faults[fault], calls=pack.faults[fault].calls * exp(by))
+    changed = replace(pack.faults[fault], calls_per_1000=pack.faults[fault].calls_per_1000 * exp(by))
     return replace(pack, faults={**pack.faults, fault: changed})
 
 
@@ -56,10 +56,15 @@ def with_effect(pack, fault, number, place, by):
 
 def with_trust(pack, name, by):
     asked = pack.observations[name]
-    sound = pack.conditions[asked.reports].sound
-    anyone = [sum(s * row[i] for s, row in zip(sound, asked.says, strict=True)) for i in range(len(asked.options))]
-    says = tuple(tuple(a + exp(by) * (p - a) for p, a in zip(row, anyone, strict=True)) for row in asked.says)
-    return replace(pack, observations={**pack.observations, name: replace(asked, says=says)})
+    sound = pack.conditions[asked.reports].baseline
+    anyone = [
+        sum(s * row[i] for s, row in zip(sound, asked.answer_probabilities, strict=True))
+        for i in range(len(asked.options))
+    ]
+    says = tuple(
+        tuple(a + exp(by) * (p - a) for p, a in zip(row, anyone, strict=True)) for row in asked.answer_probabilities
+    )
+    return replace(pack, observations={**pack.observations, name: replace(asked, answer_probabilities=says)})
 
 
 TRAILS = [
@@ -115,10 +120,10 @@ def test_a_companion_follows_both_rates_and_a_chain_its_cause(monkeypatch):
     def changed(fault, by):
         follows = {"element-open": {0}, "lamp-failed": {0}, "element-arcing": {1}, "board-dead": set()}[fault]
         pairs = tuple(
-            replace(pair, rate=pair.rate * exp(by)) if place in follows else pair
-            for place, pair in enumerate(pack.pairs)
+            replace(pair, rate_per_1000=pair.rate_per_1000 * exp(by)) if place in follows else pair
+            for place, pair in enumerate(pack.fault_pairs)
         )
-        return replace(with_rate(pack, fault, by), pairs=pairs)
+        return replace(with_rate(pack, fault, by), fault_pairs=pairs)
 
     found = slopes(compile_model(pack, ANYWHERE), answers, "element")
     for fault in ("element-open", "lamp-failed", "element-arcing", "board-dead"):

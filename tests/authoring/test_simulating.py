@@ -25,7 +25,10 @@ def plain_pack(**calls):
     """Without the one question whose "can't tell" would say something about the kind of oven."""
     pack = make_pack()
     asked = {name: o for name, o in pack.observations.items() if name != "code-stays"}
-    faults = {name: replace(f, calls=calls.get(name.replace("-", "_"), f.calls)) for name, f in pack.faults.items()}
+    faults = {
+        name: replace(f, calls_per_1000=calls.get(name.replace("-", "_"), f.calls_per_1000))
+        for name, f in pack.faults.items()
+    }
     return replace(pack, observations=asked, faults=faults)
 
 

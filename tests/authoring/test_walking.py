@@ -5,7 +5,7 @@ from random import Random
 from tests.builders import ANYWHERE, make_pack
 from triage.authoring.households import draw_household
 from triage.authoring.walking import Walk
-from triage.engine import Emergency, Question, believe, run_check
+from triage.engine import Emergency, Question, infer_belief, run_check
 
 
 def by_the_engine(pack, trail, answer):
@@ -52,4 +52,4 @@ def test_no_more_is_kept_than_fits_and_the_checks_stay_the_same(monkeypatch):
 
 def test_the_chances_before_are_those_of_an_empty_trail():
     walk = Walk(make_pack(), ANYWHERE)
-    assert walk.families_before == dict(believe(walk.model, {}).families)
+    assert walk.families_before == dict(infer_belief(walk.model, {}).families)

@@ -13,7 +13,7 @@ from time import perf_counter
 
 from tests.bench.sessions import trails
 from tests.published.reference_library import chances_by_library, evidence_of, inference_on, read_by_library
-from triage.engine import Emergency, Question, Result, believe, compile_model, parse_answers, run_check
+from triage.engine import Emergency, Question, Result, compile_model, infer_belief, parse_answers, run_check
 
 KINDS = {"ask": Question, "advice": Result, "make safe": Emergency}
 
@@ -36,7 +36,7 @@ def engine_speed(pack, region, count, warm_up):
     measured = trails(pack, region, count, "measured")
     steps = milliseconds(lambda trail: run_check(pack, region, trail).step, measured)
     answers = [parse_answers(pack, trail).answers for trail in measured]
-    beliefs = milliseconds(lambda known: believe(model, known), answers)
+    beliefs = milliseconds(lambda known: infer_belief(model, known), answers)
     with tempfile.TemporaryDirectory() as folder:
         inference = inference_on(read_by_library(model, Path(folder)))
     evidence = [evidence_of(model, known) for known in answers]

@@ -38,7 +38,7 @@ def one_check(pack, region, told, dice):
 def danger_page(pack, told):
     """What the owner ticks there; a sign that exists only after another answer is not seen that early."""
     flags = [flag for flag in pack.red_flags.values() if flag.level.ends_check]
-    signs = [(o, option) for flag in flags for o, option in flag.signs if not pack.observations[o].after]
+    signs = [(o, option) for flag in flags for o, option in flag.signs if not pack.observations[o].requires_answers]
     return [sign for sign in signs if told[sign[0]] == sign[1]] or [(SCREEN, NONE_OF_THESE)]
 
 

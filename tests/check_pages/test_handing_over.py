@@ -25,5 +25,5 @@ def test_where_it_works_as_it_should_nobody_needs_to_come(rf):
 def test_where_the_network_has_to_come_the_firm_is_not_sent(rf):
     check_request = read_check_request(rf.get(at("/check/", answers_of("neutral-fault", "house"))))
     leading = check_request.pack.faults[check_request.step.verdict.causes[0].fault]
-    assert leading.who == "network-operator"
+    assert leading.performed_by == "network-operator"
     assert not may_hand_over(check_request)

@@ -24,8 +24,8 @@ class World:
 
 def worlds_of(pack, region):
     """Every world of a small pack that can be, with its weight before any answer."""
-    combinations = [((f.id,), f.calls * f.sessions) for f in pack.faults.values()]
-    combinations += [((p.cause, p.effect), p.rate) for p in pack.pairs]
+    combinations = [((f.id,), f.calls_per_1000 * f.online_ratio) for f in pack.faults.values()]
+    combinations += [((p.cause, p.effect), p.rate_per_1000) for p in pack.fault_pairs]
     return [
         World(faults, kind, levels, rate * share * chance)
         for faults, rate in combinations
@@ -45,8 +45,8 @@ def _kinds(pack, region, faults):
             usual = dict(zip(pack.variants[name].options, pack.variants[name].shares, strict=True))
             share *= region.shares.get(name, usual)[option]
             for fault in (pack.faults[f] for f in faults):
-                share *= fault.favoured.get(name, {}).get(option, 1.0)
-                share *= option in fault.needs.get(name, pack.variants[name].options)
+                share *= fault.rate_multipliers.get(name, {}).get(option, 1.0)
+                share *= option in fault.requires_variant.get(name, pack.variants[name].options)
         yield kind, share
 
 
@@ -67,22 +67,24 @@ def _chances(condition, faults, kind):
     for thrown in product(*(range(len(condition.levels)) for _ in dice)):
         if dice:
             shown[max(thrown)] += prod(die[level] for die, level in zip(dice, thrown, strict=True))
-    row = shown if dice else list(condition.sound)
-    if condition.given:
+    row = shown if dice else list(condition.baseline)
+    if condition.parent:
         for i, level in enumerate(condition.levels):
-            if kind[condition.given] not in condition.only.get(level, (kind[condition.given],)):
+            if kind[condition.parent] not in condition.allowed_on.get(level, (kind[condition.parent],)):
                 row[i] = 0.0
     return [chance / sum(row) for chance in row]
 
 
 def _die(fault, condition, kind):
-    if fault.vague:
-        return [sound * (1 - fault.vague) + fault.vague / len(condition.levels) for sound in condition.sound]
+    if fault.noise_share:
+        return [
+            sound * (1 - fault.noise_share) + fault.noise_share / len(condition.levels) for sound in condition.baseline
+        ]
     special, general = [], []
     for effect in fault.effects:
         if effect.condition == condition.id and effect.when is None:
             general.append(effect.levels)
-        elif effect.condition == condition.id and kind[condition.given] in effect.when:
+        elif effect.condition == condition.id and kind[condition.parent] in effect.when:
             special.append(effect.levels)
     return (special + general + [None])[0]
 
@@ -98,7 +100,7 @@ def fit(pack, world, answers):
 def _fit_one(pack, world, observation, answer, answers):
     if answer is None or answer == CANT_TELL:
         return _fit_screen(pack, world, observation) if answers.get(SCREEN) == NONE_OF_THESE else 1.0
-    if any(world.kind[variant] not in allowed for variant, allowed in observation.needs.items()):
+    if any(world.kind[variant] not in allowed for variant, allowed in observation.requires_variant.items()):
         return 0.0
     return chance_of(world, pack, observation, answer)
 
@@ -118,7 +120,7 @@ def chance_of(world, pack, observation, answer):
         return 1.0
     if observation.reports in pack.variants:
         return float(world.kind[observation.reports] == answer)
-    return observation.says[world.levels[observation.reports]][observation.options.index(answer)]
+    return observation.answer_probabilities[world.levels[observation.reports]][observation.options.index(answer)]
 
 
 def weighed(pack, worlds, answers):

@@ -46,4 +46,4 @@ def walk_on(pack, region):
 @cache
 def without_early_stop(pack):
     """The same pack, stopped by nothing but the number of questions."""
-    return replace(pack, limits=replace(pack.limits, questions=MOST_QUESTIONS, settled=1.0, worth=0.0))
+    return replace(pack, limits=replace(pack.limits, max_questions=MOST_QUESTIONS, stop_probability=1.0, min_bits=0.0))

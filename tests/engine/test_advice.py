@@ -9,7 +9,7 @@ from tests.builders import ANYWHERE, electric_oven, make_pack
 from tests.engine.trails import fitting_answers, flagged_choices, many, some
 from triage.engine.advice import MOST_CAUSES, SMALLEST_CAUSE, conclude, decide_band, tasks_for
 from triage.engine.answers import parse_answers
-from triage.engine.belief import believe
+from triage.engine.belief import infer_belief
 from triage.engine.check import run_check
 from triage.engine.model import compile_model
 from triage.engine.pack import NONE_OF_THESE, SCREEN, Band
@@ -23,7 +23,7 @@ every_pack = pytest.mark.parametrize("pack", PACKS.values(), ids=PACKS)
 
 
 def verdict_on(answers, pack=SMALL):
-    return conclude(believe(compile_model(pack, ANYWHERE), answers), answers, raised_flags(pack, answers))
+    return conclude(infer_belief(compile_model(pack, ANYWHERE), answers), answers, raised_flags(pack, answers))
 
 
 def band_of(pack, trail):
@@ -49,13 +49,13 @@ def test_the_band_follows_the_belief_where_no_rule_speaks(answers, band):
 
 
 def test_normal_behaviour_leads_to_the_mildest_band():
-    often = replace(SMALL.faults["normal-preheat"], calls=900.0)
+    often = replace(SMALL.faults["normal-preheat"], calls_per_1000=900.0)
     pack = make_pack(faults={**SMALL.faults, "normal-preheat": often})
     assert verdict_on({"heats": "normal"}, pack).band is Band.NORMAL
 
 
 def test_a_belief_that_something_is_dangerous_is_enough_to_make_it_safe():
-    often = replace(SMALL.faults["element-arcing"], calls=900.0)
+    often = replace(SMALL.faults["element-arcing"], calls_per_1000=900.0)
     pack = make_pack(faults={**SMALL.faults, "element-arcing": often})
     assert verdict_on({}, pack).band is Band.MAKE_SAFE
 
@@ -67,7 +67,7 @@ def test_a_flag_that_ends_the_check_always_makes_it_safe(pack, wishes):
     answers = wishes.draw(fitting_answers(pack))
     observation, option = wishes.draw(strategies.sampled_from(flagged_choices(pack, ends_check=True)))
     told = {**answers, observation: option}
-    belief = believe(compile_model(pack, ANYWHERE), told)
+    belief = infer_belief(compile_model(pack, ANYWHERE), told)
     assert decide_band(belief, told, raised_flags(pack, told)) is Band.MAKE_SAFE
 
 
@@ -98,8 +98,8 @@ def test_a_caution_that_weakens_the_odds_of_a_danger_does_not_lower_make_safe():
     """Odds alone made it safe here; letters on the screen speak for the board, and are a danger more, not less."""
     common = {"element-arcing": 15.0, "board-dead": 100.0}
     pack = make_pack(
-        faults={f.id: replace(f, calls=common.get(f.id, f.calls)) for f in SMALL.faults.values()},
-        pairs=(),
+        faults={f.id: replace(f, calls_per_1000=common.get(f.id, f.calls_per_1000)) for f in SMALL.faults.values()},
+        fault_pairs=(),
         observations={
             **SMALL.observations,
             "sparks": replace(SMALL.observations["sparks"], flags={}),
@@ -126,7 +126,7 @@ def test_the_causes_are_the_likeliest_few_with_a_weight_for_every_answer(pack, w
 
 def test_the_family_named_is_the_likeliest_one():
     verdict = verdict_on({"heats": "less", "control": "mechanical"})
-    belief = believe(compile_model(SMALL, ANYWHERE), {"heats": "less", "control": "mechanical"})
+    belief = infer_belief(compile_model(SMALL, ANYWHERE), {"heats": "less", "control": "mechanical"})
     assert verdict.family == max(belief.families, key=belief.families.get)
 
 
@@ -154,6 +154,6 @@ def test_faults_that_only_stand_beside_each_other_by_chance_are_not_named():
 
 def test_nothing_may_be_done_where_the_band_says_make_it_safe():
     answers = {**SCREENED, "heats": "normal", "sparks": "no-sparks"}
-    belief = believe(compile_model(SMALL, ANYWHERE), answers)
+    belief = infer_belief(compile_model(SMALL, ANYWHERE), answers)
     assert tasks_for(ANYWHERE, belief, answers, Band.MAKE_SAFE) == ()
     assert tasks_for(ANYWHERE, belief, answers, Band.QUALIFIED) != ()

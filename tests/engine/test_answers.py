@@ -89,8 +89,8 @@ def test_an_answer_to_a_question_that_needs_another_kind_of_oven_is_set_aside():
 
 
 def test_setting_one_answer_aside_sets_aside_what_hangs_on_it():
-    gated = with_question("screen-shows", needs={"control": frozenset({"electronic"})})
-    pack = with_question("code-stays", gated, needs={})
+    gated = with_question("screen-shows", requires_variant={"control": frozenset({"electronic"})})
+    pack = with_question("code-stays", gated, requires_variant={})
     reading = parse_answers(pack, [("code-stays", "stays"), LETTERS, ("control", "mechanical")])
     assert reading.answers == {"control": "mechanical"}
     assert [problem.observation for problem in reading.problems] == ["screen-shows", "code-stays"]
@@ -101,7 +101,7 @@ def test_a_question_that_hangs_on_another_may_be_answered_before_it():
 
 
 def test_a_flagged_answer_is_never_set_aside_as_out_of_place():
-    pack = with_question("sparks", after={"lamp-state": frozenset({"out"})})
+    pack = with_question("sparks", requires_answers={"lamp-state": frozenset({"out"})})
     assert parse_answers(pack, [("sparks", "bright-spot")]).answers == {"sparks": "bright-spot"}
 
 

@@ -7,7 +7,7 @@ from tests.builders import ANYWHERE, electric_oven, make_pack
 from tests.engine.enumerating import posterior, weighed, worlds_of
 from tests.engine.trails import answers_of_one_oven, choices_of, fitting_answers, some, trails
 from triage.engine.answers import parse_answers
-from triage.engine.belief import believe
+from triage.engine.belief import infer_belief
 from triage.engine.model import compile_model
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN
 
@@ -19,7 +19,7 @@ every_pack = pytest.mark.parametrize("pack", PACKS.values(), ids=PACKS)
 
 
 def belief_after(pack, answers):
-    return believe(compile_model(pack, ANYWHERE), answers)
+    return infer_belief(compile_model(pack, ANYWHERE), answers)
 
 
 @every_pack
@@ -27,9 +27,9 @@ def belief_after(pack, answers):
 @given(wishes=strategies.data())
 def test_beliefs_sum_to_one(pack, wishes):
     belief = belief_after(pack, wishes.draw(fitting_answers(pack)))
-    assert sum(belief.chances) == pytest.approx(1.0, abs=1e-12)
+    assert sum(belief.probabilities) == pytest.approx(1.0, abs=1e-12)
     assert sum(belief.families.values()) == pytest.approx(1.0, abs=1e-12)
-    assert min(belief.chances) >= 0.0
+    assert min(belief.probabilities) >= 0.0
 
 
 @every_pack
@@ -39,13 +39,13 @@ def test_the_order_of_the_answers_never_changes_the_belief(pack, wishes):
     trail = wishes.draw(trails(pack))
     shuffled = wishes.draw(strategies.permutations(trail))
     one, other = (belief_after(pack, parse_answers(pack, order).answers) for order in (trail, shuffled))
-    assert one.chances == other.chances
+    assert one.probabilities == other.probabilities
 
 
 def test_answers_whose_gates_exclude_each_other_are_judged_alike_in_any_order():
     trail = [("screen-shows", "letters"), ("code-stays", "stays"), ("dial-turns", "turns")]
     one, other = (belief_after(SMALL, dict(order)) for order in (trail, trail[::-1]))
-    assert one.chances == other.chances
+    assert one.probabilities == other.probabilities
 
 
 @every_pack
@@ -56,7 +56,7 @@ def test_taking_an_answer_back_restores_the_earlier_belief(pack, wishes):
     before = belief_after(pack, answers)
     observation, answer = wishes.draw(strategies.sampled_from(choices_of(pack)))
     belief_after(pack, {**answers, observation: answer} if observation not in answers else answers)
-    assert belief_after(pack, answers).chances == before.chances
+    assert belief_after(pack, answers).probabilities == before.probabilities
 
 
 @every_pack
@@ -65,14 +65,14 @@ def test_taking_an_answer_back_restores_the_earlier_belief(pack, wishes):
 def test_not_being_able_to_tell_is_no_evidence(pack, wishes):
     answers = wishes.draw(fitting_answers(pack))
     silent = wishes.draw(strategies.sampled_from([o for o in pack.observations if o not in answers]))
-    assert belief_after(pack, {**answers, silent: CANT_TELL}).chances == belief_after(pack, answers).chances
+    assert belief_after(pack, {**answers, silent: CANT_TELL}).probabilities == belief_after(pack, answers).probabilities
 
 
 @pytest.mark.parametrize("observation", [o.id for o in SMALL.observations.values()])
 def test_not_being_able_to_tell_after_the_danger_page_takes_nothing_back(observation):
     screened = {SCREEN: NONE_OF_THESE}
     unsure = belief_after(SMALL, {**screened, observation: CANT_TELL})
-    assert unsure.chances == belief_after(SMALL, screened).chances
+    assert unsure.probabilities == belief_after(SMALL, screened).probabilities
 
 
 @some
@@ -81,7 +81,7 @@ def test_the_belief_is_that_of_all_worlds_one_by_one(answers):
     """Variants, gates, given, only, pairs, the vague fault and the danger page, against full enumeration."""
     expected = posterior(weighed(SMALL, WORLDS, answers))
     belief = belief_after(SMALL, answers)
-    found = {h.faults: c for h, c in zip(belief.model.hypotheses, belief.chances, strict=True)}
+    found = {h.faults: c for h, c in zip(belief.model.hypotheses, belief.probabilities, strict=True)}
     assert found == pytest.approx({faults: expected[faults] for faults in found}, abs=1e-12)
 
 
@@ -92,7 +92,7 @@ def test_the_danger_page_ticked_none_speaks_against_what_it_shows():
 
 def test_a_fault_alone_and_beside_another_counts_once_each():
     belief = belief_after(SMALL, {})
-    alone = [c for h, c in zip(belief.model.hypotheses, belief.chances, strict=True) if "lamp-failed" in h.faults]
+    alone = [c for h, c in zip(belief.model.hypotheses, belief.probabilities, strict=True) if "lamp-failed" in h.faults]
     assert len(alone) == 2
     assert belief.faults["lamp-failed"] == pytest.approx(sum(alone))
 
@@ -122,7 +122,7 @@ def test_a_stated_kind_rules_out_exactly_the_faults_that_cannot_occur_on_it(pack
     assert asked
     for name, option in [(variant.id, option) for variant in asked for option in variant.options]:
         alive = {f for f, chance in belief_after(pack, {name: option}).faults.items() if chance > 0.0}
-        assert alive == {f.id for f in pack.faults.values() if option in f.needs.get(name, {option})}
+        assert alive == {f.id for f in pack.faults.values() if option in f.requires_variant.get(name, {option})}
 
 
 def test_an_answer_that_only_some_ovens_can_give_tells_the_kind():
@@ -133,9 +133,9 @@ def test_an_answer_that_only_some_ovens_can_give_tells_the_kind():
 def test_an_error_code_makes_electronic_control_near_certain():
     belief = belief_after(OVEN, {"display-state": "error-code"})
     options = OVEN.variants["control"].options
-    totals = [sum(column) for column in zip(*belief.kinds["control"], strict=True)]
+    totals = [sum(column) for column in zip(*belief.variant_weights["control"], strict=True)]
     rows = [
-        sum(c * w / t for c, w, t in zip(belief.chances, row, totals, strict=True) if t)
-        for row in belief.kinds["control"]
+        sum(c * w / t for c, w, t in zip(belief.probabilities, row, totals, strict=True) if t)
+        for row in belief.variant_weights["control"]
     ]
     assert dict(zip(options, rows, strict=True))["electronic"] > 0.9

@@ -38,7 +38,7 @@ def test_the_danger_page_comes_first():
 def test_after_the_danger_page_the_question_most_worth_asking_is_put():
     step = after(SCREENED)
     assert isinstance(step, Question)
-    assert (step.observation, step.number, step.max_questions) == ("heats", 1, SMALL.limits.questions)
+    assert (step.observation, step.number, step.max_questions) == ("heats", 1, SMALL.limits.max_questions)
 
 
 def test_questions_are_numbered_and_what_the_complaint_said_is_free():
@@ -48,7 +48,7 @@ def test_questions_are_numbered_and_what_the_complaint_said_is_free():
 
 
 def test_the_start_gives_advice_at_last_without_asking_anything_twice():
-    trail, step = walk(replace(SMALL, limits=Limits(questions=40, settled=1.0, worth=0.0)))
+    trail, step = walk(replace(SMALL, limits=Limits(max_questions=40, stop_probability=1.0, min_bits=0.0)))
     assert isinstance(step, Result)
     assert len(dict(trail)) == len(trail)
 
@@ -57,7 +57,7 @@ def test_the_start_gives_advice_at_last_without_asking_anything_twice():
 def test_a_person_who_can_tell_nothing_still_gets_advice(pack):
     trail, step = walk(pack)
     assert isinstance(step, Result)
-    assert len(trail) <= pack.limits.questions + 1
+    assert len(trail) <= pack.limits.max_questions + 1
     assert run_check(pack, ANYWHERE, trail).problems == ()
 
 
@@ -160,12 +160,12 @@ def holds_over_any_trail(pack, trail):
         assert set(step.flags) == flags
         assert list(step.flags) == sorted(flags, key=lambda flag: flag.rank)
         assert step.verdict.band is Band.MAKE_SAFE
-        assert step.follow_up_question is None or pack.observations[step.follow_up_question].how == "memory"
+        assert step.follow_up_question is None or pack.observations[step.follow_up_question].method == "memory"
     elif isinstance(step, Question):
         assert step.observation not in check.answers
     elif isinstance(step, Result):
         assert set(step.cautions) == flags
-        assert all(task.who == "ordinary" for task in step.tasks)
+        assert all(task.competence == "ordinary" for task in step.tasks)
         assert not (step.tasks and step.verdict.band is Band.MAKE_SAFE)
     else:
         assert isinstance(step, OutOfScope)

@@ -3,34 +3,36 @@
 import pytest
 from hypothesis import given, strategies
 
-from triage.engine.frequency import WORDS, soften, spread
+from triage.engine.frequency import FREQUENCIES, distribution, mix_with_baseline
 
 NAMES = ("low", "middle", "high")
 
 
 def test_the_words_fall_from_almost_always_to_never():
-    assert list(WORDS.values()) == sorted(WORDS.values(), reverse=True)
-    assert (min(WORDS, key=WORDS.get), max(WORDS, key=WORDS.get)) == ("never", "almost-always")
+    assert list(FREQUENCIES.values()) == sorted(FREQUENCIES.values(), reverse=True)
+    assert (min(FREQUENCIES, key=FREQUENCIES.get), max(FREQUENCIES, key=FREQUENCIES.get)) == ("never", "almost-always")
 
 
 def test_no_word_is_certain():
-    assert all(0.0 < value < 1.0 for value in WORDS.values())
+    assert all(0.0 < value < 1.0 for value in FREQUENCIES.values())
 
 
-@given(strategies.dictionaries(strategies.sampled_from(NAMES), strategies.sampled_from(list(WORDS))))
+@given(strategies.dictionaries(strategies.sampled_from(NAMES), strategies.sampled_from(list(FREQUENCIES))))
 def test_what_is_spread_adds_up_to_one_in_the_order_of_the_names(words):
-    spread_out = spread(words, NAMES)
+    spread_out = distribution(words, NAMES)
     assert sum(spread_out) == pytest.approx(1.0, abs=1e-12)
-    said = [WORDS[words.get(name, "never")] for name in NAMES]
+    said = [FREQUENCIES[words.get(name, "never")] for name in NAMES]
     assert sorted(range(3), key=lambda i: spread_out[i]) == sorted(range(3), key=lambda i: said[i])
 
 
 def test_a_name_without_a_word_is_never():
-    assert spread({"low": "often"}, NAMES) == spread({"low": "often", "middle": "never", "high": "never"}, NAMES)
+    assert distribution({"low": "often"}, NAMES) == distribution(
+        {"low": "often", "middle": "never", "high": "never"}, NAMES
+    )
 
 
 def test_never_can_be_made_rarer_for_conditions_that_must_not_come_from_nowhere():
-    usual, rarer = spread({"low": "usually"}, NAMES), spread({"low": "usually"}, NAMES, 0.002)
+    usual, rarer = distribution({"low": "usually"}, NAMES), distribution({"low": "usually"}, NAMES, 0.002)
     assert rarer[1] < usual[1]
     assert rarer == pytest.approx((0.75 / 0.754, 0.002 / 0.754, 0.002 / 0.754))
 
@@ -38,8 +40,8 @@ def test_never_can_be_made_rarer_for_conditions_that_must_not_come_from_nowhere(
 def test_with_full_trust_an_answer_is_what_was_told_and_with_none_what_anyone_says():
     told, sound = [(0.9, 0.1), (0.2, 0.8)], (0.75, 0.25)
     anyone = (0.75 * 0.9 + 0.25 * 0.2, 0.75 * 0.1 + 0.25 * 0.8)
-    assert soften(told, sound, 1.0) == tuple(told)
-    assert soften(told, sound, 0.0) == (pytest.approx(anyone), pytest.approx(anyone))
-    half = soften(told, sound, 0.5)
+    assert mix_with_baseline(told, sound, 1.0) == tuple(told)
+    assert mix_with_baseline(told, sound, 0.0) == (pytest.approx(anyone), pytest.approx(anyone))
+    half = mix_with_baseline(told, sound, 0.5)
     assert half[0] == pytest.approx(((0.9 + anyone[0]) / 2, (0.1 + anyone[1]) / 2))
     assert [sum(row) for row in half] == pytest.approx([1.0, 1.0])

@@ -14,8 +14,8 @@ from scipy.optimize import Bounds, LinearConstraint, milp
 from tests.builders import ANYWHERE, electric_oven
 from tests.engine.simulating import check_of
 from triage.authoring.households import draw_household
-from triage.engine.belief import believe
-from triage.engine.kit import best_parts, chance_with, kit_for, needed_for, wanted_parts
+from triage.engine.belief import infer_belief
+from triage.engine.kit import best_parts, completion_probability, kit_for, needed_part_sets, part_sets_for
 from triage.engine.model import compile_model
 from triage.engine.pack import Band
 
@@ -33,7 +33,7 @@ costs = st.fixed_dictionaries({part: st.floats(0.0, 0.5) for part in PARTS})
 
 
 def net(kit, wanted, carry):
-    return chance_with(frozenset(kit), wanted) - sum(carry[part] for part in kit)
+    return completion_probability(frozenset(kit), wanted) - sum(carry[part] for part in kit)
 
 
 @given(needs, costs)
@@ -58,8 +58,8 @@ def solved_by_milp(wanted, carry):
 @pytest.mark.parametrize("answers", [{}, {"complaint": "no-heat"}, {"complaint": "trips"}, {"complaint": "too-hot"}])
 def test_an_integer_programme_over_the_whole_oven_finds_no_better_kit(answers):
     pack = electric_oven()
-    wanted = wanted_parts(believe(compile_model(pack, ANYWHERE), answers), "technician")
-    carry = {part.id: part.carry for part in pack.parts.values()}
+    wanted = needed_part_sets(infer_belief(compile_model(pack, ANYWHERE), answers), "technician")
+    carry = {part.id: part.carrying_cost for part in pack.parts.values()}
     found = best_parts(wanted, carry)
     assert net(found, wanted, carry) == pytest.approx(solved_by_milp(wanted, carry), abs=1e-6)
 
@@ -78,40 +78,42 @@ def test_a_part_paid_for_by_one_cause_also_serves_another():
 
 def test_two_faults_at_once_need_the_parts_of_both():
     pack = electric_oven()
-    needed = needed_for(pack, ("fan-element-open", "hinge-worn"), "technician")
+    needed = part_sets_for(pack, ("fan-element-open", "hinge-worn"), "technician")
     assert sum(needed.values()) == pytest.approx(1.0)
     assert all({"ring-element", "hinge-pair"} <= parts for parts in needed)
 
 
 @pytest.mark.parametrize("fault", ["cooker-switch-failed", "neutral-fault", "other-not-listed"])
 def test_a_technician_finishes_neither_an_electricians_job_nor_one_nobody_knows(fault):
-    assert needed_for(electric_oven(), (fault,), "technician") == {}
+    assert part_sets_for(electric_oven(), (fault,), "technician") == {}
 
 
 def test_a_visit_that_finds_a_setting_needs_no_part():
-    assert needed_for(electric_oven(), ("programmer-not-set",), "technician") == {frozenset(): 1.0}
+    assert part_sets_for(electric_oven(), ("programmer-not-set",), "technician") == {frozenset(): 1.0}
 
 
 def test_the_gain_of_a_part_is_what_the_chance_falls_by_without_it():
     belief = belief_after(complaint="no-heat")
-    wanted, kit = wanted_parts(belief, "technician"), kit_for(belief, "technician")
-    chosen = frozenset(carried.part for carried in kit.carried)
-    assert kit.chance == pytest.approx(chance_with(chosen, wanted))
-    for carried in kit.carried:
-        assert carried.gain == pytest.approx(kit.chance - chance_with(chosen - {carried.part}, wanted))
-    assert [c.gain for c in kit.carried] == sorted((c.gain for c in kit.carried), reverse=True)
-    assert kit.chance <= kit.at_best <= 1
+    wanted, kit = needed_part_sets(belief, "technician"), kit_for(belief, "technician")
+    chosen = frozenset(carried.part for carried in kit.parts)
+    assert kit.completion_probability == pytest.approx(completion_probability(chosen, wanted))
+    for carried in kit.parts:
+        assert carried.gain == pytest.approx(
+            kit.completion_probability - completion_probability(chosen - {carried.part}, wanted)
+        )
+    assert [c.gain for c in kit.parts] == sorted((c.gain for c in kit.parts), reverse=True)
+    assert kit.completion_probability <= kit.max_probability <= 1
 
 
 def test_what_costs_nothing_to_carry_leaves_no_chance_unused():
     pack = electric_oven()
-    free = replace(pack, parts={name: replace(part, carry=0.0) for name, part in pack.parts.items()})
-    kit = kit_for(believe(compile_model(free, ANYWHERE), {}), "technician")
-    assert kit.chance == pytest.approx(kit.at_best)
+    free = replace(pack, parts={name: replace(part, carrying_cost=0.0) for name, part in pack.parts.items()})
+    kit = kit_for(infer_belief(compile_model(free, ANYWHERE), {}), "technician")
+    assert kit.completion_probability == pytest.approx(kit.max_probability)
 
 
 def belief_after(**answers):
-    return believe(compile_model(electric_oven(), ANYWHERE), answers)
+    return infer_belief(compile_model(electric_oven(), ANYWHERE), answers)
 
 
 @cache
@@ -126,14 +128,16 @@ def visits():
         check = check_of(household, pack, ANYWHERE).last
         step = check.step
         leading = pack.faults[step.verdict.causes[0].fault]
-        if step.verdict.band not in (Band.QUALIFIED, Band.MAKE_SAFE) or leading.who != "technician":
+        if step.verdict.band not in (Band.QUALIFIED, Band.MAKE_SAFE) or leading.performed_by != "technician":
             continue
         kit = kit_for(check.belief, "technician")
-        brought = frozenset(carried.part for carried in kit.carried)
-        alone = max(needed_for(pack, (leading.id,), "technician").items(), key=lambda way: way[1], default=((), 0))[0]
-        ways = needed_for(pack, household.faults, "technician")
+        brought = frozenset(carried.part for carried in kit.parts)
+        alone = max(part_sets_for(pack, (leading.id,), "technician").items(), key=lambda way: way[1], default=((), 0))[
+            0
+        ]
+        ways = part_sets_for(pack, household.faults, "technician")
         needed = dice.choices(list(ways), list(ways.values()))[0] if ways else frozenset({"nobody knows"})
-        found.append((needed <= brought, needed <= frozenset(alone), kit.chance))
+        found.append((needed <= brought, needed <= frozenset(alone), kit.completion_probability))
     return found
 
 

@@ -36,4 +36,4 @@ def test_two_packs_are_the_same_only_if_they_are_one():
 
 
 def test_the_limits_are_those_of_a_short_check():
-    assert Limits() == Limits(questions=12, settled=0.85, worth=0.04, plausible=0.01)
+    assert Limits() == Limits(max_questions=12, stop_probability=0.85, min_bits=0.04, plausible_probability=0.01)

@@ -5,13 +5,13 @@ from dataclasses import replace
 import pytest
 
 from tests.builders import ANYWHERE, OBSERVATIONS, by_id, electric_oven, make_pack, make_task
-from triage.engine import Question, believe, compile_model, run_check
-from triage.engine.expected_information import Outlook
-from triage.engine.next_question import worth_of
-from triage.engine.pack import Gauge
-from triage.engine.reading_tasks import better_task, in_order_of_worth, outcome_of
+from triage.engine import Question, compile_model, infer_belief, run_check
+from triage.engine.expected_information import ValueOfInformation
+from triage.engine.next_question import question_value
+from triage.engine.pack import MeasurementSpec
+from triage.engine.reading_tasks import better_test, measured_outcome, ranked_by_value
 
-GAUGE = Gauge("meter", "share", {"low": (0.0, 0.6), "as-rated": (0.6, 1.4)})
+GAUGE = MeasurementSpec("meter", "share", {"low": (0.0, 0.6), "as-rated": (0.6, 1.4)})
 FAULTS = frozenset({"element-open", "board-dead", "programmer-not-set"})
 METER_TASK = make_task("read-meter", outcome="meter", helps=FAULTS)
 SCREEN_TASK = make_task("read-screen", outcome="screen-shows", helps=FAULTS)
@@ -21,14 +21,19 @@ EVERYTHING_ELSE = dict.fromkeys(("screen-shows", "lamp-state", "control", "spark
 
 def pack_with(effort=20.0, **changes):
     """The small pack with a meter reading and its task; the meter tells heat as well as the question does."""
-    meter = replace(OBSERVATIONS["meter"], gauge=GAUGE, effort=effort, says=((0.99, 0.01), (0.01, 0.99), (0.01, 0.99)))
+    meter = replace(
+        OBSERVATIONS["meter"],
+        measurement=GAUGE,
+        effort_seconds=effort,
+        answer_probabilities=((0.99, 0.01), (0.01, 0.99), (0.01, 0.99)),
+    )
     return make_pack(
         observations={**OBSERVATIONS, "meter": meter}, tasks=by_id(replace(METER_TASK, **changes), SCREEN_TASK)
     )
 
 
 def better(pack, answers=TOLD, question="lamp-state"):
-    return better_task(ANYWHERE, believe(compile_model(pack, ANYWHERE), answers), answers, question)
+    return better_test(ANYWHERE, infer_belief(compile_model(pack, ANYWHERE), answers), answers, question)
 
 
 def test_a_reading_that_tells_more_per_second_than_the_question_is_named():
@@ -45,7 +50,7 @@ def test_a_reading_already_taken_is_not_named_again():
 
 @pytest.mark.parametrize(
     "changes",
-    [{"who": "skilled"}, {"unsafe_with": frozenset({"element-open"})}, {"helps": frozenset()}],
+    [{"competence": "skilled"}, {"unsafe_with": frozenset({"element-open"})}, {"helps": frozenset()}],
 )
 def test_a_task_that_may_not_be_offered_is_never_named(changes):
     assert better(pack_with(**changes)) is None
@@ -53,8 +58,8 @@ def test_a_task_that_may_not_be_offered_is_never_named(changes):
 
 def test_a_caution_takes_a_heated_reading_away():
     answers = {**TOLD, "pane": "loose"}
-    assert better(pack_with(heat=True), answers) is None
-    assert better(pack_with(heat=False), answers).id == "read-meter"
+    assert better(pack_with(needs_heat=True), answers) is None
+    assert better(pack_with(needs_heat=False), answers).id == "read-meter"
 
 
 def test_the_next_question_carries_it():
@@ -65,18 +70,20 @@ def test_the_next_question_carries_it():
 
 def test_an_outcome_in_words_is_no_reading():
     pack = pack_with()
-    assert outcome_of(pack, SCREEN_TASK) is None
-    assert outcome_of(pack, METER_TASK).id == "meter"
+    assert measured_outcome(pack, SCREEN_TASK) is None
+    assert measured_outcome(pack, METER_TASK).id == "meter"
 
 
 def test_on_the_advice_readings_change_places_among_themselves_only():
     pack = electric_oven()
-    belief = believe(compile_model(pack, ANYWHERE), {"complaint": "slow-or-cool", "danger": "none"})
+    belief = infer_belief(compile_model(pack, ANYWHERE), {"complaint": "slow-or-cool", "danger": "none"})
     tasks = tuple(pack.tasks[name] for name in ("thermometer-test", "note-code", "meter-test", "paper-strip"))
-    ordered = in_order_of_worth(belief, tasks)
+    ordered = ranked_by_value(belief, tasks)
     assert ordered[1].id == "note-code"
     assert sorted(t.id for t in ordered) == sorted(t.id for t in tasks)
-    outlook = Outlook(belief)
-    worths = [worth_of(outlook, pack.observations[t.outcome]).per_second for t in ordered if t.id != "note-code"]
+    outlook = ValueOfInformation(belief)
+    worths = [
+        question_value(outlook, pack.observations[t.outcome]).bits_per_second for t in ordered if t.id != "note-code"
+    ]
     assert worths == sorted(worths, reverse=True)
-    assert in_order_of_worth(belief, tasks[:2]) == tasks[:2]
+    assert ranked_by_value(belief, tasks[:2]) == tasks[:2]

@@ -7,7 +7,7 @@ from hypothesis import given, strategies
 
 from tests.builders import ANYWHERE, electric_oven, make_pack
 from tests.engine.trails import fitting_answers, some
-from triage.engine.belief import believe
+from triage.engine.belief import infer_belief
 from triage.engine.model import compile_model
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Region
 from triage.engine.safety import ends_check, gate_answers, is_open, offered_tasks, raised_flags
@@ -17,7 +17,7 @@ SOUND = {SCREEN: NONE_OF_THESE, "heats": "normal", "sparks": "no-sparks"}
 
 
 def tasks_after(answers, pack=SMALL, region=ANYWHERE):
-    return [task.id for task in offered_tasks(region, believe(compile_model(pack, region), answers), answers)]
+    return [task.id for task in offered_tasks(region, infer_belief(compile_model(pack, region), answers), answers)]
 
 
 def with_task(name, **changes):
@@ -61,7 +61,7 @@ def test_what_only_finds_something_out_counts_for_less_than_what_cures_it():
 
 @pytest.mark.parametrize("who", ["instructed", "skilled"])
 def test_work_of_an_instructed_or_skilled_person_is_never_offered(who):
-    assert "heat-it" not in tasks_after(SOUND, with_task("heat-it", who=who))
+    assert "heat-it" not in tasks_after(SOUND, with_task("heat-it", competence=who))
 
 
 def test_a_task_is_not_offered_while_a_fault_it_is_unsafe_with_is_plausible():
@@ -104,10 +104,10 @@ def test_nothing_is_offered_once_a_flag_ended_the_check():
 @given(wishes=strategies.data())
 def test_no_task_offered_is_unsafe_with_a_fault_still_plausible(pack, wishes):
     answers = wishes.draw(fitting_answers(pack))
-    belief = believe(compile_model(pack, ANYWHERE), answers)
-    plausible = {fault for fault, chance in belief.faults.items() if chance >= pack.limits.plausible}
+    belief = infer_belief(compile_model(pack, ANYWHERE), answers)
+    plausible = {fault for fault, chance in belief.faults.items() if chance >= pack.limits.plausible_probability}
     for task in offered_tasks(ANYWHERE, belief, answers):
-        assert task.who == "ordinary"
+        assert task.competence == "ordinary"
         assert not task.unsafe_with & plausible
         assert not task.not_after & {flag.id for flag in raised_flags(pack, answers)}
 
@@ -118,7 +118,7 @@ def test_no_task_offered_is_unsafe_with_a_fault_still_plausible(pack, wishes):
 def test_a_stricter_region_never_adds_a_task(pack, wishes):
     answers = wishes.draw(fitting_answers(pack))
     removed = wishes.draw(strategies.frozensets(strategies.sampled_from(list(pack.tasks))))
-    belief = believe(compile_model(pack, ANYWHERE), answers)
+    belief = infer_belief(compile_model(pack, ANYWHERE), answers)
     usual = offered_tasks(ANYWHERE, belief, answers)
     strict = offered_tasks(Region("strict", removes=removed), belief, answers)
     assert list(strict) == [task for task in usual if task.id not in removed]

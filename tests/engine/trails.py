@@ -45,7 +45,7 @@ def _some_oven_has_all(pack, answers):
     told = [pack.observations[o] for o, answer in answers.items() if o != SCREEN and answer != CANT_TELL]
     possible = {variant.id: set(variant.options) for variant in pack.variants.values()}
     for observation in told:
-        for variant, allowed in observation.needs.items():
+        for variant, allowed in observation.requires_variant.items():
             possible[variant] &= allowed
         if observation.reports in pack.variants:
             possible[observation.reports] &= {answers[observation.id]}

@@ -47,8 +47,10 @@ def test_both_engines_say_the_same(page, record_property):
 def test_they_agree_on_a_pack_that_asks_on_and_thinks_readings_cheap(page):
     """Other limits reach what the pack people use hardly ever reaches: a reading named beside a question."""
     pack, region = with_retired_questions(), library().regions["gb-eng"].region
-    cheap = {o.id: replace(o, effort=1.0) if o.gauge else o for o in pack.observations.values()}
-    limits = Limits(questions=40, settled=1.0, worth=0.0, plausible=0.2, relevant=0.0)
+    cheap = {o.id: replace(o, effort_seconds=1.0) if o.measurement else o for o in pack.observations.values()}
+    limits = Limits(
+        max_questions=40, stop_probability=1.0, min_bits=0.0, plausible_probability=0.2, relevant_probability=0.0
+    )
     eager = replace(pack, observations=cheap, limits=limits)
     lines = chunk_of(eager, region, SEED, EAGER, EAGER // 4)
     expected = [recorded(check or run_check(eager, region, pairs)) for pairs, check in lines]

@@ -62,8 +62,8 @@ def every_kind_of_oven(pack, dice):
 
 def every_way_out(pack, dice):
     """Each answer that says this is another appliance, after what makes its question exist, among other answers."""
-    for observation, option in pack.exits:
-        pairs = [(o, min(options)) for o, options in pack.observations[observation].after.items()]
+    for observation, option in pack.out_of_scope:
+        pairs = [(o, min(options)) for o, options in pack.observations[observation].requires_answers.items()]
         yield [*pairs, (observation, option)]
         yield [*pairs, (observation, option), *dice.sample(pools_of(pack)[0], 3)]
 
@@ -72,7 +72,7 @@ def every_answer(pack, dice):
     """Each answer of each question, with the answers that make the question exist; one in eight by dice, so that
     over nineteen regions every one is met."""
     for observation in pack.observations.values():
-        before = [(o, min(options)) for o, options in observation.after.items()]
+        before = [(o, min(options)) for o, options in observation.requires_answers.items()]
         for option in (*observation.options, CANT_TELL):
             if dice.randrange(8) == 0:
                 yield [(SCREEN, NONE_OF_THESE), *before, (observation.id, option)]
@@ -81,15 +81,15 @@ def every_answer(pack, dice):
 def every_reading(pack, dice):
     """Each kind of reading, as an answer to each question it answers, after some complaint; one twice at times."""
     for observation in pack.observations.values():
-        if observation.gauge is None:
+        if observation.measurement is None:
             continue
-        before = [(o, min(options)) for o, options in observation.after.items()]
+        before = [(o, min(options)) for o, options in observation.requires_answers.items()]
         for _ in range(8):
             line = dice.choice(pack.complaints)
             opening = [(OPENING, line.option), *line.answers.items(), (SCREEN, NONE_OF_THESE)]
-            readings = [(observation.id, written_reading(observation.gauge.kind, dice))]
+            readings = [(observation.id, written_reading(observation.measurement.kind, dice))]
             if dice.random() < 0.2:
-                readings.append((observation.id, written_reading(observation.gauge.kind, dice)))
+                readings.append((observation.id, written_reading(observation.measurement.kind, dice)))
             yield [*(opening if dice.random() < 0.75 else []), *before, *readings]
 
 

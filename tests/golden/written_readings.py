@@ -3,7 +3,7 @@
 from triage.engine.readings import gasket, meter, preheat, run_on, thermometer
 
 TABLES = {"meter": meter.FIELDS, "preheat": preheat.FIELDS, "run-on": run_on.FIELDS, "thermometer": thermometer.FIELDS}
-METER_WAYS = (*meter.WAYS, ("idle", "drawing", "plate"), ("taps", "impulses", "background", "supply-volts"))
+METER_WAYS = (*meter.METHODS, ("idle", "drawing", "plate"), ("taps", "impulses", "background", "supply-volts"))
 PREHEAT_WAYS = (("minutes", "set"), ("minutes", "set", "room", "litres", "plate"), ("minutes", "set", "waiting"))
 RUN_ON_WAYS = (("heard",), ("heard", "stopped"), ("heard", "cold"), ("heard", "stopped", "much-heat"))
 WAYS = {"meter": METER_WAYS, "preheat": PREHEAT_WAYS, "run-on": RUN_ON_WAYS}

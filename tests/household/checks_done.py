@@ -7,7 +7,7 @@ from functools import cache
 from urllib.parse import urlencode
 
 from tests.reading_pages import read_page
-from triage.engine import Question, believe, compile_model, parse_answers, run_check
+from triage.engine import Question, compile_model, infer_belief, parse_answers, run_check
 from triage.knowledge.library import library
 
 ENGLAND = "gb-eng"
@@ -40,7 +40,7 @@ def answers_of(fault, complaint, region=ENGLAND, **given):
 
         def chance(option, name=asked.id):
             told = parse_answers(pack, {**answers, name: option}.items()).answers
-            return believe(model, told).faults[fault]
+            return infer_belief(model, told).faults[fault]
 
         answers[asked.id] = max(options, key=chance)
     raise AssertionError(f"no advice after {LONGEST} answers")

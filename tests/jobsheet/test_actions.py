@@ -98,8 +98,10 @@ def test_what_cannot_be_taken_is_refused_with_a_remedy(changes, field, sentence)
 
 
 def test_what_is_not_an_electric_oven_is_not_booked_as_one():
-    (question, answer), _reason = next(iter(library().pack.exits.items()))
-    before = [(asked, min(options)) for asked, options in library().pack.observations[question].after.items()]
+    (question, answer), _reason = next(iter(library().pack.out_of_scope.items()))
+    before = [
+        (asked, min(options)) for asked, options in library().pack.observations[question].requires_answers.items()
+    ]
     told = refusal(lambda: make_job_sheet(trail=[*before, (question, answer)]))
     assert told == [("trail", "By these answers this is not an electric oven, and the firm cannot take it as one.")]
 

@@ -13,15 +13,15 @@ def test_it_is_the_best_kit_for_whoever_the_likeliest_cause_calls_for():
     check = check_after(TRAIL)
     told = kit_of(check, WORDS, "fan-element-open")
     best = kit_for(check.belief, "technician")
-    assert told["first_visit_chance"] == round(best.chance, 4)
-    assert told["at_best"] == round(best.at_best, 4)
-    assert [part["part"] for part in told["parts"]] == [c.part for c in best.carried if c.gain >= LEAST_GAIN]
-    assert told["parts"][0]["name"] == WORDS.parts[best.carried[0].part]
+    assert told["first_visit_chance"] == round(best.completion_probability, 4)
+    assert told["at_best"] == round(best.max_probability, 4)
+    assert [part["part"] for part in told["parts"]] == [c.part for c in best.parts if c.gain >= LEAST_GAIN]
+    assert told["parts"][0]["name"] == WORDS.parts[best.parts[0].part]
 
 
 def test_where_nobody_carries_parts_a_technicians_kit_is_told():
     check = check_after(TRAIL)
-    householder = next(f.id for f in library().pack.faults.values() if f.who == "householder")
+    householder = next(f.id for f in library().pack.faults.values() if f.performed_by == "householder")
     assert kit_of(check, WORDS, householder) == kit_of(check, WORDS, "fan-element-open")
 
 

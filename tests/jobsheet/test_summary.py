@@ -41,7 +41,7 @@ def test_the_weights_are_those_of_the_engine():
     check = summary(ELEMENT.items())
     belief = check_after(ELEMENT.items()).belief
     leading = check["causes"][0]["fault"]
-    weights = explanation.weigh(belief.model, ELEMENT, (leading,))[leading]
+    weights = explanation.weights_of_evidence(belief.model, ELEMENT, (leading,))[leading]
     assert [(w["observation"], w["decibans"]) for w in check["causes"][0]["weights"]] == [
         (w.observation, round(w.decibans, 2)) for w in weights
     ]
@@ -85,7 +85,7 @@ def test_where_no_switch_may_be_touched_no_other_advice_is_said_to_have_been_giv
 
 
 def test_what_was_tried_stands_apart_with_its_result():
-    task = next(task for task in PACK.tasks.values() if task.who == "ordinary" and task.outcome)
+    task = next(task for task in PACK.tasks.values() if task.competence == "ordinary" and task.outcome)
     outcome = PACK.observations[task.outcome].options[-1]
     check = summary([*TRAIL, (task.outcome, outcome)])
     if not check["dropped"]:

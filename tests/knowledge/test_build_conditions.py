@@ -3,7 +3,7 @@
 import pytest
 
 from tests.knowledge.small_packs import SMALL_PACK, copy_of_small_pack, edit, told_about
-from triage.engine.frequency import WORDS
+from triage.engine.frequency import FREQUENCIES
 from triage.knowledge.pack_builder import build_pack
 
 
@@ -44,23 +44,23 @@ def test_a_share_outside_nought_and_one_is_told(pack_with):
 
 def test_a_condition_has_its_levels_and_how_a_sound_oven_stands():
     lamp = build_pack(SMALL_PACK).conditions["lamp"]
-    whole = WORDS["almost-always"] + WORDS["rarely"]
+    whole = FREQUENCIES["almost-always"] + FREQUENCIES["rarely"]
     assert lamp.levels == ("lit", "dark")
-    assert lamp.sound == pytest.approx((WORDS["almost-always"] / whole, WORDS["rarely"] / whole))
-    assert (lamp.given, dict(lamp.only)) == (None, {})
+    assert lamp.baseline == pytest.approx((FREQUENCIES["almost-always"] / whole, FREQUENCIES["rarely"] / whole))
+    assert (lamp.parent, dict(lamp.allowed_on)) == (None, {})
 
 
 def test_a_level_without_a_word_is_never_and_a_condition_may_say_how_rare_never_is():
     conditions = build_pack(SMALL_PACK).conditions
-    usual = WORDS["never"] / (WORDS["almost-always"] + WORDS["never"])
-    assert conditions["heat"].sound[1] == pytest.approx(usual)
-    assert conditions["display"].sound[1] == pytest.approx(0.002 / (WORDS["almost-always"] + 0.002))
+    usual = FREQUENCIES["never"] / (FREQUENCIES["almost-always"] + FREQUENCIES["never"])
+    assert conditions["heat"].baseline[1] == pytest.approx(usual)
+    assert conditions["display"].baseline[1] == pytest.approx(0.002 / (FREQUENCIES["almost-always"] + 0.002))
 
 
 def test_a_level_can_be_kept_to_some_kinds_of_oven():
     display = build_pack(SMALL_PACK).conditions["display"]
-    assert display.given == "control"
-    assert display.only == {"code": frozenset({"electronic"})}
+    assert display.parent == "control"
+    assert display.allowed_on == {"code": frozenset({"electronic"})}
 
 
 def test_a_level_kept_to_an_unknown_kind_is_told(pack_with):

@@ -4,7 +4,7 @@ import pytest
 
 from tests.builders import electric_oven
 from tests.knowledge.small_packs import SMALL_PACK, copy_of_small_pack, edit, told_about
-from triage.engine.repairs import Span, Waste
+from triage.engine.repairs import Range, Waste
 from triage.knowledge.build_faults import PRICES
 from triage.knowledge.library import library
 from triage.knowledge.pack_builder import build_pack
@@ -13,10 +13,10 @@ COSTS = build_pack(SMALL_PACK).costs
 
 
 def test_the_costs_are_what_their_author_wrote():
-    assert COSTS.prices["GBP"]["p2"] == Span(90, 190)
-    assert COSTS.call_outs["p0"] == Span(1, 1)
-    assert (COSTS.life, COSTS.fails, COSTS.interest) == (Span(12, 20), Span(0.05, 0.15), 0.03)
-    assert COSTS.wastes == {"lamp-failed": Waste(always_watts=Span(10, 30))}
+    assert COSTS.prices["GBP"]["p2"] == Range(90, 190)
+    assert COSTS.call_out_multiples["p0"] == Range(1, 1)
+    assert (COSTS.life_years, COSTS.failure_rate, COSTS.interest_rate) == (Range(12, 20), Range(0.05, 0.15), 0.03)
+    assert COSTS.waste == {"lamp-failed": Waste(always_watts=Range(10, 30))}
 
 
 @pytest.mark.parametrize(
@@ -76,7 +76,7 @@ def test_what_is_wrong_is_told(tmp_path, old, new, told):
 
 def test_every_price_class_has_a_range_wherever_prices_are_given():
     costs = electric_oven().costs
-    for table in (*costs.prices.values(), costs.call_outs):
+    for table in (*costs.prices.values(), costs.call_out_multiples):
         assert list(table) == list(PRICES)
 
 

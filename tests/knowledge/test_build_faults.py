@@ -4,7 +4,7 @@ import pytest
 
 from tests.builders import make_fault
 from tests.knowledge.small_packs import SMALL_PACK, copy_of_small_pack, edit, told_about
-from triage.engine.frequency import WORDS
+from triage.engine.frequency import FREQUENCIES
 from triage.engine.pack import Band
 from triage.knowledge.build_faults import can_coexist
 from triage.knowledge.pack_builder import build_pack
@@ -14,23 +14,28 @@ PACK = build_pack(SMALL_PACK)
 
 def test_a_fault_has_what_its_author_wrote():
     fault = PACK.faults["element-open"]
-    assert (fault.kind, fault.family, fault.band, fault.calls) == ("fault", "element", Band.QUALIFIED, 50.0)
-    assert (fault.who, fault.meanwhile, fault.minutes, fault.price) == ("technician", "leave-off", "30-60", "p2")
-    assert (fault.sessions, fault.vague, dict(fault.needs)) == (1.0, 0.0, {})
+    assert (fault.kind, fault.family, fault.band, fault.calls_per_1000) == ("fault", "element", Band.QUALIFIED, 50.0)
+    assert (fault.performed_by, fault.interim_use, fault.repair_minutes, fault.price_class) == (
+        "technician",
+        "leave-off",
+        "30-60",
+        "p2",
+    )
+    assert (fault.online_ratio, fault.noise_share, dict(fault.requires_variant)) == (1.0, 0.0, {})
 
 
 def test_a_fault_may_need_a_kind_of_oven_and_be_looked_up_oftener_than_called_for():
-    assert PACK.faults["board-dead"].needs == {"control": frozenset({"electronic"})}
-    assert PACK.faults["lamp-failed"].sessions == 2.0
-    assert PACK.faults["other"].vague == 0.3
+    assert PACK.faults["board-dead"].requires_variant == {"control": frozenset({"electronic"})}
+    assert PACK.faults["lamp-failed"].online_ratio == 2.0
+    assert PACK.faults["other"].noise_share == 0.3
 
 
 def test_effects_are_words_spread_over_the_levels_of_a_condition():
     (effect, *_) = PACK.faults["lamp-failed"].effects
     assert effect.condition == "lamp"
     assert effect.when is None
-    whole = WORDS["never"] + WORDS["almost-always"]
-    assert effect.levels == pytest.approx((WORDS["never"] / whole, WORDS["almost-always"] / whole))
+    whole = FREQUENCIES["never"] + FREQUENCIES["almost-always"]
+    assert effect.levels == pytest.approx((FREQUENCIES["never"] / whole, FREQUENCIES["almost-always"] / whole))
 
 
 def test_an_effect_on_some_ovens_stands_before_the_general_one():
@@ -41,38 +46,38 @@ def test_an_effect_on_some_ovens_stands_before_the_general_one():
 
 def test_never_is_rarer_where_the_condition_must_not_come_from_nowhere():
     effect = next(e for e in PACK.faults["board-dead"].effects if e.condition == "display")
-    assert effect.levels[0] == pytest.approx(0.002 / (0.002 + WORDS["usually"]))
+    assert effect.levels[0] == pytest.approx(0.002 / (0.002 + FREQUENCIES["usually"]))
 
 
 def test_a_fault_can_be_commoner_on_one_kind_of_oven():
-    assert PACK.faults["element-open"].favoured == {"control": {"electronic": 2.0}}
-    assert PACK.faults["board-dead"].favoured == {}
+    assert PACK.faults["element-open"].rate_multipliers == {"control": {"electronic": 2.0}}
+    assert PACK.faults["board-dead"].rate_multipliers == {}
 
 
 def test_a_chain_is_a_pair_whose_rate_follows_from_the_cause():
-    chain = PACK.pairs[0]
-    assert (chain.cause, chain.effect, chain.chain) == ("element-open", "board-dead", True)
-    assert chain.rate == pytest.approx(50 * WORDS["often"] * 0.3)
+    chain = PACK.fault_pairs[0]
+    assert (chain.cause, chain.effect, chain.causal) == ("element-open", "board-dead", True)
+    assert chain.rate_per_1000 == pytest.approx(50 * FREQUENCIES["often"] * 0.3)
 
 
 def test_a_companion_stands_beside_common_faults_only_and_by_chance():
-    companion = PACK.pairs[1]
-    assert (companion.cause, companion.effect, companion.chain) == ("element-open", "lamp-failed", False)
-    assert companion.rate == pytest.approx(50 * 10 / 1000)
-    assert len(PACK.pairs) == 2
+    companion = PACK.fault_pairs[1]
+    assert (companion.cause, companion.effect, companion.causal) == ("element-open", "lamp-failed", False)
+    assert companion.rate_per_1000 == pytest.approx(50 * 10 / 1000)
+    assert len(PACK.fault_pairs) == 2
 
 
 def test_a_companion_stands_beside_every_fault_above_the_floor(tmp_path):
     folder = copy_of_small_pack(tmp_path)
     edit(folder, "pack", "companion_floor: 40", "companion_floor: 20")
-    pairs = {(pair.cause, pair.effect) for pair in build_pack(folder).pairs}
+    pairs = {(pair.cause, pair.effect) for pair in build_pack(folder).fault_pairs}
     assert pairs == {("element-open", "board-dead"), ("element-open", "lamp-failed"), ("board-dead", "lamp-failed")}
 
 
 def test_a_pair_that_is_a_chain_is_not_a_companion_as_well(tmp_path):
     folder = copy_of_small_pack(tmp_path)
     edit(folder, "pack", "effect: board-dead", "effect: lamp-failed")
-    assert [(pair.effect, pair.chain) for pair in build_pack(folder).pairs] == [("lamp-failed", True)]
+    assert [(pair.effect, pair.causal) for pair in build_pack(folder).fault_pairs] == [("lamp-failed", True)]
 
 
 @pytest.mark.parametrize(
@@ -86,7 +91,7 @@ def test_a_pair_that_is_a_chain_is_not_a_companion_as_well(tmp_path):
     ],
 )
 def test_two_faults_stand_together_only_where_one_oven_can_have_both(mine, other, together):
-    assert can_coexist(make_fault("one", needs=mine), make_fault("two", needs=other)) is together
+    assert can_coexist(make_fault("one", requires_variant=mine), make_fault("two", requires_variant=other)) is together
 
 
 @pytest.mark.parametrize(

@@ -4,7 +4,7 @@ import pytest
 
 from tests.builders import electric_oven
 from tests.knowledge.small_packs import SMALL_PACK, copy_of_small_pack, edit, told_about
-from triage.engine.pack import Gauge
+from triage.engine.pack import MeasurementSpec
 from triage.knowledge.pack_builder import build_pack
 
 OPTIONS = "  options: [normal, no-heat]\n"
@@ -21,14 +21,14 @@ def pack_reading(folder, reading, hanging=""):
 
 
 def test_a_reading_has_what_its_author_wrote(tmp_path):
-    gauge = build_pack(pack_reading(tmp_path, GOOD)).observations["heats"].gauge
-    assert isinstance(gauge, Gauge)
+    gauge = build_pack(pack_reading(tmp_path, GOOD)).observations["heats"].measurement
+    assert isinstance(gauge, MeasurementSpec)
     assert (gauge.kind, gauge.quantity) == ("meter", "share")
-    assert gauge.spans == {"no-heat": (0.0, 0.3), "normal": (0.3, 1.5)}
+    assert gauge.intervals == {"no-heat": (0.0, 0.3), "normal": (0.3, 1.5)}
 
 
 def test_without_one_a_question_is_answered_in_words_only():
-    assert build_pack(SMALL_PACK).observations["heats"].gauge is None
+    assert build_pack(SMALL_PACK).observations["heats"].measurement is None
 
 
 @pytest.mark.parametrize(
@@ -84,6 +84,6 @@ def test_no_question_hangs_on_a_reading(tmp_path):
 
 
 def test_an_option_beyond_the_line_needs_no_span():
-    gauge = electric_oven().observations["thermometer-swing"].gauge
-    assert gauge.beyond == {"keeps-climbing": ("climb", 50.0)}
-    assert "keeps-climbing" not in gauge.spans
+    gauge = electric_oven().observations["thermometer-swing"].measurement
+    assert gauge.overrides == {"keeps-climbing": ("climb", 50.0)}
+    assert "keeps-climbing" not in gauge.intervals

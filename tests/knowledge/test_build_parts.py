@@ -75,7 +75,7 @@ def test_every_part_of_the_oven_is_needed_for_something():
 
 def test_every_job_of_the_oven_is_for_a_fault_somebody_may_repair():
     faults = electric_oven().faults
-    assert [name for name in electric_oven().jobs if faults[name].price == "p0"] == []
+    assert [name for name in electric_oven().jobs if faults[name].price_class == "p0"] == []
 
 
 def test_every_part_has_a_name_in_every_language():

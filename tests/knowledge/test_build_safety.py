@@ -19,8 +19,8 @@ pane-loose:
 
 def test_a_red_flag_has_what_its_author_wrote():
     flag = PACK.red_flags["glass-down"]
-    assert (flag.level, flag.signal, flag.switches, flag.who) == (Level.STOP, "WARNING", "away", "technician")
-    assert flag.calls == ("emergency",)
+    assert (flag.level, flag.signal, flag.switches, flag.contact) == (Level.STOP, "WARNING", "away", "technician")
+    assert flag.phone_numbers == ("emergency",)
     assert flag.signs == (("lamp-state", "broken-glass"),)
     assert flag.picture == "front"
 
@@ -69,18 +69,18 @@ def test_what_is_wrong_with_a_flag_is_told(tmp_path, old, new, told):
 
 def test_a_task_has_what_its_author_wrote():
     task = PACK.tasks["change-lamp"]
-    assert (task.who, task.heat, task.minutes, task.picture) == ("ordinary", False, 10.0, "cavity")
+    assert (task.competence, task.needs_heat, task.minutes, task.picture) == ("ordinary", False, 10.0, "cavity")
     assert (task.helps, task.cures) == (frozenset({"lamp-failed"}), frozenset({"lamp-failed"}))
     assert (task.unsafe_with, task.not_after) == (frozenset({"board-dead"}), frozenset({"glass-down"}))
     assert task.gates == ("cold", "supply-off")
-    assert task.needs == {"element-view": frozenset({"visible"})}
+    assert task.requires_variant == {"element-view": frozenset({"visible"})}
     assert task.outcome == "did-change-lamp"
 
 
 def test_curing_shows_on_a_condition_of_its_own():
     condition = PACK.conditions["cured-by-change-lamp"]
     assert condition.levels == ("no", "yes")
-    assert condition.sound[0] > 0.9
+    assert condition.baseline[0] > 0.9
     (effect,) = [e for e in PACK.faults["lamp-failed"].effects if e.condition == condition.id]
     assert effect.levels[1] > 0.7
     assert not any(e.condition == condition.id for e in PACK.faults["element-open"].effects)

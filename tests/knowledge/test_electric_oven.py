@@ -8,7 +8,7 @@ import yaml
 
 from tests.builders import ANYWHERE, ELECTRIC_OVEN, electric_oven
 from triage.authoring.reading_grade import grade
-from triage.engine.belief import believe
+from triage.engine.belief import infer_belief
 from triage.engine.model import compile_model
 from triage.engine.pack import NONE_OF_THESE, SCREEN
 
@@ -58,11 +58,11 @@ def test_every_id_is_lower_case_words_joined_by_hyphens():
 
 
 def test_every_fault_is_made_half_as_likely_again_by_some_answer():
-    before = believe(MODEL, {}).faults
+    before = infer_belief(MODEL, {}).faults
     best = dict.fromkeys(before, 0.0)
     for question in evidence():
         for option in question.options:
-            after = believe(MODEL, {question.id: option}).faults
+            after = infer_belief(MODEL, {question.id: option}).faults
             best = {fault: max(best[fault], after[fault] / before[fault]) for fault in best}
     assert {fault: raised for fault, raised in best.items() if raised < 1.5} == {}
 
@@ -77,19 +77,19 @@ def leads(fault):
     h = next(i for i, hypothesis in enumerate(MODEL.hypotheses) if hypothesis.faults == (fault,))
     answers = {SCREEN: NONE_OF_THESE}
     for question in evidence():
-        if question.reports in PACK.conditions and not question.after and not question.needs:
-            table = MODEL.answers[question.id][usual_kind(question, h)]
+        if question.reports in PACK.conditions and not question.requires_answers and not question.requires_variant:
+            table = MODEL.answer_tables[question.id][usual_kind(question, h)]
             row = table.distinct[table.index[h]]
             answers[question.id] = question.options[row.index(max(row))]
-    families = list(believe(MODEL, answers).families)[:3]
+    families = list(infer_belief(MODEL, answers).families)[:3]
     return PACK.faults[fault].family in families
 
 
 def usual_kind(question, h):
-    given = PACK.conditions[question.reports].given
+    given = PACK.conditions[question.reports].parent
     if given is None:
         return 0
-    shares = [row[h] for row in MODEL.kinds[given]]
+    shares = [row[h] for row in MODEL.variant_weights[given]]
     return shares.index(max(shares))
 
 
@@ -97,7 +97,7 @@ def test_every_option_of_every_question_is_the_answer_to_something():
     idle = []
     for question in evidence():
         for place, option in enumerate(question.options):
-            if max(row[place] for row in question.says) < SLIP:
+            if max(row[place] for row in question.answer_probabilities) < SLIP:
                 idle.append(f"{question.id}: {option}")
     assert idle == WITHOUT_A_LEVEL
 
@@ -108,18 +108,18 @@ def test_every_question_can_come_up(question):
     chain, waiting = [], [question]
     while waiting:
         current = waiting.pop()
-        assert current not in chain or not current.after
+        assert current not in chain or not current.requires_answers
         chain.append(current)
-        waiting += [PACK.observations[parent] for parent in current.after]
+        waiting += [PACK.observations[parent] for parent in current.requires_answers]
         assert len(chain) < 20
     for variant in PACK.variants.values():
-        needed = [set(o.needs[variant.id]) for o in chain if variant.id in o.needs]
+        needed = [set(o.requires_variant[variant.id]) for o in chain if variant.id in o.requires_variant]
         assert not needed or set.intersection(*needed)
 
 
 def test_every_answer_a_question_hangs_on_is_an_answer_of_its_parent():
     for question in PACK.observations.values():
-        for parent, options in question.after.items():
+        for parent, options in question.requires_answers.items():
             assert options <= set(PACK.observations[parent].options)
             assert options
 
@@ -146,7 +146,7 @@ def test_the_line_that_speaks_for_a_flag_is_at_least_as_grave(flag, line):
     assert speaker.signs
     assert speaker.level.value == "emergency"
     assert strictness.index(speaker.switches) >= strictness.index(spoken.switches)
-    assert set(spoken.calls) <= set(speaker.calls)
+    assert set(spoken.phone_numbers) <= set(speaker.phone_numbers)
 
 
 def test_cautions_come_after_the_flags_that_end_the_check():
@@ -165,7 +165,7 @@ def test_no_task_is_safe_and_unsafe_with_the_same_fault():
 def test_nobody_is_told_to_heat_an_oven_that_could_burn_or_shock():
     dangerous = {fault.id for fault in PACK.faults.values() if fault.band.value == "make-safe"}
     for task in PACK.tasks.values():
-        if task.heat:
+        if task.needs_heat:
             assert not task.helps & dangerous, task.id
             assert dangerous <= task.unsafe_with, (task.id, dangerous - task.unsafe_with)
 

@@ -6,7 +6,7 @@ from xml.etree import ElementTree
 import pytest
 
 from tests.builders import ANYWHERE, make_pack
-from triage.engine import believe, compile_model
+from triage.engine import compile_model, infer_belief
 from triage.knowledge.exports import dismissed_dangers, to_xmlbif
 
 
@@ -46,7 +46,7 @@ def test_the_document_says_which_version_of_which_pack_it_is(model, network):
 
 
 def test_the_causes_are_the_hypotheses_with_their_chance_before_any_answer(model, network):
-    prior = believe(model, {}).chances
+    prior = infer_belief(model, {}).probabilities
     assert outcomes_of(network)["cause"][-2:] == ["element-open+lamp-failed", "element-arcing+board-dead"]
     assert table_of(network, "cause")[()] == pytest.approx(prior, abs=1e-15)
 
@@ -91,7 +91,7 @@ def test_every_row_sums_to_one_and_every_parent_stands_before_its_child(network)
 
 
 def test_numbers_keep_every_digit(model, network):
-    assert table_of(network, "answer-meter")[("none",)] == make_pack().observations["meter"].says[2]
+    assert table_of(network, "answer-meter")[("none",)] == make_pack().observations["meter"].answer_probabilities[2]
 
 
 def test_the_same_model_gives_the_same_text(model):

@@ -5,7 +5,7 @@ from dataclasses import fields, replace
 import pytest
 
 from tests.builders import ANYWHERE, PACK
-from triage.engine.belief import believe
+from triage.engine.belief import infer_belief
 from triage.engine.model import compile_model
 from triage.knowledge.overlay import (
     Numbers,
@@ -22,7 +22,8 @@ from triage.knowledge.overlay import (
 def test_no_numbers_leave_every_chance_as_it_was():
     answers = {"complaint": "stays-cold", "heats": "less", "danger": "none"}
     before, after = (
-        believe(compile_model(pack, ANYWHERE), answers).chances for pack in (PACK, lay_over(PACK, Numbers(), "same"))
+        infer_belief(compile_model(pack, ANYWHERE), answers).probabilities
+        for pack in (PACK, lay_over(PACK, Numbers(), "same"))
     )
     assert after == pytest.approx(before, abs=1e-15)
 
@@ -36,31 +37,34 @@ def test_each_number_stands_where_it_was_named_and_the_rest_of_the_pack_is_untou
     )
     laid = lay_over(PACK, numbers, "laid")
     assert laid.version == "laid"
-    assert laid.faults["element-open"].calls == 100.0
+    assert laid.faults["element-open"].calls_per_1000 == 100.0
     assert [(e.condition, e.when, e.levels) for e in laid.faults["element-open"].effects] == [
         ("trouble", None, (0.05, 0.3, 0.6, 0.05)),
         ("heat", when, (0.3, 0.3, 0.4)),
         ("heat", None, (0.05, 0.15, 0.8)),
     ]
-    assert laid.observations["heats"].says == ((0.9, 0.08, 0.02), (0.5, 0.4, 0.1), (0.01, 0.09, 0.9))
-    same = {field.name for field in fields(PACK)} - {"version", "faults", "pairs", "observations"}
+    assert laid.observations["heats"].answer_probabilities == ((0.9, 0.08, 0.02), (0.5, 0.4, 0.1), (0.01, 0.09, 0.9))
+    same = {field.name for field in fields(PACK)} - {"version", "faults", "fault_pairs", "observations"}
     assert all(getattr(laid, name) is getattr(PACK, name) for name in same)
 
 
 def test_a_pair_keeps_its_share_of_the_calls_of_its_first_fault():
     laid = lay_over(PACK, Numbers(calls={"element-open": 100.0, "lamp-failed": 80.0}), "laid")
-    assert [(pair.cause, pair.rate) for pair in laid.pairs] == [("element-open", 3.0), ("element-arcing", 2.0)]
+    assert [(pair.cause, pair.rate_per_1000) for pair in laid.fault_pairs] == [
+        ("element-open", 3.0),
+        ("element-arcing", 2.0),
+    ]
 
 
 def test_a_van_sees_no_fault_oftener_than_a_van_does():
     seen = as_visited(PACK)
-    assert seen.faults["programmer-not-set"].sessions == 1.0
-    chained = replace(PACK.pairs[1], cause="programmer-not-set", rate=6.0)
-    assert as_visited(replace(PACK, pairs=(chained,))).pairs[0].rate == 3.0
+    assert seen.faults["programmer-not-set"].online_ratio == 1.0
+    chained = replace(PACK.fault_pairs[1], cause="programmer-not-set", rate_per_1000=6.0)
+    assert as_visited(replace(PACK, fault_pairs=(chained,))).fault_pairs[0].rate_per_1000 == 3.0
 
 
 def test_chances_before_any_answer_need_no_questions():
-    whole, quick = (believe(compile_model(pack, ANYWHERE), {}).chances for pack in (PACK, bare(PACK)))
+    whole, quick = (infer_belief(compile_model(pack, ANYWHERE), {}).probabilities for pack in (PACK, bare(PACK)))
     assert quick == pytest.approx(whole, abs=1e-15)
 
 

@@ -53,10 +53,10 @@ def test_a_pack_is_built_with_its_overlay_and_its_version_tells(pack):
     written = build_pack(pack)
     lay(pack)
     laid = build_pack(pack)
-    assert laid.faults["element-open"].calls == 75.0
+    assert laid.faults["element-open"].calls_per_1000 == 75.0
     assert laid.faults["lamp-failed"].effects[0].levels == (0.25, 0.75)
     assert [effect.levels for effect in laid.faults["element-open"].effects if effect.when] == [(0.1, 0.9)]
-    assert laid.observations["heats"].says[1] == (0.2, 0.8)
+    assert laid.observations["heats"].answer_probabilities[1] == (0.2, 0.8)
     assert laid.version.startswith(f"{written.version}-")
     assert build_written(pack).version == written.version
 
@@ -71,8 +71,8 @@ def test_another_overlay_is_another_version(pack):
 def test_the_newest_counts_and_one_may_be_named_instead(pack):
     old = lay(pack)
     lay(pack, GOOD.replace("75.0", "99.0"), "2026-03-01-02")
-    assert build_pack(pack).faults["element-open"].calls == 99.0
-    assert overlaid(build_written(pack), pack, old).faults["element-open"].calls == 75.0
+    assert build_pack(pack).faults["element-open"].calls_per_1000 == 99.0
+    assert overlaid(build_written(pack), pack, old).faults["element-open"].calls_per_1000 == 75.0
 
 
 def test_an_overlay_of_one_firm_is_not_the_sites(pack):

@@ -31,10 +31,12 @@ def test_the_small_pack_is_built_whole():
     pack = build_pack(SMALL_PACK)
     assert pack.id == "small-pack"
     assert list(pack.faults) == ["element-open", "board-dead", "lamp-failed", "other"]
-    assert pack.exits == {("fuel", "gas"): "gas-oven"}
+    assert pack.out_of_scope == {("fuel", "gas"): "gas-oven"}
     assert pack.retired == {"heats-well": "heats"}
     assert pack.look_alikes == (frozenset({"element-open", "board-dead"}),)
-    assert pack.limits == Limits(questions=6, settled=0.85, worth=0.04, plausible=0.01, relevant=0.1)
+    assert pack.limits == Limits(
+        max_questions=6, stop_probability=0.85, min_bits=0.04, plausible_probability=0.01, relevant_probability=0.1
+    )
     assert [(c.option, c.answers) for c in pack.complaints] == [
         ("stays-cold", {"heats": "no-heat"}),
         ("lamp-out", {}),

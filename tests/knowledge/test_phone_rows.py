@@ -2,16 +2,16 @@
 
 from hypothesis import given, strategies
 
-from triage.engine.frequency import WORDS, soften, spread
+from triage.engine.frequency import FREQUENCIES, distribution, mix_with_baseline
 from triage.knowledge.phone_rows import LETTERS, short_row, short_table
 
 NAMES = ("low", "middle", "high")
-WORD = strategies.sampled_from(list(WORDS))
+WORD = strategies.sampled_from(list(FREQUENCIES))
 ROW = strategies.tuples(WORD, WORD, WORD).filter(lambda words: words.count("never") < 3)
 
 
-def row_of(words, never=WORDS["never"]):
-    return spread(dict(zip(NAMES, words, strict=True)), NAMES, never)
+def row_of(words, never=FREQUENCIES["never"]):
+    return distribution(dict(zip(NAMES, words, strict=True)), NAMES, never)
 
 
 def as_the_phone_reads(letters, never):
@@ -47,11 +47,11 @@ def test_any_other_row_is_written_in_full():
 @given(ROW, ROW, strategies.integers(30, 100), strategies.sampled_from([0.01, 0.001]))
 def test_a_table_of_answers_comes_back_whole_with_its_trust(one, other, percent, never):
     sound, trust = (0.9, 0.1), percent / 100
-    says = soften([row_of(one, never), row_of(other, never)], sound, trust)
+    says = mix_with_baseline([row_of(one, never), row_of(other, never)], sound, trust)
     table = short_table(says, sound)
     if table is not None:
         told_trust, told_never, letters = table
-        assert soften([as_the_phone_reads(row, told_never) for row in letters], sound, told_trust) == says
+        assert mix_with_baseline([as_the_phone_reads(row, told_never) for row in letters], sound, told_trust) == says
 
 
 def test_a_table_no_words_give_back_is_not_written_in_words():
@@ -59,5 +59,7 @@ def test_a_table_no_words_give_back_is_not_written_in_words():
 
 
 def test_a_usual_table_is_found():
-    says = soften([spread({"low": "usually"}, NAMES), spread({"high": "almost-always"}, NAMES)], (0.8, 0.2), 0.85)
+    says = mix_with_baseline(
+        [distribution({"low": "usually"}, NAMES), distribution({"high": "almost-always"}, NAMES)], (0.8, 0.2), 0.85
+    )
     assert short_table(says, (0.8, 0.2)) == [0.85, 0.01, ["b--", "--a"]]

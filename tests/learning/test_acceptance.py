@@ -33,7 +33,7 @@ def test_the_overlay_says_who_when_and_from_how_many_outcomes(tmp_path):
 def test_the_pack_beside_it_is_built_with_it(tmp_path):
     folder = copy_of_small_pack(tmp_path)
     accept(proposal(element_open=75.0), WRITTEN, REGIONS, folder / "overlays", "Ada", DAY)
-    assert build_pack(folder).faults["element-open"].calls == 75.0
+    assert build_pack(folder).faults["element-open"].calls_per_1000 == 75.0
 
 
 def test_a_second_one_of_the_day_stands_beside_the_first(tmp_path):

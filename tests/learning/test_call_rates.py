@@ -7,7 +7,7 @@ from scipy.stats import dirichlet
 
 from tests.builders import ANYWHERE, PACK, make_pack
 from tests.learning.visits import SMALL_REGIONS, real_regions, visit, visits, written_library
-from triage.engine.belief import believe
+from triage.engine.belief import infer_belief
 from triage.engine.model import compile_model
 from triage.engine.pack import Band, Region
 from triage.knowledge.overlay import Numbers, as_visited, bare, lay_over, lowered_dangers
@@ -16,15 +16,18 @@ from triage.learning.shrinking import WORTH
 
 # Every oven can have every fault, none dangerous, no pairs: the plain textbook case.
 PLAIN = make_pack(
-    faults={f.id: replace(f, needs={}, favoured={}, band=Band.QUALIFIED, sessions=1.0) for f in PACK.faults.values()},
-    pairs=(),
+    faults={
+        f.id: replace(f, requires_variant={}, rate_multipliers={}, band=Band.QUALIFIED, online_ratio=1.0)
+        for f in PACK.faults.values()
+    },
+    fault_pairs=(),
 )
 
 
 def test_where_every_oven_can_have_every_fault_the_rates_are_the_dirichlet_mean_of_scipy():
     found = ["lamp-failed"] * 9 + ["board-dead"] * 3
-    total = sum(fault.calls for fault in PLAIN.faults.values())
-    after = dirichlet([WORTH * f.calls / total + found.count(f.id) for f in PLAIN.faults.values()]).mean()
+    total = sum(fault.calls_per_1000 for fault in PLAIN.faults.values())
+    after = dirichlet([WORTH * f.calls_per_1000 / total + found.count(f.id) for f in PLAIN.faults.values()]).mean()
     calls = learnt_calls(PLAIN, PLAIN, SMALL_REGIONS, visits(*found))
     assert sum(calls.values()) == pytest.approx(total)
     assert [value / total for value in calls.values()] == pytest.approx(after, abs=1e-12)
@@ -32,7 +35,7 @@ def test_where_every_oven_can_have_every_fault_the_rates_are_the_dirichlet_mean_
 
 def test_no_outcome_changes_nothing():
     calls = learnt_calls(PACK, PACK, SMALL_REGIONS, [])
-    assert calls == pytest.approx({fault.id: fault.calls for fault in PACK.faults.values()})
+    assert calls == pytest.approx({fault.id: fault.calls_per_1000 for fault in PACK.faults.values()})
 
 
 def test_ovens_that_cannot_have_a_fault_do_not_count_against_it():
@@ -40,15 +43,15 @@ def test_ovens_that_cannot_have_a_fault_do_not_count_against_it():
     regions = {ANYWHERE.id: ANYWHERE, mechanical.id: mechanical}
     there = [visit("element-open", region=mechanical.id) for _ in range(200)]
     calls = learnt_calls(PACK, PACK, regions, there)
-    kept = calls["board-dead"] / PACK.faults["board-dead"].calls
-    fallen = calls["lamp-failed"] / PACK.faults["lamp-failed"].calls
+    kept = calls["board-dead"] / PACK.faults["board-dead"].calls_per_1000
+    fallen = calls["lamp-failed"] / PACK.faults["lamp-failed"].calls_per_1000
     assert fallen < 0.7 * kept
 
 
 def test_a_pair_counts_for_the_fault_its_job_is_named_after():
     calls = learnt_calls(PACK, PACK, SMALL_REGIONS, [visit(("lamp-failed", "element-open"))] * 30)
-    assert calls["element-open"] > PACK.faults["element-open"].calls
-    assert calls["lamp-failed"] < PACK.faults["lamp-failed"].calls
+    assert calls["element-open"] > PACK.faults["element-open"].calls_per_1000
+    assert calls["lamp-failed"] < PACK.faults["lamp-failed"].calls_per_1000
 
 
 def dangerous(pack):
@@ -60,7 +63,7 @@ def test_ten_thousand_harmless_visits_lower_no_danger_in_any_region():
     harmless = [visit("lamp-failed", region="gb-eng"), visit("user-wrong-function", region="us")] * 5000
     laid = lay_over(pack, Numbers(calls=learnt_calls(pack, pack, regions, harmless)), "learnt")
     assert list(lowered_dangers(pack, laid, regions.values())) == []
-    before, after = (believe(compile_model(bare(p), regions["gb-eng"]), {}).faults for p in (pack, laid))
+    before, after = (infer_belief(compile_model(bare(p), regions["gb-eng"]), {}).faults for p in (pack, laid))
     assert after["lamp-failed"] > 5 * before["lamp-failed"]
     assert all(after[fault] >= before[fault] * (1 - 1e-8) for fault in dangerous(pack))
 
@@ -68,11 +71,11 @@ def test_ten_thousand_harmless_visits_lower_no_danger_in_any_region():
 def test_a_danger_that_is_found_becomes_more_likely():
     pack, regions = written_library().pack, real_regions()
     calls = learnt_calls(pack, pack, regions, [visit("neutral-fault", region="gb-eng")] * 20)
-    assert calls["neutral-fault"] > 10 * pack.faults["neutral-fault"].calls
+    assert calls["neutral-fault"] > 10 * pack.faults["neutral-fault"].calls_per_1000
 
 
 def van_chances(pack, region):
-    return believe(compile_model(bare(as_visited(pack)), region), {}).chances
+    return infer_belief(compile_model(bare(as_visited(pack)), region), {}).probabilities
 
 
 @pytest.mark.parametrize("region", ["gb-eng", "us"])

@@ -6,7 +6,7 @@ from scipy.stats import dirichlet
 from tests.builders import ANYWHERE, PACK
 from tests.learning.visits import SMALL_REGIONS, real_regions, visit, written_library
 from tests.published.reference_library import evidence_of, pyagrum, read_by_library
-from triage.engine.belief import believe
+from triage.engine.belief import infer_belief
 from triage.engine.model import compile_model
 from triage.knowledge.exports import CAUSE, cause_name, kind_name
 from triage.learning.counting import Counter, level_shares
@@ -21,10 +21,10 @@ SEEN = {"complaint": "stays-cold", "heats": "less", "meter": "low", "screen-show
 @pytest.mark.parametrize("condition", ["heat", "trouble", "display"])
 def test_levels_given_the_faults_and_the_answers_are_those_of_an_independent_library(h, condition, tmp_path):
     """pyAgrum 3.3.1, by lazy propagation on the exported network."""
-    belief = believe(MODEL, SEEN)
+    belief = infer_belief(MODEL, SEEN)
     inference = pyagrum.LazyPropagation(read_by_library(MODEL, tmp_path))
     nodes = {f"condition-{condition}"}
-    given = PACK.conditions[condition].given
+    given = PACK.conditions[condition].parent
     nodes |= {kind_name(given)} if given else set()
     inference.addJointTarget(nodes)
     inference.setEvidence(evidence_of(MODEL, SEEN) | {CAUSE: cause_name(MODEL.hypotheses[h])})
@@ -42,7 +42,7 @@ def test_one_visit_moves_an_effect_to_the_exact_posterior_mean():
     mean of each."""
     alone = {"complaint": "stays-cold"}
     old = COUNTER.effects["element-open", "trouble", None]
-    said = [row[2] for row in PACK.observations["complaint"].says]
+    said = [row[2] for row in PACK.observations["complaint"].answer_probabilities]
     weights = [level * chance for level, chance in zip(old, said, strict=True)]
     exact = [0.0] * len(old)
     for level, weight in enumerate(weights):

@@ -75,7 +75,12 @@ def test_only_numbers_change():
     assert laid.tasks is PACK.tasks
     for fault in PACK.faults.values():
         new = laid.faults[fault.id]
-        assert (new.band, new.needs, new.kind, new.sessions) == (fault.band, fault.needs, fault.kind, fault.sessions)
+        assert (new.band, new.requires_variant, new.kind, new.online_ratio) == (
+            fault.band,
+            fault.requires_variant,
+            fault.kind,
+            fault.online_ratio,
+        )
     dangerous = [fault.id for fault in PACK.faults.values() if fault.band is Band.MAKE_SAFE]
     assert all(same_rows(laid, d) for d in dangerous)
 
@@ -97,7 +102,7 @@ def test_a_rate_three_times_the_packs_is_put_right_in_200_outcomes():
     """The commonest fault comes three times as often as the pack says. Held against 800 further checks, the log score
     is then within 2 % of that of a pack that knows the true rate; before it was not."""
     pack, regions = written_library().pack, real_regions()
-    rate = 3 * pack.faults["fan-element-open"].calls
+    rate = 3 * pack.faults["fan-element-open"].calls_per_1000
     truth = lay_over(pack, Numbers(calls={"fan-element-open": rate}), "truth")
     further = drawn_visits(truth, 800, Random(11), tag="further")
     taught = prepare(pack, regions, drawn_visits(truth, 200, Random(12))).pack(range(200))

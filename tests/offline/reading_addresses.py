@@ -111,7 +111,7 @@ def pages_of_tasks(number, seed):
     """The same forms on the pages of the tasks that a check offers."""
     dice = Random(seed)
     for region, told, task in offered_tasks():
-        kind = measured_by(library().pack, task)[0].gauge.kind
+        kind = measured_by(library().pack, task)[0].measurement.kind
         gates = [(gate, "yes") for gate in task.gates]
         for _ in range(number):
             query = query_of([("region", region), *told.items(), *gates, SENT, *typed_into(kind, dice)])
@@ -147,7 +147,7 @@ def tasks_measuring(kind):
     pack = library().pack
     for task in pack.tasks.values():
         measured = measured_by(pack, task)
-        if measured and measured[0].gauge.kind == kind:
+        if measured and measured[0].measurement.kind == kind:
             yield task
 
 

@@ -1,6 +1,6 @@
 """Trails thrown by dice: some answered as one oven would answer, some as nobody would."""
 
-from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, believe, parse_answers
+from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, infer_belief, parse_answers
 
 
 def random_trail(dice, model, most=20):
@@ -24,11 +24,11 @@ def usable_answers(pack, trail):
 def answers_of_one_oven(dice, model):
     """What the owner of one oven would say: its cause, kind and conditions drawn from the model."""
     pack = model.pack
-    cause = _draw(dice, believe(model, {}).chances)
-    kinds = {v: _draw(dice, [row[cause] for row in rows]) for v, rows in model.kinds.items()}
+    cause = _draw(dice, infer_belief(model, {}).probabilities)
+    kinds = {v: _draw(dice, [row[cause] for row in rows]) for v, rows in model.variant_weights.items()}
     levels = {}
     for condition in pack.conditions.values():
-        table = model.levels[condition.id][kinds[condition.given] if condition.given else 0]
+        table = model.level_tables[condition.id][kinds[condition.parent] if condition.parent else 0]
         levels[condition.id] = _draw(dice, table.distinct[table.index[cause]])
     return {o.id: o.options[_answer(dice, o, kinds, levels)] for o in pack.observations.values()}
 
@@ -37,7 +37,7 @@ def _answer(dice, observation, kinds, levels):
     if observation.reports in kinds:
         return kinds[observation.reports]
     if observation.reports in levels:
-        return _draw(dice, observation.says[levels[observation.reports]])
+        return _draw(dice, observation.answer_probabilities[levels[observation.reports]])
     return dice.randrange(len(observation.options))
 
 

@@ -7,7 +7,7 @@ whole interpreter, so they are let pass there and nowhere else.
 import warnings
 
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN
-from triage.engine.readings import gauge_answer
+from triage.engine.readings import option_likelihoods
 from triage.knowledge.exports import CAUSE, answer_name, dismissed_dangers, kind_name, to_xmlbif
 
 with warnings.catch_warnings():
@@ -37,7 +37,7 @@ def chances_by_library(inference, evidence):
 
 def _answer(observation, answer):
     """An option as it is, a reading as the likelihood of each option."""
-    return answer if answer in observation.options else list(gauge_answer(observation, answer).values())
+    return answer if answer in observation.options else list(option_likelihoods(observation, answer).values())
 
 
 def evidence_of(model, answers):
@@ -50,9 +50,9 @@ def evidence_of(model, answers):
         evidence |= {
             answer_name(o): list(row) for o, row in dismissed.items() if answers.get(o, CANT_TELL) == CANT_TELL
         }
-    said = {o.reports: answer for o, answer in told.items() if o.reports in model.kinds}
+    said = {o.reports: answer for o, answer in told.items() if o.reports in model.variant_weights}
     for observation in told:
-        for kind, allowed in observation.needs.items():
+        for kind, allowed in observation.requires_variant.items():
             if said.get(kind) is None or said[kind] in allowed:
                 options = model.pack.variants[kind].options
                 before = evidence.get(kind_name(kind), [1.0] * len(options))

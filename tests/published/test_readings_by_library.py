@@ -8,7 +8,7 @@ from tests.builders import electric_oven
 from tests.published.places import place
 from tests.published.random_trails import random_trail, usable_answers
 from tests.published.reference_library import chances_by_library, evidence_of, inference_on, read_by_library
-from triage.engine import believe, compile_model
+from triage.engine import compile_model, infer_belief
 
 READINGS = {
     "meter-power": ("f11~s60~k1000~b100~p2200", "i200~j1300", "f280~s1050~k1000~p2200"),
@@ -33,5 +33,5 @@ def test_an_independent_library_comes_to_the_same_chances_with_readings(region, 
         answers = usable_answers(model.pack, trail)
         measured += sum(answers.get(name) in READINGS[name] for name in taken)
         theirs = chances_by_library(inference, evidence_of(model, answers))
-        assert believe(model, answers).chances == pytest.approx(theirs, abs=1e-9), answers
+        assert infer_belief(model, answers).probabilities == pytest.approx(theirs, abs=1e-9), answers
     assert measured > 40

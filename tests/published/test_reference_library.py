@@ -13,7 +13,7 @@ from tests.builders import electric_oven
 from tests.published.places import place
 from tests.published.random_trails import random_trail, usable_answers
 from tests.published.reference_library import chances_by_library, evidence_of, inference_on, read_by_library
-from triage.engine import CANT_TELL, SCREEN, believe, compile_model
+from triage.engine import CANT_TELL, SCREEN, compile_model, infer_belief
 
 CLOSE = 1e-9
 TRAILS_PER_REGION = 200
@@ -23,13 +23,13 @@ REGIONS = ("iec", "us", "de", "gb-eng")
 
 def compare(model, inference, answers):
     """The largest difference over every hypothesis and every fault."""
-    ours = believe(model, answers)
+    ours = infer_belief(model, answers)
     theirs = chances_by_library(inference, evidence_of(model, answers))
     faults = dict.fromkeys(model.pack.faults, 0.0)
     for hypothesis, chance in zip(model.hypotheses, theirs, strict=True):
         for fault in hypothesis.faults:
             faults[fault] += chance
-    hypotheses = max(abs(a - b) for a, b in zip(ours.chances, theirs, strict=True))
+    hypotheses = max(abs(a - b) for a, b in zip(ours.probabilities, theirs, strict=True))
     return max(hypotheses, *(abs(ours.faults[f] - chance) for f, chance in faults.items()))
 
 
@@ -51,8 +51,8 @@ def traits(model, answers):
     observations = {o: model.pack.observations[o] for o in answers if o != SCREEN}
     told = {o for o in observations if answers[o] != CANT_TELL}
     return {
-        "gate": any(observations[o].needs for o in told),
-        "kind said": any(observations[o].reports in model.kinds for o in told),
+        "gate": any(observations[o].requires_variant for o in told),
+        "kind said": any(observations[o].reports in model.variant_weights for o in told),
         "danger page": SCREEN in answers,
         "danger told": any(answers[o] in observations[o].flags for o in told),
         "can't tell": told != set(observations),

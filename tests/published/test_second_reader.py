@@ -13,7 +13,7 @@ from tests.published.places import place
 from tests.published.random_trails import random_trail, usable_answers
 from tests.published.reference_library import chances_by_library, evidence_of, inference_on, read_by_library
 from tests.published.second_reader import chances_by_elimination, elimination_on
-from triage.engine import believe, compile_model
+from triage.engine import compile_model, infer_belief
 from triage.knowledge.exports import cause_name
 
 CLOSE = 1e-9
@@ -36,7 +36,7 @@ def test_it_comes_to_the_same_chances_on_random_trails(region, tmp_path):
         answers = usable_answers(model.pack, random_trail(dice, model))
         evidence = evidence_of(model, answers)
         theirs = chances_by_elimination(elimination, evidence)
-        ours = dict(zip(names, believe(model, answers).chances, strict=True))
+        ours = dict(zip(names, infer_belief(model, answers).probabilities, strict=True))
         assert largest_difference(ours, theirs) <= CLOSE, answers
         first = dict(zip(names, chances_by_library(inference, evidence), strict=True))
         assert largest_difference(first, theirs) <= CLOSE, answers
@@ -49,5 +49,5 @@ def test_a_wrong_number_would_be_noticed(tmp_path):
     elimination = elimination_on(model, tmp_path)
     names = [cause_name(hypothesis) for hypothesis in model.hypotheses]
     theirs = chances_by_elimination(elimination, {"answer-heat-main": "too-hot"})
-    ours = dict(zip(names, believe(model, {"heat-main": "no-heat"}).chances, strict=True))
+    ours = dict(zip(names, infer_belief(model, {"heat-main": "no-heat"}).probabilities, strict=True))
     assert largest_difference(ours, theirs) > 1e-3

@@ -28,7 +28,7 @@ def by_name(cases):
 def test_every_case_is_told_in_the_packs_own_words(case):
     pack, told = electric_oven(), case.answers.items()
     assert {p.kind for p in parse_answers(pack, told).problems} <= {"out-of-place"}
-    causes = {*pack.faults, *pack.exits.values()}
+    causes = {*pack.faults, *pack.out_of_scope.values()}
     assert set(case.expected.causes) <= causes
 
 
@@ -58,7 +58,7 @@ def test_a_caller_cut_short_is_seldom_worse_off(most):
 
 def test_no_case_takes_more_questions_than_the_pack_allows():
     played = [play(case) for case in [*seen_cases(), *vignettes()]]
-    assert max(len(p.asked) for p in played) <= electric_oven().limits.questions
+    assert max(len(p.asked) for p in played) <= electric_oven().limits.max_questions
 
 
 @pytest.mark.parametrize("case", by_name(vignettes()))

@@ -8,7 +8,7 @@ import pytest
 
 from tests.builders import electric_oven
 from tests.published.places import place
-from triage.engine import Emergency, believe, compile_model, parse_answers, run_check
+from triage.engine import Emergency, compile_model, infer_belief, parse_answers, run_check
 
 TIED = 1e-6
 KNOBS = {"control": "mechanical", "selector": "separate"}
@@ -77,7 +77,7 @@ FACTS = {
 def belief_after(answers):
     reading = parse_answers(electric_oven(), answers.items())
     assert reading.problems == ()
-    return believe(compile_model(electric_oven(), place("iec")), reading.answers)
+    return infer_belief(compile_model(electric_oven(), place("iec")), reading.answers)
 
 
 @pytest.mark.parametrize("said", FACTS)

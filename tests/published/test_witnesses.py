@@ -11,7 +11,7 @@ import pytest
 
 from tests.builders import electric_oven
 from tests.published.places import place
-from triage.engine import NONE_OF_THESE, SCREEN, believe, compile_model, parse_answers, run_check
+from triage.engine import NONE_OF_THESE, SCREEN, compile_model, infer_belief, parse_answers, run_check
 
 CLOSE = 3.0
 NEVER_MORE = 5.0
@@ -43,10 +43,10 @@ def decibans(chance):
 def weights(answers):
     """Decibans for the leading cause: of all answers together, and of each alone."""
     model = compile_model(electric_oven(), place("iec"))
-    together = believe(model, answers)
+    together = infer_belief(model, answers)
     cause = together.ranking[0]
-    before = decibans(believe(model, {}).faults[cause])
-    alone = [decibans(believe(model, {o: a}).faults[cause]) - before for o, a in answers.items()]
+    before = decibans(infer_belief(model, {}).faults[cause])
+    alone = [decibans(infer_belief(model, {o: a}).faults[cause]) - before for o, a in answers.items()]
     return decibans(together.faults[cause]) - before, alone
 
 
@@ -66,7 +66,7 @@ def states_with_several_witnesses():
     """Every level of every condition that at least two observations tell of with their likeliest answer."""
     pack = electric_oven()
     for condition in pack.conditions.values():
-        usual = condition.sound.index(max(condition.sound))
+        usual = condition.baseline.index(max(condition.baseline))
         witnesses = [o for o in pack.observations.values() if o.reports == condition.id and not o.task]
         for level, name in enumerate(condition.levels):
             told = {o.id: likeliest(o, level) for o in witnesses if likeliest(o, level) != likeliest(o, usual)}
@@ -76,7 +76,7 @@ def states_with_several_witnesses():
 
 
 def likeliest(observation, level):
-    chances = observation.says[level]
+    chances = observation.answer_probabilities[level]
     return observation.options[chances.index(max(chances))]
 
 

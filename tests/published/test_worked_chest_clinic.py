@@ -15,7 +15,7 @@ import pytest
 
 from tests.builders import make_observation
 from tests.published.worked_packs import YES_NO, cause, chance_of, chance_of_level, switch, worked_model
-from triage.engine import believe
+from triage.engine import infer_belief
 from triage.engine.pack import Effect, Variant
 
 ASIA = Variant("asia", YES_NO, (0.01, 0.99))
@@ -24,10 +24,10 @@ TUB, LUNG, BRONC = {"yes": 0.05, "no": 0.01}, {"yes": 0.1, "no": 0.01}, {"yes": 
 DYSPNOEA = {(True, True): 0.9, (True, False): 0.7, (False, True): 0.8, (False, False): 0.1}
 SURE = ((1.0, 0.0), (0.0, 1.0))
 SIGNS = (
-    make_observation("dyspnoea", YES_NO, reports="breath", says=((0.0, 1.0), (1.0, 0.0))),
-    make_observation("xray", YES_NO, reports="shadow", says=((0.0, 1.0), (1.0, 0.0))),
-    make_observation("asia", YES_NO, reports="asia", says=SURE),
-    make_observation("smoke", YES_NO, reports="smoke", says=SURE),
+    make_observation("dyspnoea", YES_NO, reports="breath", answer_probabilities=((0.0, 1.0), (1.0, 0.0))),
+    make_observation("xray", YES_NO, reports="shadow", answer_probabilities=((0.0, 1.0), (1.0, 0.0))),
+    make_observation("asia", YES_NO, reports="asia", answer_probabilities=SURE),
+    make_observation("smoke", YES_NO, reports="smoke", answer_probabilities=SURE),
 )
 
 
@@ -38,7 +38,7 @@ def patient(tub, lung, bronc):
     return cause(
         name,
         1.0,
-        favoured={
+        rate_multipliers={
             "asia": {option: has(tub, TUB[option]) for option in YES_NO},
             "smoke": {option: has(lung, LUNG[option]) * has(bronc, BRONC[option]) for option in YES_NO},
         },
@@ -71,11 +71,11 @@ def diseases(belief):
     ],
 )
 def test_the_diseases_of_the_chest_clinic(clinic, answers, published, tolerance):
-    assert diseases(believe(clinic, answers)) == pytest.approx(published, abs=tolerance)
+    assert diseases(infer_belief(clinic, answers)) == pytest.approx(published, abs=tolerance)
 
 
 def test_the_signs_of_the_chest_clinic_before_anything_is_known(clinic):
-    prior = believe(clinic, {})
+    prior = infer_belief(clinic, {})
     either = chance_of(prior, *(f for f in prior.faults if {"tub", "lung"} & set(f.split("-"))))
     assert either == pytest.approx(0.064828, abs=1e-6)
     assert chance_of_level(prior, "shadow", "yes") == pytest.approx(0.11029, abs=1e-6)
@@ -84,5 +84,5 @@ def test_the_signs_of_the_chest_clinic_before_anything_is_known(clinic):
 
 def test_the_chance_of_the_evidence_itself(clinic):
     """The engine keeps no chance of the evidence: it is the prior share times that of the second answer."""
-    breathless = chance_of_level(believe(clinic, {"asia": "yes"}), "breath", "yes")
+    breathless = chance_of_level(infer_belief(clinic, {"asia": "yes"}), "breath", "yes")
     assert ASIA.shares[0] * breathless == pytest.approx(0.004501375, abs=1e-12)

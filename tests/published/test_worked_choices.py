@@ -11,8 +11,8 @@ import pytest
 
 from tests.builders import ANYWHERE, make_observation, make_task
 from tests.published.worked_packs import cause, switch, worked_model
-from triage.engine import believe
-from triage.engine.next_question import worth_asking
+from triage.engine import infer_belief
+from triage.engine.next_question import ranked_questions
 from triage.engine.pack import Effect
 from triage.engine.safety import offered_tasks
 
@@ -23,7 +23,7 @@ def guests(name, waiting, leaving):
     """How many of the six who wait and the six who leave gave each answer."""
     options = tuple(f"answer-{n}" for n in range(len(waiting)))
     says = (tuple(n / 6 for n in leaving), tuple(n / 6 for n in waiting))
-    return make_observation(name, options, reports="state", says=says)
+    return make_observation(name, options, reports="state", answer_probabilities=says)
 
 
 def test_information_gain_of_the_restaurant_example():
@@ -34,8 +34,8 @@ def test_information_gain_of_the_restaurant_example():
         guests("food", waiting=(1, 1, 2, 2), leaving=(1, 1, 2, 2)),
     ]
     faults = [cause("wait", 0.5, effects=(Effect("state", (0.0, 1.0)),)), cause("leave", 0.5)]
-    belief = believe(worked_model(faults, [switch("state")], questions), {})
-    bits = {worth.observation: worth.bits for worth in worth_asking(belief, {})}
+    belief = infer_belief(worked_model(faults, [switch("state")], questions), {})
+    bits = {worth.observation: worth.bits for worth in ranked_questions(belief, {})}
     assert bits["patrons"] == pytest.approx(0.5409, abs=1e-4)
     assert bits.get("food", 0.0) == pytest.approx(0.0, abs=1e-9)
 
@@ -60,7 +60,7 @@ def expected_cost(order):
 def test_checks_are_offered_in_the_order_that_costs_least():
     tasks = [make_task(t, helps=frozenset({f"fault-{t}"}), minutes=COSTS[t] - 1.0) for t in CHANCES]
     faults = [cause(f"fault-{t}", chance) for t, chance in CHANCES.items()]
-    belief = believe(worked_model(faults, tasks=tasks), {})
+    belief = infer_belief(worked_model(faults, tasks=tasks), {})
     offered = tuple(task.id for task in offered_tasks(ANYWHERE, belief, {}))
     costs = {order: expected_cost(order) for order in permutations(CHANCES)}
     assert offered == min(costs, key=costs.get) == ("c", "b", "a")

@@ -6,8 +6,8 @@ No reading takes a resistance, as a householder never measures one: see `test_wo
 import pytest
 
 from tests.builders import electric_oven
-from triage.engine.readings import gauge_answer, meter, preheat, run_on, thermometer
-from triage.engine.readings.measured import triangle
+from triage.engine.readings import meter, option_likelihoods, preheat, run_on, thermometer
+from triage.engine.readings.measured import triangular_uncertainty
 from triage.engine.readings.rating import RATING_FIELDS, plate_band, power_at, read_rating
 
 OBSERVATIONS = electric_oven().observations
@@ -65,12 +65,12 @@ def test_a_registers_last_digit_over_ten_minutes(after, limit):
     """0.01, 0.1 and 1 kWh over ten minutes are 0.06, 0.6 and 6 kW either way; derived."""
     before = f"{100:.{len(after.partition('.')[2])}f}"
     power = meter.read(f"a{before}~z{after}~m10~b0")
-    assert (power.watts.uncertainty**2 - 20.0**2) ** 0.5 == pytest.approx(triangle(limit))
+    assert (power.watts.uncertainty**2 - 20.0**2) ** 0.5 == pytest.approx(triangular_uncertainty(limit))
 
 
 def test_a_register_of_whole_units_cannot_test_an_element_in_ten_minutes():
-    told = gauge_answer(OBSERVATIONS["meter-power"], "a100~z101~m10~p2200~b0")
-    sharp = gauge_answer(OBSERVATIONS["meter-power"], "a100.00~z100.36~m10~p2200~b0")
+    told = option_likelihoods(OBSERVATIONS["meter-power"], "a100~z101~m10~p2200~b0")
+    sharp = option_likelihoods(OBSERVATIONS["meter-power"], "a100.00~z100.36~m10~p2200~b0")
     assert max(told.values()) < 5 * min(told.values())
     assert sharp["as-rated"] > 5 * sharp["near-zero"]
 
@@ -92,8 +92,8 @@ def test_a_240_volt_element_on_208_volts():
 @pytest.mark.parametrize(("volts", "shown"), [(207, 1782), (253, 2662)])
 def test_a_sound_element_is_not_called_weak_or_strong_for_its_supply(volts, shown):
     """The trap: 2200 W may honestly read 1.8 to 2.7 kW. With the voltage typed it is as rated and nothing else."""
-    unknown = gauge_answer(OBSERVATIONS["meter-power"], f"i0~j{shown}~p2200")
-    known = gauge_answer(OBSERVATIONS["meter-power"], f"i0~j{shown}~p2200~r230~v{volts}")
+    unknown = option_likelihoods(OBSERVATIONS["meter-power"], f"i0~j{shown}~p2200")
+    known = option_likelihoods(OBSERVATIONS["meter-power"], f"i0~j{shown}~p2200~r230~v{volts}")
     assert unknown["as-rated"] == max(unknown.values())
     assert known["as-rated"] > 0.95
 
@@ -123,7 +123,7 @@ def test_normal_cycling_of_a_350_degree_oven():
     assert found.offset.value == pytest.approx(0.0, abs=0.05)
     assert max(y for _, y in found.points) - min(y for _, y in found.points) == pytest.approx(22.2, abs=0.05)
     for observation, option in (("thermometer-mean", "within-15"), ("thermometer-swing", "swing-up-to-30")):
-        told = gauge_answer(OBSERVATIONS[observation], text)
+        told = option_likelihoods(OBSERVATIONS[observation], text)
         assert told[option] == max(told.values())
 
 
@@ -137,7 +137,7 @@ def test_offsets_of_a_consumer_test(mean, offset):
 def test_an_offset_within_a_makers_tolerance_is_not_taken_for_certain():
     """Up to 20 C either way was accepted as no fault by one maker's service (one householder's account)."""
     text = "c180~r" + "_".join(f"{30 + 5 * i}-{180 + 18 + (4 if i % 2 else -4)}" for i in range(8))
-    told = gauge_answer(OBSERVATIONS["thermometer-mean"], text)
+    told = option_likelihoods(OBSERVATIONS["thermometer-mean"], text)
     assert 0.1 < told["within-15"] < 0.6
 
 
@@ -160,6 +160,6 @@ def test_a_sound_preheat_takes_five_to_fifteen_minutes_at_usual_powers(watts):
 def test_newtons_cooling_from_180_to_60_degrees():
     """tau 40 min, room 25 C: 59.52 min; derived (an example, not a limit on any fan). Such a fan is still within
     what is usual."""
-    told = gauge_answer(OBSERVATIONS["fan-run-on"], "h59~s60")
+    told = option_likelihoods(OBSERVATIONS["fan-run-on"], "h59~s60")
     assert run_on.read("h59~s60").minutes.value == pytest.approx(59.52, abs=0.1)
     assert told["thirty-to-sixty"] == max(told.values())

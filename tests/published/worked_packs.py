@@ -20,16 +20,16 @@ def worked_pack(faults, conditions=(), observations=(), variants=(), pairs=(), t
         conditions=by_id(*conditions),
         observations=by_id(*observations),
         faults=by_id(*faults),
-        pairs=tuple(pairs),
+        fault_pairs=tuple(pairs),
         red_flags={},
         tasks=by_id(*tasks),
-        limits=Limits(plausible=0.0),
+        limits=Limits(plausible_probability=0.0),
     )
 
 
 def cause(name, chance, **changes):
     """A hypothesis with this prior (the priors of one example sum to one)."""
-    return make_fault(name, calls=chance, **changes)
+    return make_fault(name, calls_per_1000=chance, **changes)
 
 
 def switch(name, chance_when_sound=0.0):
@@ -45,8 +45,8 @@ def chance_of(belief, *faults):
 def chance_of_level(belief, condition, level, hypothesis=None):
     """P(level and hypothesis | answers) for a condition nobody reported yet; all hypotheses by default."""
     model = belief.model
-    (table,) = model.levels[condition]
+    (table,) = model.level_tables[condition]
     place = model.pack.conditions[condition].levels.index(level)
-    rows = zip(model.hypotheses, belief.chances, table.index, strict=True)
+    rows = zip(model.hypotheses, belief.probabilities, table.index, strict=True)
     wanted = [(chance, i) for h, chance, i in rows if hypothesis in (None, "+".join(h.faults))]
     return sum(chance * table.distinct[i][place] for chance, i in wanted)

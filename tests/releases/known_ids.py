@@ -12,7 +12,7 @@ def known_ids():
         "faults": list(pack.faults),
         "tasks": list(pack.tasks),
         "red_flags": list(pack.red_flags),
-        "exits": sorted(set(pack.exits.values())),
+        "exits": sorted(set(pack.out_of_scope.values())),
         "readings": sorted(KINDS),
         "regions": sorted(known.regions),
     }

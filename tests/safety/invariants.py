@@ -5,7 +5,7 @@ is worked out here from the pack's own lists and from the raw trail, never with 
 mistake there cannot hide itself. Only beliefs are the engine's own: other tests prove them against other programs.
 """
 
-from triage.engine import CANT_TELL, Band, Emergency, OutOfScope, Question, Region, Result, believe, compile_model
+from triage.engine import CANT_TELL, Band, Emergency, OutOfScope, Question, Region, Result, compile_model, infer_belief
 from triage.engine import answers as engine_answers
 from triage.engine import check as engine_check
 
@@ -52,16 +52,18 @@ def _asked_from_memory_only(pack, step):
     if step.follow_up_question is None:
         return []
     asked = pack.observations[step.follow_up_question]
-    return [f"{asked.id} is asked after a red flag; it is a {asked.how} question."] if asked.how != "memory" else []
+    return (
+        [f"{asked.id} is asked after a red flag; it is a {asked.method} question."] if asked.method != "memory" else []
+    )
 
 
 def only_ordinary_work(pack, region, pairs, check):
     """2: what is offered to an ordinary person is theirs to do, and a task's outcome is not asked before the task."""
     step = check.step
     wrong = [
-        f"{task.id} is offered; it is for a person who is {task.who}."
+        f"{task.id} is offered; it is for a person who is {task.competence}."
         for task in tasks_of(pack, step)
-        if task.who != "ordinary"
+        if task.competence != "ordinary"
     ]
     asked = pack.observations.get(getattr(step, "observation", None) or getattr(step, "follow_up_question", None))
     if asked and asked.task:
@@ -117,9 +119,11 @@ def tasks_are_safe_whatever_it_is(pack, region, pairs, check):
         if t.unsafe_with & likely
     ]
     wrong += [f"{t.id} is offered after {sorted(t.not_after & cautions)}." for t in tasks if t.not_after & cautions]
-    wrong += [f"{t.id} heats the oven after {sorted(cautions)}." for t in tasks if t.heat and cautions]
+    wrong += [f"{t.id} heats the oven after {sorted(cautions)}." for t in tasks if t.needs_heat and cautions]
     wrong += [f"{t.id} answers a caution nobody raised." for t in tasks if t.only_after and not t.only_after & cautions]
-    return wrong + [f"{t.id} is for another kind of oven." for t in tasks if engine_answers.ruled_out(t.needs, answers)]
+    return wrong + [
+        f"{t.id} is for another kind of oven." for t in tasks if engine_answers.ruled_out(t.requires_variant, answers)
+    ]
 
 
 def questions_are_safe_to_answer(pack, region, pairs, check):
@@ -128,11 +132,11 @@ def questions_are_safe_to_answer(pack, region, pairs, check):
     if not isinstance(step, Question) or step.observation not in pack.observations:
         return []
     asked = pack.observations[step.observation]
-    if asked.how == "trial":
+    if asked.method == "trial":
         return [f"{asked.id} is asked; the oven would have to run for it, and no task's cautions come first."]
     likely, cautions = None, {flag.id for flag in flags_answered(pack, pairs)}
     wrong = []
-    for task in (task for task in pack.tasks.values() if task.outcome == asked.id and asked.how == "look"):
+    for task in (task for task in pack.tasks.values() if task.outcome == asked.id and asked.method == "look"):
         likely = likely or plausible_faults(pack, region, check.answers)
         if task.not_after & cautions or task.unsafe_with & likely:
             why = sorted(task.not_after & cautions | task.unsafe_with & likely)
@@ -142,12 +146,12 @@ def questions_are_safe_to_answer(pack, region, pairs, check):
 
 def plausible_faults(pack, region, answers):
     """Every fault whose chance, alone or with another, reaches the pack's limit."""
-    belief = believe(compile_model(pack, region), answers)
+    belief = infer_belief(compile_model(pack, region), answers)
     chances = dict.fromkeys(pack.faults, 0.0)
-    for hypothesis, chance in zip(belief.model.hypotheses, belief.chances, strict=True):
+    for hypothesis, chance in zip(belief.model.hypotheses, belief.probabilities, strict=True):
         for fault in hypothesis.faults:
             chances[fault] += chance
-    return {fault for fault, chance in chances.items() if chance >= pack.limits.plausible}
+    return {fault for fault, chance in chances.items() if chance >= pack.limits.plausible_probability}
 
 
 def cautions_of(pack):

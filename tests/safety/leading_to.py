@@ -3,7 +3,7 @@
 from functools import cache
 
 from tests.safety.walking import lines_of, openings, region_named
-from triage.engine import NONE_OF_THESE, SCREEN, Question, Result, believe, compile_model, parse_answers, run_check
+from triage.engine import NONE_OF_THESE, SCREEN, Question, Result, compile_model, infer_belief, parse_answers, run_check
 from triage.knowledge.library import library
 
 LONGEST = 30
@@ -34,7 +34,7 @@ def likely_openings(fault, region):
 
 def chance_of(fault, pairs, region):
     model = compile_model(library().pack, region_named(region))
-    return believe(model, parse_answers(library().pack, pairs).answers).faults[fault]
+    return infer_belief(model, parse_answers(library().pack, pairs).answers).faults[fault]
 
 
 def answered_for(fault, pairs, region):

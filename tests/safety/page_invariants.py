@@ -106,9 +106,9 @@ def no_skilled_work_is_shown(shown):
         f"What a repairer does about {name} is shown." for name, told in skilled_words(shown.region.id) if told in words
     ]
     wrong += [
-        f"A step of {task.id} is shown; it is for a person who is {task.who}."
+        f"A step of {task.id} is shown; it is for a person who is {task.competence}."
         for task in library().pack.tasks.values()
-        if task.who != "ordinary" and lines & set(shown.texts.tasks[task.id].steps)
+        if task.competence != "ordinary" and lines & set(shown.texts.tasks[task.id].steps)
     ]
     return wrong
 
@@ -210,8 +210,8 @@ def readings_stand_behind_danger_and_cautions(shown):
         return []
     pack, answers, order = library().pack, dict(shown.pairs), shown.elements
     kind = shown.path.strip("/").partition("/")[2]
-    tasks = [t for t in pack.tasks.values() if (o := pack.observations.get(t.outcome)) and o.gauge]
-    task = next(t for t in tasks if pack.observations[t.outcome].gauge.kind == kind)
+    tasks = [t for t in pack.tasks.values() if (o := pack.observations.get(t.outcome)) and o.measurement]
+    task = next(t for t in tasks if pack.observations[t.outcome].measurement.kind == kind)
     wrong = []
     if answers.get("danger") != "none":
         wrong.append("The form is there before the danger signs were looked through.")
@@ -225,7 +225,7 @@ def readings_stand_behind_danger_and_cautions(shown):
     wrong += [
         f"{c.hazard!r} is not above the form." for c in shown.texts.tasks[task.id].cautions if c.hazard not in above
     ]
-    if task.heat and shown.texts.questions[task.outcome].look in shown.words:
+    if task.needs_heat and shown.texts.questions[task.outcome].look in shown.words:
         wrong.append("The page says how to take a reading that heats the oven.")
     return wrong
 

@@ -118,12 +118,12 @@ def test_1_a_danger_beyond_the_longest_trail_is_caught(monkeypatch):
 def test_2_skilled_work_offered_is_caught(monkeypatch):
     found, pairs = SearchResult(), trail_to("photo-plate", HERE)
     instead(monkeypatch)
-    look_at(found, pack_with_tasks(who="skilled"), region_named(HERE), pairs)
+    look_at(found, pack_with_tasks(competence="skilled"), region_named(HERE), pairs)
     assert "photo-plate is offered; it is for a person who is skilled." in found.violations
 
 
 def test_2_an_outcome_asked_before_its_task_is_caught(monkeypatch):
-    monkeypatch.setattr(check, "next_in_line", lambda *_: "did-set-clock")
+    monkeypatch.setattr(check, "next_question", lambda *_: "did-set-clock")
     assert "did-set-clock is asked before the task set-clock was offered." in found_by_walking()
 
 
@@ -167,7 +167,7 @@ def test_5_a_task_offered_with_a_fault_it_is_unsafe_with_is_caught(monkeypatch):
 
 
 def test_5_a_higher_bar_for_plausible_is_caught(monkeypatch):
-    instead(monkeypatch, replace(PACK, limits=replace(PACK.limits, plausible=0.2)))
+    instead(monkeypatch, replace(PACK, limits=replace(PACK.limits, plausible_probability=0.2)))
     assert "is offered; it is unsafe with" in found_by_walking(TRIPS, 3)
 
 
@@ -181,7 +181,7 @@ def test_5_a_task_offered_after_a_caution_that_forbids_it_is_caught(monkeypatch)
 def test_5_heating_after_a_caution_is_caught(monkeypatch):
     pairs = [*trail_to("choose-setting", HERE), ("insulation-seen", "wool-showing")]
     assert found_at(pairs) == ""
-    instead(monkeypatch, pack_with_tasks(not_after=frozenset(), heat=False))
+    instead(monkeypatch, pack_with_tasks(not_after=frozenset(), needs_heat=False))
     assert "choose-setting heats the oven after ['loose-wool']." in found_at(pairs)
 
 
@@ -196,12 +196,12 @@ def test_5_tasks_where_the_band_is_make_safe_are_caught(monkeypatch):
 
 
 def test_5_a_question_that_runs_the_oven_is_caught(monkeypatch):
-    monkeypatch.setattr(check, "next_in_line", lambda *_: "meter-power")
+    monkeypatch.setattr(check, "next_question", lambda *_: "meter-power")
     assert "meter-power is asked; the oven would have to run for it" in found_by_walking(SLOW)
 
 
 def test_5_a_look_that_a_caution_forbids_is_caught(monkeypatch):
-    monkeypatch.setattr(check, "next_in_line", lambda *_: "seal-look")
+    monkeypatch.setattr(check, "next_question", lambda *_: "seal-look")
     found = found_at([("complaint", "door"), ("danger", "none"), ("door-fit", "snaps-or-drops")])
     assert "seal-look is asked; look-at-seal, which would find it out, is forbidden by ['" in found
     assert "springing-door" in found

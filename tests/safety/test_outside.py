@@ -100,7 +100,7 @@ def test_a_contrast_worked_out_by_hand_comes_out_the_same():
 def test_persons_are_those_of_the_electrotechnical_vocabulary():
     """IEC 60050-195: 195-04-01 (electrically) skilled, 195-04-02 instructed, 195-04-03 ordinary person."""
     assert set(PERSONS) == {"ordinary", "instructed", "skilled"}
-    assert {task.who for task in PACK.tasks.values()} <= set(PERSONS)
+    assert {task.competence for task in PACK.tasks.values()} <= set(PERSONS)
 
 
 def test_signs_carry_the_numbers_and_names_of_the_register():

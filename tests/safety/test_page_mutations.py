@@ -123,7 +123,7 @@ def test_2_how_a_job_is_done_on_the_page_is_caught(monkeypatch):
 
 def test_2_the_steps_of_a_skilled_persons_task_are_caught(monkeypatch):
     tasks = library().pack.tasks
-    monkeypatch.setitem(tasks, "look-at-seal", replace(tasks["look-at-seal"], who="skilled"))
+    monkeypatch.setitem(tasks, "look-at-seal", replace(tasks["look-at-seal"], competence="skilled"))
     monkeypatch.setattr(task, "is_offered", lambda *_: True)
     found = found_on(*SEAL, *SURE, of_task="look-at-seal")
     assert "A step of look-at-seal is shown; it is for a person who is skilled." in found

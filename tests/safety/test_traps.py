@@ -66,7 +66,7 @@ def test_a_single_trip_is_work_for_a_qualified_person_and_the_oven_stays_off(dev
         step = run_check(PACK, region_named(region), pairs).step
         assert band_now(PACK, region_named(region), step) is Band.QUALIFIED
         if isinstance(step, Question):
-            assert PACK.observations[step.observation].how != "trial"
+            assert PACK.observations[step.observation].method != "trial"
 
 
 @pytest.mark.parametrize("region", REGIONS)

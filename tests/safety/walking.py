@@ -133,7 +133,7 @@ def walk_all(region, depth):
 
 def without_explanations():
     """Leaves out what each answer weighs, a third of the time of a step: no rule looks at it."""
-    advice.weigh = lambda _model, _answers, faults: dict.fromkeys(faults, ())
+    advice.weights_of_evidence = lambda _model, _answers, faults: dict.fromkeys(faults, ())
 
 
 def main(depth="3", *regions):

@@ -10,7 +10,7 @@ from itertools import chain
 from typing import Any
 
 from triage.authoring.pack_changes import ADDED, CHANGED, ENTRIES, Change, effect_name, effects_by_condition
-from triage.engine.pack import Effect, Fault, Gate, Observation, Pack, Pair
+from triage.engine.pack import Effect, Fault, FaultPair, Gate, Observation, Pack
 
 MOST_TRIALS = 24
 TOGETHER = "changes that only work together"
@@ -70,13 +70,13 @@ def _with_entry(pack: Pack, new: Pack, change: Change) -> Pack:
         entries[change.name] = after[change.name]
     part: Any = {change.part: entries}
     changed = replace(pack, **part)
-    return replace(changed, pairs=_pairs_of(changed, new, change.name)) if change.part == "faults" else changed
+    return replace(changed, fault_pairs=_pairs_of(changed, new, change.name)) if change.part == "faults" else changed
 
 
-def _pairs_of(pack: Pack, new: Pack, fault: str) -> tuple[Pair, ...]:
+def _pairs_of(pack: Pack, new: Pack, fault: str) -> tuple[FaultPair, ...]:
     """The pairs of a pack, those with `fault` as the new pack has them: their rates follow from the fault's own."""
-    others = [pair for pair in pack.pairs if fault not in (pair.cause, pair.effect)]
-    own = [pair for pair in new.pairs if fault in (pair.cause, pair.effect)]
+    others = [pair for pair in pack.fault_pairs if fault not in (pair.cause, pair.effect)]
+    own = [pair for pair in new.fault_pairs if fault in (pair.cause, pair.effect)]
     return (*others, *(pair for pair in own if {pair.cause, pair.effect} <= set(pack.faults)))
 
 
@@ -99,9 +99,9 @@ def holds_together(pack: Pack) -> bool:
     return (
         all(_observation_holds(pack, observation) for observation in pack.observations.values())
         and all(_fault_holds(pack, fault) for fault in pack.faults.values())
-        and all(c.given is None or c.given in pack.variants for c in pack.conditions.values())
-        and all(len(c.sound) == len(c.levels) for c in pack.conditions.values())
-        and all(pair.cause in pack.faults and pair.effect in pack.faults for pair in pack.pairs)
+        and all(c.parent is None or c.parent in pack.variants for c in pack.conditions.values())
+        and all(len(c.baseline) == len(c.levels) for c in pack.conditions.values())
+        and all(pair.cause in pack.faults and pair.effect in pack.faults for pair in pack.fault_pairs)
         and all(_tasks_hold(pack))
         and all(fault in pack.faults for group in pack.look_alikes for fault in group)
         and all(_answer_holds(pack, *sign) for flag in pack.red_flags.values() for sign in flag.signs)
@@ -117,15 +117,21 @@ def _observation_holds(pack: Pack, observation: Observation) -> bool:
         levels = len(pack.variants[reported].options)
     else:
         levels = 0 if observation.reports is None else -1
-    sizes = all(len(row) == len(observation.options) for row in observation.says)
+    sizes = all(len(row) == len(observation.options) for row in observation.answer_probabilities)
     flags = all(flag in pack.red_flags for flag in observation.flags.values())
-    gates = (*observation.after.items(), *observation.first_after.items())
+    gates = (*observation.requires_answers.items(), *observation.urgent_after.items())
     waits = all(_answer_holds(pack, parent, option) for parent, options in gates for option in options)
-    return len(observation.says) == levels and sizes and flags and waits and _kinds_hold(pack, observation.needs)
+    return (
+        len(observation.answer_probabilities) == levels
+        and sizes
+        and flags
+        and waits
+        and _kinds_hold(pack, observation.requires_variant)
+    )
 
 
 def _fault_holds(pack: Pack, fault: Fault) -> bool:
-    return _kinds_hold(pack, fault.needs) and all(_effect_holds(pack, effect) for effect in fault.effects)
+    return _kinds_hold(pack, fault.requires_variant) and all(_effect_holds(pack, effect) for effect in fault.effects)
 
 
 def _effect_holds(pack: Pack, effect: Effect) -> bool:
@@ -135,7 +141,7 @@ def _effect_holds(pack: Pack, effect: Effect) -> bool:
 
 def _tasks_hold(pack: Pack) -> Iterator[bool]:
     for task in pack.tasks.values():
-        yield _kinds_hold(pack, task.needs)
+        yield _kinds_hold(pack, task.requires_variant)
         yield task.helps | task.cures | task.unsafe_with <= set(pack.faults)
         yield task.not_after | task.only_after <= set(pack.red_flags)
 

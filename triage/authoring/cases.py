@@ -100,7 +100,7 @@ def _expected(entry: Entry, pack: Pack) -> Expected:
     below = entry.below("expect", required=True)
     if below is None:
         return Expected((), ())
-    known = {*pack.faults, *pack.exits.values()}
+    known = {*pack.faults, *pack.out_of_scope.values()}
     causes = below.ids("causes")
     for cause in causes:
         if cause not in known:

@@ -156,11 +156,11 @@ def _to_a_new_question(household: Household, new: Pack, question: Observation) -
     if reported not in old.conditions or reported not in new.conditions:
         return CANT_TELL
     level = old.conditions[reported].levels[household.levels[reported]]
-    fitted = all(household.kind.get(variant) in allowed for variant, allowed in question.needs.items())
-    if not fitted or household.dice.random() < household.habits.unsure[question.how]:
+    fitted = all(household.kind.get(variant) in allowed for variant, allowed in question.requires_variant.items())
+    if not fitted or household.dice.random() < household.habits.unsure[question.method]:
         return CANT_TELL
     levels = new.conditions[reported].levels
-    says = question.says[levels.index(level)] if level in levels else ()
+    says = question.answer_probabilities[levels.index(level)] if level in levels else ()
     return household.dice.choices(question.options, says)[0] if says else CANT_TELL
 
 

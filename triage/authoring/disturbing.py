@@ -27,7 +27,9 @@ class _Disturbance:
         return replace(
             pack,
             faults={name: self.fault(fault) for name, fault in pack.faults.items()},
-            pairs=tuple(replace(pair, rate=pair.rate * self.factor()) for pair in pack.pairs),
+            fault_pairs=tuple(
+                replace(pair, rate_per_1000=pair.rate_per_1000 * self.factor()) for pair in pack.fault_pairs
+            ),
             conditions={name: self.condition(condition) for name, condition in pack.conditions.items()},
             observations={name: self.observation(asked) for name, asked in pack.observations.items()},
         )
@@ -41,10 +43,10 @@ class _Disturbance:
 
     def fault(self, fault: Fault) -> Fault:
         effects = tuple(replace(effect, levels=self.row(effect.levels)) for effect in fault.effects)
-        return replace(fault, calls=fault.calls * self.factor(), effects=effects)
+        return replace(fault, calls_per_1000=fault.calls_per_1000 * self.factor(), effects=effects)
 
     def condition(self, condition: Condition) -> Condition:
-        return replace(condition, sound=self.row(condition.sound))
+        return replace(condition, baseline=self.row(condition.baseline))
 
     def observation(self, asked: Observation) -> Observation:
-        return replace(asked, says=tuple(self.row(row) for row in asked.says))
+        return replace(asked, answer_probabilities=tuple(self.row(row) for row in asked.answer_probabilities))

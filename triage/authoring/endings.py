@@ -9,9 +9,9 @@ from dataclasses import dataclass
 
 from triage.engine.advice import decide_band, tasks_for
 from triage.engine.answers import parse_answers
-from triage.engine.belief import Belief, believe
+from triage.engine.belief import Belief, infer_belief
 from triage.engine.model import compile_model, is_screened
-from triage.engine.next_question import next_in_line
+from triage.engine.next_question import next_question
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, OPENING, SCREEN, Pack, Region
 from triage.engine.safety import ends_check, raised_flags
 
@@ -45,7 +45,7 @@ class Checks:
         self.pack = pack
         self.region = region
         self.model = compile_model(pack, region)
-        self.screened = tuple(o for o in pack.observations.values() if is_screened(pack, o) and not o.after)
+        self.screened = tuple(o for o in pack.observations.values() if is_screened(pack, o) and not o.requires_answers)
         self._asked: dict[frozenset[tuple[str, str]], str | None] = {}
 
     def walk(self, told: Answers) -> Walked:
@@ -54,13 +54,15 @@ class Checks:
         trail = [(OPENING, self._said(told, OPENING)), self.danger_sign(told)]
         while True:
             answers = parse_answers(self.pack, trail).answers
-            leaves = next((self.pack.exits[pair] for pair in answers.items() if pair in self.pack.exits), "")
+            leaves = next(
+                (self.pack.out_of_scope[pair] for pair in answers.items() if pair in self.pack.out_of_scope), ""
+            )
             if ends_check(raised_flags(self.pack, answers)) or leaves:
                 return Walked(tuple(trail), self._ending(answers, leaves, None))
             key, belief = frozenset(answers.items()), None
             if key not in self._asked:
-                belief = believe(self.model, answers)
-                self._asked[key] = next_in_line(belief, answers)
+                belief = infer_belief(self.model, answers)
+                self._asked[key] = next_question(belief, answers)
             question = self._asked[key]
             if question is None:
                 return Walked(tuple(trail), self._ending(answers, "", belief))
@@ -83,7 +85,7 @@ class Checks:
         flags = raised_flags(self.pack, answers)
         if leaves and not ends_check(flags):
             return Ending("", "", exit=leaves)
-        belief = belief or believe(self.model, answers)
+        belief = belief or infer_belief(self.model, answers)
         band = decide_band(belief, answers, flags)
         tasks = tasks_for(self.region, belief, answers, band)
         family = next(iter(belief.families))

@@ -10,11 +10,11 @@ from typing import Any
 
 from triage.engine.advice import SMALLEST_CAUSE
 from triage.engine.answers import AnswerProblem
-from triage.engine.belief import Belief, believe
+from triage.engine.belief import Belief, infer_belief
 from triage.engine.check import Check, Emergency, OutOfScope, Question, Step, run_check
-from triage.engine.explanation import weigh
+from triage.engine.explanation import weights_of_evidence
 from triage.engine.model import Model
-from triage.engine.next_question import READING_SECONDS, worth_asking
+from triage.engine.next_question import SECONDS_TO_READ, ranked_questions
 from triage.engine.pack import OPENING, SCREEN
 
 MOST_CAUSES = 5
@@ -71,7 +71,7 @@ def explain(check: Check) -> Explanation:
     """Every stage of a check."""
     answers, final = list(check.answers.items()), check.belief
     leading = tuple(f for f in final.ranking[:MOST_CAUSES] if final.faults[f] >= SMALLEST_CAUSE) or final.ranking[:1]
-    weights = weigh(final.model, check.answers, leading)
+    weights = weights_of_evidence(final.model, check.answers, leading)
     stages = []
     for number in range(len(answers) + 1):
         question, answer = answers[number - 1] if number else ("", "")
@@ -82,7 +82,7 @@ def explain(check: Check) -> Explanation:
 
 
 def _stage(model: Model, known: dict[str, str], question: str, answer: str, weights: Mapping[str, float]) -> Stage:
-    belief = believe(model, known)
+    belief = infer_belief(model, known)
     causes = {fault: belief.faults[fault] for fault in belief.ranking[:MOST_CAUSES]}
     families = dict(list(belief.families.items())[:MOST_CAUSES])
     return Stage(question, answer, weights, causes, families, _next(belief, known))
@@ -98,9 +98,9 @@ def _next(belief: Belief, known: dict[str, str]) -> Next:
         return Next(getattr(step, "follow_up_question", None), _ending(step), ())
     if step.observation == SCREEN:
         return Next(SCREEN, "danger comes before every other question", ())
-    seconds = {o.id: o.effort + READING_SECONDS for o in pack.observations.values()}
-    worth = worth_asking(check.belief, check.answers)
-    candidates = tuple(Candidate(w.observation, w.bits, seconds[w.observation], w.per_second) for w in worth)
+    seconds = {o.id: o.effort_seconds + SECONDS_TO_READ for o in pack.observations.values()}
+    worth = ranked_questions(check.belief, check.answers)
+    candidates = tuple(Candidate(w.observation, w.bits, seconds[w.observation], w.bits_per_second) for w in worth)
     urgent = not candidates or candidates[0].question != step.observation
     reason = "it does not wait its turn" if urgent else "it tells the most per second"
     shown = [c for place, c in enumerate(candidates) if place < MOST_RIVALS or c.question == step.observation]

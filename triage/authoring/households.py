@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from random import Random
 
-from triage.engine.belief import believe
+from triage.engine.belief import infer_belief
 from triage.engine.model import Hypothesis, Model, harmless_options, is_screened
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, OPENING, SCREEN, Observation, Pack
 
@@ -61,10 +61,10 @@ class Household:
         if question.reports in self.pack.variants:
             unsure = self.dice.random() < self.habits.unsure_of_kind
             return CANT_TELL if unsure else self.kind[str(question.reports)]
-        fitted = all(self.kind[variant] in allowed for variant, allowed in question.needs.items())
-        if question.reports is None or not fitted or self.dice.random() < self.habits.unsure[question.how]:
+        fitted = all(self.kind[variant] in allowed for variant, allowed in question.requires_variant.items())
+        if question.reports is None or not fitted or self.dice.random() < self.habits.unsure[question.method]:
             return CANT_TELL
-        says = question.says[self.levels[question.reports]]
+        says = question.answer_probabilities[self.levels[question.reports]]
         return self.dice.choices(question.options, says)[0]
 
     def _as_told(self, question: Observation, truth: str) -> str:
@@ -78,7 +78,7 @@ class Household:
     def danger_page(self) -> tuple[str, str]:
         """The sign this person ticks, or that none applies."""
         for question in self.pack.observations.values():
-            if is_screened(self.pack, question) and not question.after:
+            if is_screened(self.pack, question) and not question.requires_answers:
                 flag = question.flags.get(self.answer(question.id))
                 if flag and self.pack.red_flags[flag].level.ends_check:
                     return question.id, self.answer(question.id)
@@ -87,14 +87,15 @@ class Household:
 
 def draw_household(model: Model, dice: Random, habits: Habits | None = None) -> Household:
     """Somebody with an oven as common as the model thinks it is."""
-    chances = believe(model, {}).chances
+    chances = infer_belief(model, {}).probabilities
     h = dice.choices(range(len(chances)), chances)[0]
     kind = {
-        v.id: dice.choices(v.options, [row[h] for row in model.kinds[v.id]])[0] for v in model.pack.variants.values()
+        v.id: dice.choices(v.options, [row[h] for row in model.variant_weights[v.id]])[0]
+        for v in model.pack.variants.values()
     }
     levels = {}
     for condition in model.pack.conditions.values():
-        option = model.pack.variants[condition.given].options.index(kind[condition.given]) if condition.given else 0
-        table = model.levels[condition.id][option]
+        option = model.pack.variants[condition.parent].options.index(kind[condition.parent]) if condition.parent else 0
+        table = model.level_tables[condition.id][option]
         levels[condition.id] = dice.choices(range(len(condition.levels)), table.distinct[table.index[h]])[0]
     return Household(model.hypotheses[h], kind, levels, model.pack, dice, habits or Habits())

@@ -10,7 +10,7 @@ from enum import Enum
 from pathlib import Path
 from typing import Any
 
-from triage.engine.pack import Effect, Fault, Pack, Pair
+from triage.engine.pack import Effect, Fault, FaultPair, Pack
 from triage.knowledge.yaml_reader import read_yaml
 
 ADDED, REMOVED, CHANGED = "added", "removed", "changed"
@@ -30,11 +30,11 @@ ENTRIES = {
 }
 # What is compared as a whole.
 WHOLES = {
-    "pairs": "pairs of faults",
+    "fault_pairs": "pairs of faults",
     "complaints": "start page",
     "look_alikes": "look-alikes",
     "retired": "retired ids",
-    "exits": "ways out",
+    "out_of_scope": "ways out",
     "limits": "limits",
     "costs": "costs",
 }
@@ -70,7 +70,7 @@ def changes(old: Pack, new: Pack) -> tuple[Change, ...]:
         if part == "faults":
             found += _all_effects(old, new)
     for part, what in WHOLES.items():
-        compared = _pairs if part == "pairs" else _whole
+        compared = _pairs if part == "fault_pairs" else _whole
         details = compared(getattr(old, part), getattr(new, part))
         if details:
             found.append(Change(part, what, "", CHANGED, details))
@@ -152,7 +152,7 @@ def _fields(old: Any, new: Any) -> tuple[str, ...]:
     return tuple(f"{name} {_became(was, now)}" for name, was, now in pairs if _differ(was, now))
 
 
-def _pairs(old: tuple[Pair, ...], new: tuple[Pair, ...]) -> tuple[str, ...]:
+def _pairs(old: tuple[FaultPair, ...], new: tuple[FaultPair, ...]) -> tuple[str, ...]:
     """Pairs of faults that came, went or changed their rate."""
     before, after = ({f"{pair.cause} + {pair.effect}": pair for pair in pairs} for pairs in (old, new))
     found = _entries("pairs", "", before, after)

@@ -26,7 +26,7 @@ from dataclasses import dataclass
 from math import log, sqrt
 from operator import mul
 
-from triage.engine.belief import Belief, believe
+from triage.engine.belief import Belief, infer_belief
 from triage.engine.model import Model
 from triage.engine.pack import CANT_TELL, Effect
 
@@ -91,13 +91,13 @@ class Sums:
 
 def slopes(model: Model, answers: Mapping[str, str], family: str) -> Slopes:
     """The slope of the log score of one check, whose true family is `family`, along each number's logarithm."""
-    belief = believe(model, answers)
+    belief = infer_belief(model, answers)
     right = belief.families.get(family, 0.0)
     if right <= 0.0:
         return {}
     shares = [
         chance * ((h.family == family) / right - 1.0)
-        for h, chance in zip(model.hypotheses, belief.chances, strict=True)
+        for h, chance in zip(model.hypotheses, belief.probabilities, strict=True)
     ]
     moving = {h: share for h, share in enumerate(shares) if abs(share) > UNMOVED}
     found: Slopes = defaultdict(float)
@@ -109,7 +109,7 @@ def slopes(model: Model, answers: Mapping[str, str], family: str) -> Slopes:
 
 def _rates(model: Model, moving: Mapping[int, float], found: Slopes) -> None:
     """A chain's rate follows from that of its cause alone, a companion's from both."""
-    chains = {(pair.cause, pair.effect) for pair in model.pack.pairs if pair.chain}
+    chains = {(pair.cause, pair.effect) for pair in model.pack.fault_pairs if pair.causal}
     for h, share in moving.items():
         faults = model.hypotheses[h].faults
         for fault in faults[:1] if faults in chains else faults:
@@ -123,7 +123,7 @@ def _effects(belief: Belief, moving: Mapping[int, float], found: Slopes) -> None
         if len(faults) > 1:
             continue
         for effect in pack.faults[faults[0]].effects:
-            if effect.condition in belief.seen:
+            if effect.condition in belief.likelihoods:
                 levels = pack.conditions[effect.condition].levels
                 for level, moved in zip(levels, _moved_levels(belief, h, effect), strict=True):
                     found[EFFECT, faults[0], effect.condition, level] += share * moved
@@ -150,13 +150,13 @@ def _holds(belief: Belief, h: int, effect: Effect, option: str | None) -> bool:
 def _levels(belief: Belief, h: int, condition: str) -> Iterator[tuple[str | None, float, Row, Row]]:
     """Each option of the condition's variant with its chance, and the chances of the levels before and after the
     answers that speak about them; all given hypothesis `h`."""
-    tables = belief.model.levels[condition]
-    given = belief.model.pack.conditions[condition].given
+    tables = belief.model.level_tables[condition]
+    given = belief.model.pack.conditions[condition].parent
     options: Sequence[str | None] = belief.model.pack.variants[given].options if given else [None]
-    weights = [row[h] for row in belief.kinds[given]] if given else [1.0]
+    weights = [row[h] for row in belief.variant_weights[given]] if given else [1.0]
     for option, weight, table in zip(options, weights, tables, strict=True):
         before = table.distinct[table.index[h]]
-        joint = list(map(mul, before, belief.seen[condition]))
+        joint = list(map(mul, before, belief.likelihoods[condition]))
         total = sum(joint) or 1.0
         yield option, weight / (sum(weights) or 1.0), before, [value / total for value in joint]
 
@@ -169,7 +169,7 @@ def _trusts(belief: Belief, answers: Mapping[str, str], moving: Mapping[int, flo
         condition = pack.conditions[str(pack.observations[observation].reports)]
         if condition.id not in shifts:
             shifts[condition.id] = _shifted_levels(belief, moving, condition.id)
-        anyone = sum(map(mul, condition.sound, row))
+        anyone = sum(map(mul, condition.baseline, row))
         gain = [1.0 - anyone / said if said > 0.0 else 0.0 for said in row]
         found[TRUST, observation] += sum(map(mul, shifts[condition.id], gain))
 
@@ -178,9 +178,9 @@ def _witnesses(belief: Belief, answers: Mapping[str, str]) -> Iterator[tuple[str
     """Each observation that was answered, with P(that answer | level)."""
     model = belief.model
     for name, answer in answers.items():
-        if answer != CANT_TELL and name in model.answers:
+        if answer != CANT_TELL and name in model.answer_tables:
             observation = model.pack.observations[name]
-            yield name, [row[observation.options.index(answer)] for row in observation.says]
+            yield name, [row[observation.options.index(answer)] for row in observation.answer_probabilities]
 
 
 def _shifted_levels(belief: Belief, moving: Mapping[int, float], condition: str) -> list[float]:

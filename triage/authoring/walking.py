@@ -8,7 +8,7 @@ way past a danger sign only the next question is worked out, not the verdict tha
 from collections.abc import Callable
 from functools import cached_property
 
-from triage.engine.belief import believe
+from triage.engine.belief import infer_belief
 from triage.engine.check import Check, Question, run_check
 from triage.engine.model import Model, compile_model
 from triage.engine.next_question import follow_up_question
@@ -35,7 +35,7 @@ class Walk:
     @cached_property
     def families_before(self) -> dict[str, float]:
         """The chance of each family before anything is said."""
-        return dict(believe(self.model, {}).families)
+        return dict(infer_belief(self.model, {}).families)
 
     def to_the_end(self, trail: Trail, answer: Callable[[str], str]) -> Check:
         """The check that begins with `trail`, to which every further answer is added."""

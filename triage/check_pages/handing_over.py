@@ -16,7 +16,7 @@ def may_hand_over(check_request: CheckRequest) -> bool:
             return not sort_out(danger.flags).bare
         case Result() as advice:
             leading = check_request.pack.faults[advice.verdict.causes[0].fault]
-            no_visit = advice.verdict.band is Band.NORMAL or leading.who == NETWORK
+            no_visit = advice.verdict.band is Band.NORMAL or leading.performed_by == NETWORK
             return not is_solved(check_request, advice) and not no_visit
         case _:
             return False

@@ -6,10 +6,10 @@ need. Every module may be imported; names that begin with an underscore are its 
 
 from triage.engine.advice import Cause, Verdict
 from triage.engine.answers import AnswerProblem, ParsedAnswers, parse_answers
-from triage.engine.belief import Belief, believe
+from triage.engine.belief import Belief, infer_belief
 from triage.engine.check import Check, Emergency, OutOfScope, Question, Result, Step, run_check
 from triage.engine.errors import PackError
-from triage.engine.explanation import Weight
+from triage.engine.explanation import WeightOfEvidence
 from triage.engine.model import Model, compile_model
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, OPENING, SCREEN, Band, Level, Pack, RedFlag, Region, Task
 from triage.engine.safety import gate_answers, is_open
@@ -38,10 +38,10 @@ __all__ = [
     "Step",
     "Task",
     "Verdict",
-    "Weight",
-    "believe",
+    "WeightOfEvidence",
     "compile_model",
     "gate_answers",
+    "infer_belief",
     "is_open",
     "parse_answers",
     "run_check",

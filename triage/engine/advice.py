@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from itertools import chain, combinations
 
 from triage.engine.answers import parse_answers
-from triage.engine.belief import Belief, believe
-from triage.engine.explanation import Weight, weigh
+from triage.engine.belief import Belief, infer_belief
+from triage.engine.explanation import WeightOfEvidence, weights_of_evidence
 from triage.engine.pack import Band, RedFlag, Region, Task
-from triage.engine.reading_tasks import in_order_of_worth
-from triage.engine.readings.evidence import raised_by
+from triage.engine.reading_tasks import ranked_by_value
+from triage.engine.readings.evidence import flags_raised_by
 from triage.engine.safety import offered_tasks
 
 MAKE_SAFE_SHARE = 0.65
@@ -31,7 +31,7 @@ class Cause:
 
     fault: str
     chance: float
-    weights: tuple[Weight, ...]
+    weights: tuple[WeightOfEvidence, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +49,7 @@ class Verdict:
 def conclude(belief: Belief, answers: Mapping[str, str], flags: Iterable[RedFlag]) -> Verdict:
     """The verdict on these answers; `flags` are the red flags they raise."""
     leading = [f for f in belief.ranking[:MOST_CAUSES] if belief.faults[f] >= SMALLEST_CAUSE] or [belief.ranking[0]]
-    weights = weigh(belief.model, answers, tuple(leading))
+    weights = weights_of_evidence(belief.model, answers, tuple(leading))
     return Verdict(
         band=decide_band(belief, answers, flags),
         family=next(iter(belief.families)),
@@ -66,10 +66,10 @@ def decide_band(belief: Belief, answers: Mapping[str, str], flags: Iterable[RedF
     if any(flag.level.ends_check for flag in raised) or len(raised) > MOST_CAUTIONS:
         return Band.MAKE_SAFE
     known = belief.model.pack.observations
-    cautions = [o for o, a in answers.items() if o in known and raised_by(known[o], a)] if raised else []
+    cautions = [o for o, a in answers.items() if o in known and flags_raised_by(known[o], a)] if raised else []
     for left_out in chain.from_iterable(combinations(cautions, n) for n in range(len(cautions) + 1)):
         without = parse_answers(belief.model.pack, ((o, a) for o, a in answers.items() if o not in left_out)).answers
-        if _shares(believe(belief.model, without) if left_out else belief)[Band.MAKE_SAFE] >= MAKE_SAFE_SHARE:
+        if _shares(infer_belief(belief.model, without) if left_out else belief)[Band.MAKE_SAFE] >= MAKE_SAFE_SHARE:
             return Band.MAKE_SAFE
     share = _shares(belief)
     if raised or share[Band.SELF_CHECK] + share[Band.NORMAL] < HARMLESS_SHARE:
@@ -80,14 +80,14 @@ def decide_band(belief: Belief, answers: Mapping[str, str], flags: Iterable[RedF
 def _shares(belief: Belief) -> dict[Band, float]:
     """The chance of each band, a pair counting for the graver of its two."""
     share = dict.fromkeys(Band, 0.0)
-    for hypothesis, chance in zip(belief.model.hypotheses, belief.chances, strict=True):
+    for hypothesis, chance in zip(belief.model.hypotheses, belief.probabilities, strict=True):
         share[hypothesis.band] += chance
     return share
 
 
 def tasks_for(region: Region, belief: Belief, answers: Mapping[str, str], band: Band) -> tuple[Task, ...]:
     """What the person may do: nothing at all where the band says make it safe."""
-    return () if band is Band.MAKE_SAFE else in_order_of_worth(belief, offered_tasks(region, belief, answers))
+    return () if band is Band.MAKE_SAFE else ranked_by_value(belief, offered_tasks(region, belief, answers))
 
 
 def _alike(belief: Belief) -> tuple[str, ...]:
@@ -103,7 +103,7 @@ def _alike(belief: Belief) -> tuple[str, ...]:
 
 def _also_check(belief: Belief, leading: str) -> tuple[str, ...]:
     """Faults that come with the leading one: known chains either way."""
-    pairs = [pair for pair in belief.model.pack.pairs if pair.chain and leading in (pair.cause, pair.effect)]
+    pairs = [pair for pair in belief.model.pack.fault_pairs if pair.causal and leading in (pair.cause, pair.effect)]
     others = [pair.effect if pair.cause == leading else pair.cause for pair in pairs]
     possible = [fault for fault in others if belief.faults[fault] >= SMALLEST_CAUSE / 3]
     return tuple(dict.fromkeys(possible))

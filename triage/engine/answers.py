@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Gate, Observation, Pack, RedFlag
-from triage.engine.readings.evidence import raised_by, unreadable
+from triage.engine.readings.evidence import flags_raised_by, invalid_reason
 
 MAX_ANSWERS = 120
 MAX_ID_LENGTH = 60
@@ -17,7 +17,7 @@ MAX_ID_LENGTH = 60
 @dataclass(frozen=True, slots=True)
 class AnswerProblem:
     """Why an answer was not used: `kind` is unknown-question, unknown-answer, unreadable-reading (`detail` says why,
-    see `readings/written.py`), contradiction, retired, out-of-place or too-many."""
+    see `readings/encoding.py`), contradiction, retired, out-of-place or too-many."""
 
     kind: str
     observation: str
@@ -61,7 +61,7 @@ def parse_answers(pack: Pack, pairs: Iterable[tuple[str, str]]) -> ParsedAnswers
 
 def applies(observation: Observation, answers: Mapping[str, str]) -> bool:
     """Whether the answers that make an observation exist were given."""
-    return given(observation.after, answers)
+    return given(observation.requires_answers, answers)
 
 
 def given(gate: Gate, answers: Mapping[str, str]) -> bool:
@@ -82,10 +82,10 @@ def _misnamed(pack: Pack, observation: str, answer: str) -> AnswerProblem | None
         return AnswerProblem("retired", shown)
     if observation not in pack.observations:
         return AnswerProblem("unknown-question", shown)
-    reason = unreadable(pack.observations[observation], answer)
+    reason = invalid_reason(pack.observations[observation], answer)
     if reason is None:
         return None
-    if pack.observations[observation].gauge is None:
+    if pack.observations[observation].measurement is None:
         return AnswerProblem("unknown-answer", shown, answer[:MAX_ID_LENGTH])
     return AnswerProblem("unreadable-reading", shown, answer[:MAX_ID_LENGTH], reason)
 
@@ -93,7 +93,7 @@ def _misnamed(pack: Pack, observation: str, answer: str) -> AnswerProblem | None
 def _raised(pack: Pack, observation: str, answer: str) -> list[RedFlag]:
     """The red flags this answer raises, whatever else was said."""
     asked = pack.observations.get(observation)
-    return [pack.red_flags[flag] for flag in raised_by(asked, answer)] if asked else []
+    return [pack.red_flags[flag] for flag in flags_raised_by(asked, answer)] if asked else []
 
 
 def _ends_check(pack: Pack, observation: str, answer: str) -> bool:
@@ -123,6 +123,6 @@ def _in_place(pack: Pack, answers: dict[str, str]) -> tuple[dict[str, str], list
 
 def _is_out_of_place(observation: Observation, answers: Mapping[str, str]) -> bool:
     answer = answers[observation.id]
-    if answer == CANT_TELL or raised_by(observation, answer):
+    if answer == CANT_TELL or flags_raised_by(observation, answer):
         return False
-    return not applies(observation, answers) or ruled_out(observation.needs, answers)
+    return not applies(observation, answers) or ruled_out(observation.requires_variant, answers)

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from operator import mul, truediv
 
-from triage.engine.model import Model, Row, weigh
+from triage.engine.model import Model, Row, expected_likelihood
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Pack
 from triage.engine.readings.evidence import level_likelihood
 
@@ -21,15 +21,15 @@ class Belief:
     joint weight of hypothesis and option where anything is known about that variant."""
 
     model: Model
-    chances: Row
-    seen: Mapping[str, Row]
-    kinds: Mapping[str, tuple[Row, ...]]
+    probabilities: Row
+    likelihoods: Mapping[str, Row]
+    variant_weights: Mapping[str, tuple[Row, ...]]
 
     @cached_property
     def faults(self) -> Mapping[str, float]:
         """The chance that each fault is present, alone or with another, in the pack's order."""
         totals = dict.fromkeys(self.model.pack.faults, 0.0)
-        for hypothesis, chance in zip(self.model.hypotheses, self.chances, strict=True):
+        for hypothesis, chance in zip(self.model.hypotheses, self.probabilities, strict=True):
             for fault in hypothesis.faults:
                 totals[fault] += chance
         return totals
@@ -38,7 +38,7 @@ class Belief:
     def families(self) -> Mapping[str, float]:
         """The chance of each family, most likely first; a pair counts for the fault its job is named after."""
         totals: dict[str, float] = {}
-        for hypothesis, chance in zip(self.model.hypotheses, self.chances, strict=True):
+        for hypothesis, chance in zip(self.model.hypotheses, self.probabilities, strict=True):
             totals[hypothesis.family] = totals.get(hypothesis.family, 0.0) + chance
         return dict(sorted(totals.items(), key=lambda item: -item[1]))
 
@@ -48,17 +48,17 @@ class Belief:
         return tuple(sorted(self.faults, key=lambda fault: -self.faults[fault]))
 
 
-def believe(model: Model, answers: Mapping[str, str]) -> Belief:
-    """The belief after `answers` (observation to option), which must already fit together (see `answers.py`)."""
+def infer_belief(model: Model, answers: Mapping[str, str]) -> Belief:
+    """The belief after `answers` (observation to option), which must already fit in_quadrature (see `answers.py`)."""
     pack = model.pack
     seen = _likelihoods(model, answers)
-    kinds = _kinds(model, answers, seen)
+    kinds = _variant_weights(model, answers, seen)
     weights: Sequence[float] = model.prior
     for condition, likelihood in seen.items():
-        if pack.conditions[condition].given is None:
-            weights = list(map(mul, weights, weigh(model.levels[condition][0], likelihood)))
+        if pack.conditions[condition].parent is None:
+            weights = list(map(mul, weights, expected_likelihood(model.level_tables[condition][0], likelihood)))
     for variant, rows in kinds.items():
-        known = map(truediv, map(sum, zip(*rows, strict=True)), model.reach[variant])
+        known = map(truediv, map(sum, zip(*rows, strict=True)), model.variant_totals[variant])
         weights = list(map(mul, weights, known))
     total = sum(weights)
     return Belief(model, tuple(weight / total for weight in weights), seen, kinds)
@@ -67,12 +67,12 @@ def believe(model: Model, answers: Mapping[str, str]) -> Belief:
 def _likelihoods(model: Model, answers: Mapping[str, str]) -> dict[str, Row]:
     """The likelihood over each reported condition's levels; danger signs not ticked count as "not this"."""
     pack = model.pack
-    witnesses = [(pack.observations[o], a) for o, a in answers.items() if a != CANT_TELL and o in model.answers]
+    witnesses = [(pack.observations[o], a) for o, a in answers.items() if a != CANT_TELL and o in model.answer_tables]
     found = [(str(o.reports), level_likelihood(o, answer)) for o, answer in witnesses]
     if answers.get(SCREEN) == NONE_OF_THESE:
         found += [
             (str(pack.observations[o].reports), row)
-            for o, row in model.harmless.items()
+            for o, row in model.screened_likelihood.items()
             if answers.get(o, CANT_TELL) == CANT_TELL
         ]
     seen: dict[str, Row] = {}
@@ -81,28 +81,28 @@ def _likelihoods(model: Model, answers: Mapping[str, str]) -> dict[str, Row]:
     return seen
 
 
-def _kinds(model: Model, answers: Mapping[str, str], seen: Mapping[str, Row]) -> dict[str, tuple[Row, ...]]:
+def _variant_weights(model: Model, answers: Mapping[str, str], seen: Mapping[str, Row]) -> dict[str, tuple[Row, ...]]:
     """Joint weight of hypothesis and option for each variant that an answer, a gate or a condition speaks about."""
     pack = model.pack
-    told = _told(pack, answers)
+    told = _allowed_options(pack, answers)
     kinds: dict[str, tuple[Row, ...]] = {}
     for variant in pack.variants.values():
-        dependent = [c for c in seen if pack.conditions[c].given == variant.id]
+        dependent = [c for c in seen if pack.conditions[c].parent == variant.id]
         if variant.id not in told and not dependent:
             continue
         rows = []
         for index, option in enumerate(variant.options):
-            row: list[float] = list(model.kinds[variant.id][index])
+            row: list[float] = list(model.variant_weights[variant.id][index])
             if option not in told.get(variant.id, variant.options):
                 row = [0.0] * len(row)
             for condition in dependent:
-                row = list(map(mul, row, weigh(model.levels[condition][index], seen[condition])))
+                row = list(map(mul, row, expected_likelihood(model.level_tables[condition][index], seen[condition])))
             rows.append(tuple(row))
         kinds[variant.id] = tuple(rows)
     return kinds
 
 
-def _told(pack: Pack, answers: Mapping[str, str]) -> dict[str, set[str]]:
+def _allowed_options(pack: Pack, answers: Mapping[str, str]) -> dict[str, set[str]]:
     """The options each variant may still have; what was said of the variant itself outranks a gate."""
     told: dict[str, set[str]] = {}
     known = [o for o in pack.observations.values() if answers.get(o.id, CANT_TELL) != CANT_TELL]
@@ -110,7 +110,7 @@ def _told(pack: Pack, answers: Mapping[str, str]) -> dict[str, set[str]]:
         if observation.reports and observation.reports in pack.variants:
             told[observation.reports] = {answers[observation.id]}
     for observation in known:
-        for variant, allowed in observation.needs.items():
+        for variant, allowed in observation.requires_variant.items():
             narrowed = told.get(variant, set(pack.variants[variant].options)) & allowed
             told[variant] = narrowed or told[variant]
     return told

@@ -6,11 +6,11 @@ from functools import cached_property
 
 from triage.engine.advice import Verdict, conclude, tasks_for
 from triage.engine.answers import AnswerProblem, parse_answers
-from triage.engine.belief import Belief, believe
+from triage.engine.belief import Belief, infer_belief
 from triage.engine.model import compile_model
-from triage.engine.next_question import count_asked, follow_up_question, next_in_line
+from triage.engine.next_question import count_asked, follow_up_question, next_question
 from triage.engine.pack import SCREEN, Pack, RedFlag, Region, Task
-from triage.engine.reading_tasks import better_task
+from triage.engine.reading_tasks import better_test
 from triage.engine.safety import ends_check, raised_flags
 
 
@@ -73,22 +73,23 @@ class Check:
 
     @cached_property
     def belief(self) -> Belief:
-        return believe(compile_model(self.pack, self.region), self.answers)
+        return infer_belief(compile_model(self.pack, self.region), self.answers)
 
     @cached_property
     def step(self) -> Step:
         """What comes next. Red flags are looked at before anything else, and ways out before any probability."""
         if ends_check(self.flags):
             return self._emergency()
-        reason = next((self.pack.exits[pair] for pair in self.answers.items() if pair in self.pack.exits), None)
+        reasons = self.pack.out_of_scope
+        reason = next((reasons[pair] for pair in self.answers.items() if pair in reasons), None)
         if reason:
             return OutOfScope(reason)
-        number, most = count_asked(self.pack, self.answers) + 1, self.pack.limits.questions
+        number, most = count_asked(self.pack, self.answers) + 1, self.pack.limits.max_questions
         if SCREEN not in self.answers:
             return Question(SCREEN, number, most)
-        question = next_in_line(self.belief, self.answers)
+        question = next_question(self.belief, self.answers)
         if question:
-            return Question(question, number, most, better_task(self.region, self.belief, self.answers, question))
+            return Question(question, number, most, better_test(self.region, self.belief, self.answers, question))
         return self._result()
 
     def conclusion(self) -> Result | Emergency:

@@ -11,14 +11,14 @@ from math import log2
 from operator import mul
 
 from triage.engine.belief import Belief
-from triage.engine.model import Row, Table, answer_table, entropy
+from triage.engine.model import ProbabilityTable, Row, answer_table, entropy
 from triage.engine.pack import Gate, Observation
 
-TAIL = 0.08
-MOST_HYPOTHESES = 16
+MAX_OMITTED_PROBABILITY = 0.08
+MAX_HYPOTHESES = 16
 
 
-class Outlook:
+class ValueOfInformation:
     """The hypotheses that matter at one step, ordered by band and family, and what each answer would tell.
 
     Built for one step and thrown away; what several observations share is worked out once.
@@ -31,15 +31,15 @@ class Outlook:
         hypotheses = [self.model.hypotheses[h] for h in self.index]
         self.families = _slices([(h.band, h.family) for h in hypotheses])
         self.bands = _slices([hypotheses[start].band for start, _ in self.families])
-        self.doubt = self._grouped(self.weights)
-        self.band_doubt = entropy(
+        self.total_entropy = self._grouped(self.weights)
+        self.band_entropy = entropy(
             [sum(self.weights[self.families[a][0] : self.families[b - 1][1]]) for a, b in self.bands]
         )
         self._shares: dict[str, list[list[float]]] = {}
         self._places: dict[str, list[list[int]]] = {}
         self._row_weights: dict[str, list[list[float]]] = {}
 
-    def chance_of(self, needs: Gate) -> float:
+    def applicability(self, needs: Gate) -> float:
         """The chance that the oven has what an observation needs."""
         chance = 1.0
         for variant, allowed in needs.items():
@@ -49,7 +49,7 @@ class Outlook:
 
     def bits(self, observation: Observation) -> float:
         """Mutual information of the answer with the family plus that with the band."""
-        bits = -self.doubt
+        bits = -self.total_entropy
         for likelihood in self._answer_chances(observation):
             joint = list(map(mul, self.weights, likelihood))
             total = sum(joint)
@@ -57,20 +57,20 @@ class Outlook:
                 bits += self._grouped(joint) - 2.0 * total * log2(total)
         return max(bits, 0.0)
 
-    def most_bits(self, observation: Observation) -> float:
+    def max_bits(self, observation: Observation) -> float:
         """An upper bound on `bits`."""
         reported = str(observation.reports)
-        if reported in self.model.kinds:
+        if reported in self.model.variant_weights:
             return self.bits(observation)
         weights = self._weights_of_rows(reported)
         told = self._told(observation)
         mean = [0.0] * len(observation.options)
         left = 0.0
         for table, by_place in zip(told, weights, strict=True):
-            left += sum(map(mul, by_place, table.doubts))
-            mean = [m + sum(map(mul, by_place, column)) for m, column in zip(mean, table.columns, strict=True)]
+            left += sum(map(mul, by_place, table.entropies))
+            mean = [m + sum(map(mul, by_place, column)) for m, column in zip(mean, table.transposed, strict=True)]
         bits = entropy(mean) - left
-        return bits + min(bits, self.band_doubt)
+        return bits + min(bits, self.band_entropy)
 
     def _grouped(self, joint: Sequence[float]) -> float:
         """Sum of x*log2(x) over families plus the same over bands."""
@@ -81,8 +81,8 @@ class Outlook:
     def _option_shares(self, variant: str) -> list[list[float]]:
         """P(option | hypothesis, answers) for each option of a variant."""
         if variant not in self._shares:
-            known = self.belief.kinds.get(variant)
-            rows = known or self.model.shares[variant]
+            known = self.belief.variant_weights.get(variant)
+            rows = known or self.model.option_probabilities[variant]
             picked = [[row[h] for h in self.index] for row in rows]
             self._shares[variant] = _normalised(picked) if known else picked
         return self._shares[variant]
@@ -90,16 +90,16 @@ class Outlook:
     def _places_of(self, condition: str) -> list[list[int]]:
         """For each option of the condition's variant (or one): which distinct row each hypothesis has."""
         if condition not in self._places:
-            tables = self.model.levels[condition]
+            tables = self.model.level_tables[condition]
             self._places[condition] = [[table.index[h] for h in self.index] for table in tables]
         return self._places[condition]
 
     def _weights_of_rows(self, condition: str) -> list[list[float]]:
         """For each option of the condition's variant (or one): the chance of each distinct row."""
         if condition not in self._row_weights:
-            given = self.model.pack.conditions[condition].given
+            given = self.model.pack.conditions[condition].parent
             found = []
-            for option, table in enumerate(self.model.levels[condition]):
+            for option, table in enumerate(self.model.level_tables[condition]):
                 by_place = [0.0] * len(table.distinct)
                 shares = map(mul, self.weights, self._option_shares(given)[option]) if given else self.weights
                 for place, weight in zip(self._places_of(condition)[option], shares, strict=True):
@@ -108,23 +108,23 @@ class Outlook:
             self._row_weights[condition] = found
         return self._row_weights[condition]
 
-    def _told(self, observation: Observation) -> Sequence[Table]:
+    def _told(self, observation: Observation) -> Sequence[ProbabilityTable]:
         """For each option of the variant: P(answer | distinct row), given the answers so far."""
         reported = str(observation.reports)
-        seen = self.belief.seen.get(reported)
+        seen = self.belief.likelihoods.get(reported)
         if seen is None:
-            return self.model.answers[observation.id]
-        return [answer_table(observation, table, seen) for table in self.model.levels[reported]]
+            return self.model.answer_tables[observation.id]
+        return [answer_table(observation, table, seen) for table in self.model.level_tables[reported]]
 
     def _answer_chances(self, observation: Observation) -> list[list[float]]:
         """P(answer | hypothesis, what is known) for each answer."""
         reported = str(observation.reports)
-        if reported in self.model.kinds:
+        if reported in self.model.variant_weights:
             return self._option_shares(reported)
         rows = [
             (table.distinct, p) for table, p in zip(self._told(observation), self._places_of(reported), strict=True)
         ]
-        given = self.model.pack.conditions[reported].given
+        given = self.model.pack.conditions[reported].parent
         if given is None:
             told, places = rows[0]
             return [[told[place][a] for place in places] for a in range(len(observation.options))]
@@ -136,12 +136,12 @@ class Outlook:
 
 
 def _most_likely(belief: Belief) -> tuple[tuple[int, ...], Row]:
-    hypotheses, chances = belief.model.hypotheses, belief.chances
+    hypotheses, chances = belief.model.hypotheses, belief.probabilities
     kept, mass = [], 0.0
-    for h in sorted(range(len(chances)), key=chances.__getitem__, reverse=True)[:MOST_HYPOTHESES]:
+    for h in sorted(range(len(chances)), key=chances.__getitem__, reverse=True)[:MAX_HYPOTHESES]:
         kept.append(h)
         mass += chances[h]
-        if mass >= 1.0 - TAIL:
+        if mass >= 1.0 - MAX_OMITTED_PROBABILITY:
             break
     kept.sort(key=lambda h: (hypotheses[h].band.severity, hypotheses[h].family, h))
     return tuple(kept), tuple(chances[h] / mass for h in kept)

@@ -7,14 +7,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from math import log10
 
-from triage.engine.belief import believe
+from triage.engine.belief import infer_belief
 from triage.engine.model import Model
 
-NEVER_SURE = 1e-12
+MIN_PROBABILITY = 1e-12
 
 
 @dataclass(frozen=True, slots=True)
-class Weight:
+class WeightOfEvidence:
     """What one answer weighs for one fault, in decibans: above zero points to it, below points away."""
 
     observation: str
@@ -22,18 +22,20 @@ class Weight:
     decibans: float
 
 
-def weigh(model: Model, answers: Mapping[str, str], faults: tuple[str, ...]) -> Mapping[str, tuple[Weight, ...]]:
+def weights_of_evidence(
+    model: Model, answers: Mapping[str, str], faults: tuple[str, ...]
+) -> Mapping[str, tuple[WeightOfEvidence, ...]]:
     """For each of `faults`, the weight of every answer in the order given."""
     odds = {fault: [_log_odds(model, {}, fault)] for fault in faults}
     known: dict[str, str] = {}
     for observation, answer in answers.items():
         known[observation] = answer
-        belief = believe(model, known)
+        belief = infer_belief(model, known)
         for fault in faults:
             odds[fault].append(_decibans(belief.faults[fault]))
     return {
         fault: tuple(
-            Weight(observation, answer, after - before)
+            WeightOfEvidence(observation, answer, after - before)
             for (observation, answer), before, after in zip(answers.items(), steps, steps[1:], strict=False)
         )
         for fault, steps in odds.items()
@@ -41,9 +43,9 @@ def weigh(model: Model, answers: Mapping[str, str], faults: tuple[str, ...]) -> 
 
 
 def _log_odds(model: Model, answers: Mapping[str, str], fault: str) -> float:
-    return _decibans(believe(model, answers).faults[fault])
+    return _decibans(infer_belief(model, answers).faults[fault])
 
 
 def _decibans(chance: float) -> float:
-    bounded = min(max(chance, NEVER_SURE), 1.0 - NEVER_SURE)
+    bounded = min(max(chance, MIN_PROBABILITY), 1.0 - MIN_PROBABILITY)
     return 10.0 * log10(bounded / (1.0 - bounded))

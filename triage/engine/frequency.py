@@ -9,7 +9,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 Row = tuple[float, ...]
 
-WORDS: Mapping[str, float] = {
+FREQUENCIES: Mapping[str, float] = {
     "almost-always": 0.93,
     "usually": 0.75,
     "often": 0.45,
@@ -19,15 +19,15 @@ WORDS: Mapping[str, float] = {
 }
 
 
-def spread(words: Mapping[str, str], names: Iterable[str], never: float = WORDS["never"]) -> Row:
+def distribution(words: Mapping[str, str], names: Iterable[str], floor: float = FREQUENCIES["never"]) -> Row:
     """Probabilities over `names` in their order, summing to one; a name without a word is `never`."""
-    raw = [WORDS[words[name]] if words.get(name, "never") != "never" else never for name in names]
+    raw = [FREQUENCIES[words[name]] if words.get(name, "never") != "never" else floor for name in names]
     total = sum(raw)
     return tuple(value / total for value in raw)
 
 
-def soften(told: Sequence[Row], sound: Row, trust: float) -> tuple[Row, ...]:
+def mix_with_baseline(rows: Sequence[Row], baseline: Row, trust: float) -> tuple[Row, ...]:
     """Per level, the answers `told` of it, mixed with how anyone answers by the share of people not to be trusted;
     `sound` are the chances of the levels in a sound oven."""
-    anyone = [sum(s * row[i] for s, row in zip(sound, told, strict=True)) for i in range(len(told[0]))]
-    return tuple(tuple(trust * p + (1 - trust) * a for p, a in zip(row, anyone, strict=True)) for row in told)
+    anyone = [sum(s * row[i] for s, row in zip(baseline, rows, strict=True)) for i in range(len(rows[0]))]
+    return tuple(tuple(trust * p + (1 - trust) * a for p, a in zip(row, anyone, strict=True)) for row in rows)

@@ -17,15 +17,15 @@ from triage.engine.pack import Pack
 from triage.engine.repairs import Job
 
 NEEDS_NOTHING: frozenset[str] = frozenset()
-FINE = 10**9  # chances are counted in whole billionths, so that the cut is exact
+SCALE = 10**9  # chances are counted in whole billionths, so that the cut is exact
 HOUSEHOLDER = "householder"
 
-Parts = frozenset[str]
-Link = tuple[Parts, str]
+PartSet = frozenset[str]
+Link = tuple[PartSet, str]
 
 
 @dataclass(frozen=True, slots=True)
-class Carried:
+class KitPart:
     """A part in the kit; `gain` is how much the chance would fall without it."""
 
     part: str
@@ -36,72 +36,72 @@ class Carried:
 class Kit:
     """What to bring, the most useful first; `chance` of finishing with it, and `at_best` with every part there is."""
 
-    carried: tuple[Carried, ...]
-    chance: float
-    at_best: float
+    parts: tuple[KitPart, ...]
+    completion_probability: float
+    max_probability: float
 
 
 def kit_for(belief: Belief, who: str) -> Kit:
     """The best kit for a visit by `who` (technician or electrician)."""
-    wanted = wanted_parts(belief, who)
+    wanted = needed_part_sets(belief, who)
     pack = belief.model.pack
-    chosen = best_parts(wanted, {part.id: part.carry for part in pack.parts.values()})
-    chance = chance_with(chosen, wanted)
-    gains = {part: chance - chance_with(chosen - {part}, wanted) for part in pack.parts if part in chosen}
-    carried = tuple(Carried(part, gains[part]) for part in sorted(gains, key=lambda part: -gains[part]))
+    chosen = best_parts(wanted, {part.id: part.carrying_cost for part in pack.parts.values()})
+    chance = completion_probability(chosen, wanted)
+    gains = {part: chance - completion_probability(chosen - {part}, wanted) for part in pack.parts if part in chosen}
+    carried = tuple(KitPart(part, gains[part]) for part in sorted(gains, key=lambda part: -gains[part]))
     return Kit(carried, chance, sum(wanted.values()))
 
 
-def wanted_parts(belief: Belief, who: str) -> dict[Parts, float]:
+def needed_part_sets(belief: Belief, who: str) -> dict[PartSet, float]:
     """The chance that finishing needs exactly these parts; what `who` cannot finish at all is left out."""
     pack = belief.model.pack
-    wanted: dict[Parts, float] = {}
-    for hypothesis, chance in zip(belief.model.hypotheses, belief.chances, strict=True):
-        for parts, share in needed_for(pack, hypothesis.faults, who).items():
+    wanted: dict[PartSet, float] = {}
+    for hypothesis, chance in zip(belief.model.hypotheses, belief.probabilities, strict=True):
+        for parts, share in part_sets_for(pack, hypothesis.faults, who).items():
             wanted[parts] = wanted.get(parts, 0.0) + chance * share
     return wanted
 
 
-def needed_for(pack: Pack, faults: Iterable[str], who: str) -> dict[Parts, float]:
+def part_sets_for(pack: Pack, faults: Iterable[str], who: str) -> dict[PartSet, float]:
     """What may be needed to put all of `faults` right, with chances that sum to one; nothing where `who` cannot."""
-    every: dict[Parts, float] = {NEEDS_NOTHING: 1.0}
+    every: dict[PartSet, float] = {NEEDS_NOTHING: 1.0}
     for fault in faults:
         job = pack.jobs.get(fault, Job())
-        if not job.known or pack.faults[fault].who not in (who, HOUSEHOLDER):
+        if not job.known or pack.faults[fault].performed_by not in (who, HOUSEHOLDER):
             return {}
         each = _ways(job)
-        both: dict[Parts, float] = {}
+        both: dict[PartSet, float] = {}
         for (a, p), (b, q) in product(every.items(), each.items()):
             both[a | b] = both.get(a | b, 0.0) + p * q
         every = both
     return every
 
 
-def _ways(job: Job) -> dict[Parts, float]:
+def _ways(job: Job) -> dict[PartSet, float]:
     """Every set of parts a job may turn out to need."""
     choices = [[(frozenset({part}), p), (NEEDS_NOTHING, 1.0 - p)] for part, p in job.may_need.items()]
     if job.one_of:
         choices.append([(frozenset({part}), p) for part, p in job.one_of.items()])
-    ways: dict[Parts, float] = {}
+    ways: dict[PartSet, float] = {}
     for picked in product(*choices):
         parts = job.needs.union(*(part for part, _ in picked))
         ways[parts] = ways.get(parts, 0.0) + prod(p for _, p in picked)
     return ways
 
 
-def chance_with(kit: Parts, wanted: Mapping[Parts, float]) -> float:
+def completion_probability(kit: PartSet, wanted: Mapping[PartSet, float]) -> float:
     """The chance that nothing is missing."""
     return sum(chance for parts, chance in wanted.items() if parts <= kit)
 
 
-def best_parts(wanted: Mapping[Parts, float], carry: Mapping[str, float]) -> Parts:
+def best_parts(wanted: Mapping[PartSet, float], carry: Mapping[str, float]) -> PartSet:
     """The parts whose chance of finishing, less what they cost to carry, is greatest; of equals the fewest.
 
     Each chance is spent on the parts it needs, which take up to what they cost. Where a chance is left over once
     nothing can be spent any more, its parts are worth carrying, and so are those of every chance spent on them.
     """
-    left = {parts: round(chance * FINE) for parts, chance in wanted.items() if parts}
-    room = {part: round(cost * FINE) for part, cost in carry.items()}
+    left = {parts: round(chance * SCALE) for parts, chance in wanted.items() if parts}
+    room = {part: round(cost * SCALE) for part, cost in carry.items()}
     spent = {parts: dict.fromkeys(sorted(parts), 0) for parts in left}
     kept: set[str] = set()
     for parts in left:
@@ -122,11 +122,11 @@ def best_parts(wanted: Mapping[Parts, float], carry: Mapping[str, float]) -> Par
     return frozenset(kept)
 
 
-def _reach(first: Parts, spent: Mapping[Parts, Mapping[str, int]], room: Mapping[str, int]) -> dict[str, Link]:
+def _reach(first: PartSet, spent: Mapping[PartSet, Mapping[str, int]], room: Mapping[str, int]) -> dict[str, Link]:
     """Every part that `first` could be spent on, directly or by making others spend elsewhere, the nearest first up
     to one with room: who would be spent on it, and the part that one gives up for it (none for `first` itself)."""
     came: dict[str, Link] = {}
-    waiting: list[tuple[Parts, str]] = [(first, "")]
+    waiting: list[tuple[PartSet, str]] = [(first, "")]
     seen = {first}
     for payer, given_up in waiting:
         for part in spent[payer]:

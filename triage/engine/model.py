@@ -15,7 +15,7 @@ from triage.engine.errors import PackError
 from triage.engine.pack import OPENING, Band, Condition, Fault, Observation, Pack, Region, Variant
 
 Row = tuple[float, ...]
-RAREST = 1e-6
+MIN_SHARE = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +28,7 @@ class Hypothesis:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Table:
+class ProbabilityTable:
     """P(value | hypothesis), each distinct distribution kept once: that of hypothesis h is `distinct[index[h]]`.
 
     Most faults leave most conditions as they are in a sound oven, so a table over 150 hypotheses has a handful of
@@ -38,18 +38,18 @@ class Table:
 
     distinct: tuple[Row, ...]
     index: tuple[int, ...]
-    doubts: Row = ()
-    columns: tuple[Row, ...] = ()
+    entropies: Row = ()
+    transposed: tuple[Row, ...] = ()
 
-    def spread(self, values: Sequence[float]) -> list[float]:
+    def expand(self, values: Sequence[float]) -> list[float]:
         """One value per distinct row to one value per hypothesis."""
         return [values[i] for i in self.index]
 
 
 @lru_cache(maxsize=4096)
-def weigh(table: Table, likelihood: Row) -> Row:
+def expected_likelihood(table: ProbabilityTable, likelihood: Row) -> Row:
     """Per hypothesis: the sum over values of their chance times `likelihood`. Kept, as most answers come often."""
-    return tuple(table.spread([sum(map(mul, row, likelihood)) for row in table.distinct]))
+    return tuple(table.expand([sum(map(mul, row, likelihood)) for row in table.distinct]))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -68,15 +68,15 @@ class Model:
     pack: Pack
     region: Region
     hypotheses: tuple[Hypothesis, ...]
-    rate: Row
-    kinds: Mapping[str, tuple[Row, ...]]
-    levels: Mapping[str, tuple[Table, ...]]
-    answers: Mapping[str, tuple[Table, ...]]
-    harmless: Mapping[str, Row]
-    settled_by_screen: frozenset[str]
+    rates: Row
+    variant_weights: Mapping[str, tuple[Row, ...]]
+    level_tables: Mapping[str, tuple[ProbabilityTable, ...]]
+    answer_tables: Mapping[str, tuple[ProbabilityTable, ...]]
+    screened_likelihood: Mapping[str, Row]
+    implied_by_screening: frozenset[str]
     questions: tuple[Observation, ...]
-    reach: Mapping[str, Row]
-    shares: Mapping[str, tuple[Row, ...]]
+    variant_totals: Mapping[str, Row]
+    option_probabilities: Mapping[str, tuple[Row, ...]]
     prior: Row
 
 
@@ -88,14 +88,14 @@ def compile_model(pack: Pack, region: Region) -> Model:
         (faults, rate)
         for faults, rate in _combinations(pack)
         if all(
-            any(_factor(pack, faults, variant, o) * s for o, s in shares[variant.id].items())
+            any(_rate_multiplier(pack, faults, variant, o) * s for o, s in shares[variant.id].items())
             for variant in pack.variants.values()
         )
     ]
     if not possible:
         raise PackError(f"no fault of {pack.id} can occur in region {region.id}")
     hypotheses = [faults for faults, _ in possible]
-    kinds = {v.id: _kind_rows(pack, v, shares[v.id], hypotheses) for v in pack.variants.values()}
+    kinds = {v.id: _variant_weights(pack, v, shares[v.id], hypotheses) for v in pack.variants.values()}
     reach = {variant: tuple(map(sum, zip(*rows, strict=True))) for variant, rows in kinds.items()}
     levels = {c.id: _condition_tables(pack, c, hypotheses) for c in pack.conditions.values()}
     reporting = [o for o in pack.observations.values() if o.reports in levels]
@@ -106,24 +106,26 @@ def compile_model(pack: Pack, region: Region) -> Model:
         pack=pack,
         region=region,
         hypotheses=tuple(_hypothesis(pack, faults) for faults in hypotheses),
-        rate=rate,
-        kinds=kinds,
-        levels=levels,
-        answers=answers,
-        harmless={o.id: _harmless(pack, o) for o in screened},
-        settled_by_screen=frozenset(o.id for o in screened if len(harmless_options(pack, o)) == 1),
+        rates=rate,
+        variant_weights=kinds,
+        level_tables=levels,
+        answer_tables=answers,
+        screened_likelihood={o.id: _screened_likelihood(pack, o) for o in screened},
+        implied_by_screening=frozenset(o.id for o in screened if len(harmless_options(pack, o)) == 1),
         questions=tuple(o for o in pack.observations.values() if o.reports and not o.task and o.id != OPENING),
-        reach=reach,
-        shares={v: tuple(tuple(map(truediv, row, reach[v])) for row in rows) for v, rows in kinds.items()},
+        variant_totals=reach,
+        option_probabilities={
+            v: tuple(tuple(map(truediv, row, reach[v])) for row in rows) for v, rows in kinds.items()
+        },
         prior=tuple(map(prod, zip(rate, *reach.values(), strict=True))),
     )
 
 
-def _kind_rows(
+def _variant_weights(
     pack: Pack, variant: Variant, shares: Mapping[str, float], hypotheses: Sequence[tuple[str, ...]]
 ) -> tuple[Row, ...]:
     return tuple(
-        tuple(_factor(pack, faults, variant, option) * share for faults in hypotheses)
+        tuple(_rate_multiplier(pack, faults, variant, option) * share for faults in hypotheses)
         for option, share in shares.items()
     )
 
@@ -133,9 +135,9 @@ def entropy(chances: Sequence[float]) -> float:
     return -sum([x * log2(x) for x in chances if x > 0.0])
 
 
-def _harmless(pack: Pack, observation: Observation) -> Row:
+def _screened_likelihood(pack: Pack, observation: Observation) -> Row:
     places = [observation.options.index(option) for option in harmless_options(pack, observation)]
-    return tuple(sum(row[place] for place in places) for row in observation.says)
+    return tuple(sum(row[place] for place in places) for row in observation.answer_probabilities)
 
 
 def is_screened(pack: Pack, observation: Observation) -> bool:
@@ -149,7 +151,7 @@ def harmless_options(pack: Pack, observation: Observation) -> tuple[str, ...]:
     return tuple(o for o in observation.options if o not in flags or not flags[o].level.ends_check)
 
 
-def combine(distributions: Sequence[Row]) -> Row:
+def noisy_max(distributions: Sequence[Row]) -> Row:
     """Noisy-MAX: several causes act independently on ordered levels and the most dominant outcome shows.
 
     Source: Diez, "Parameter adjustment in Bayes networks: the generalized noisy OR-gate", UAI 1993.
@@ -161,9 +163,9 @@ def combine(distributions: Sequence[Row]) -> Row:
 
 def _combinations(pack: Pack) -> Iterator[tuple[tuple[str, ...], float]]:
     for fault in pack.faults.values():
-        yield (fault.id,), fault.calls * fault.sessions
-    for pair in pack.pairs:
-        yield (pair.cause, pair.effect), pair.rate
+        yield (fault.id,), fault.calls_per_1000 * fault.online_ratio
+    for pair in pack.fault_pairs:
+        yield (pair.cause, pair.effect), pair.rate_per_1000
 
 
 def _hypothesis(pack: Pack, faults: tuple[str, ...]) -> Hypothesis:
@@ -174,48 +176,50 @@ def _hypothesis(pack: Pack, faults: tuple[str, ...]) -> Hypothesis:
 def _shares(variant: Variant, region: Region) -> dict[str, float]:
     """Share of each option in the region, in the pack's order; one never seen there is rare, not impossible."""
     own = region.shares.get(variant.id) or dict(zip(variant.options, variant.shares, strict=True))
-    shares = {option: max(own.get(option, 0.0), RAREST) for option in variant.options}
+    shares = {option: max(own.get(option, 0.0), MIN_SHARE) for option in variant.options}
     total = sum(shares.values())
     return {option: share / total for option, share in shares.items()}
 
 
-def _factor(pack: Pack, faults: tuple[str, ...], variant: Variant, option: str) -> float:
+def _rate_multiplier(pack: Pack, faults: tuple[str, ...], variant: Variant, option: str) -> float:
     """Zero where a fault cannot occur on this option, else how much more often it does."""
     factor = 1.0
     for fault in (pack.faults[fault] for fault in faults):
-        if option not in fault.needs.get(variant.id, variant.options):
+        if option not in fault.requires_variant.get(variant.id, variant.options):
             return 0.0
-        factor *= fault.favoured.get(variant.id, {}).get(option, 1.0)
+        factor *= fault.rate_multipliers.get(variant.id, {}).get(option, 1.0)
     return factor
 
 
-def _condition_tables(pack: Pack, condition: Condition, hypotheses: Sequence[tuple[str, ...]]) -> tuple[Table, ...]:
-    options: Sequence[str | None] = pack.variants[condition.given].options if condition.given else [None]
+def _condition_tables(
+    pack: Pack, condition: Condition, hypotheses: Sequence[tuple[str, ...]]
+) -> tuple[ProbabilityTable, ...]:
+    options: Sequence[str | None] = pack.variants[condition.parent].options if condition.parent else [None]
     tables = []
     for option in options:
         places: dict[Row, int] = {}
-        index = [places.setdefault(_levels(pack, condition, f, option), len(places)) for f in hypotheses]
-        tables.append(Table(tuple(places), tuple(index)))
+        index = [places.setdefault(_level_distribution(pack, condition, f, option), len(places)) for f in hypotheses]
+        tables.append(ProbabilityTable(tuple(places), tuple(index)))
     return tuple(tables)
 
 
-def _levels(pack: Pack, condition: Condition, faults: tuple[str, ...], option: str | None) -> Row:
-    claims = [levels for f in faults if (levels := _claim(pack.faults[f], condition, option)) is not None]
-    levels = combine(claims) if claims else condition.sound
-    if option is None or not condition.only:
+def _level_distribution(pack: Pack, condition: Condition, faults: tuple[str, ...], option: str | None) -> Row:
+    claims = [levels for f in faults if (levels := _effect_of(pack.faults[f], condition, option)) is not None]
+    levels = noisy_max(claims) if claims else condition.baseline
+    if option is None or not condition.allowed_on:
         return levels
     possible = [
-        value if option in condition.only.get(level, {option}) else 0.0
+        value if option in condition.allowed_on.get(level, {option}) else 0.0
         for level, value in zip(condition.levels, levels, strict=True)
     ]
     total = sum(possible)
     return tuple(value / total for value in possible)
 
 
-def _claim(fault: Fault, condition: Condition, option: str | None) -> Row | None:
-    if fault.vague:
+def _effect_of(fault: Fault, condition: Condition, option: str | None) -> Row | None:
+    if fault.noise_share:
         flat = 1.0 / len(condition.levels)
-        return tuple((1.0 - fault.vague) * value + fault.vague * flat for value in condition.sound)
+        return tuple((1.0 - fault.noise_share) * value + fault.noise_share * flat for value in condition.baseline)
     mine = [effect for effect in fault.effects if effect.condition == condition.id]
     special = [effect.levels for effect in mine if effect.when is not None and option in effect.when]
     general = [effect.levels for effect in mine if effect.when is None]
@@ -223,12 +227,12 @@ def _claim(fault: Fault, condition: Condition, option: str | None) -> Row | None
 
 
 @lru_cache(maxsize=4096)
-def answer_table(observation: Observation, levels: Table, seen: Row | None = None) -> Table:
+def answer_table(observation: Observation, levels: ProbabilityTable, likelihood: Row | None = None) -> ProbabilityTable:
     """P(answer | hypothesis); `seen` is the likelihood of the levels where answers already speak about them."""
-    columns = tuple(zip(*observation.says, strict=True))
+    columns = tuple(zip(*observation.answer_probabilities, strict=True))
     rows = []
     for row in levels.distinct:
-        weighed = row if seen is None else tuple(map(mul, row, seen))
+        weighed = row if likelihood is None else tuple(map(mul, row, likelihood))
         total = sum(weighed) or 1.0
         rows.append(tuple([sum(map(mul, weighed, column)) / total for column in columns]))
-    return Table(tuple(rows), levels.index, tuple(map(entropy, rows)), tuple(zip(*rows, strict=True)))
+    return ProbabilityTable(tuple(rows), levels.index, tuple(map(entropy, rows)), tuple(zip(*rows, strict=True)))

@@ -8,61 +8,61 @@ from dataclasses import dataclass
 
 from triage.engine.answers import applies, given, ruled_out
 from triage.engine.belief import Belief
-from triage.engine.expected_information import Outlook
+from triage.engine.expected_information import ValueOfInformation
 from triage.engine.pack import NONE_OF_THESE, OPENING, SCREEN, Observation, Pack
 from triage.engine.safety import forbidden_looks
 
-READING_SECONDS = 20.0
-LIKELY_TO_APPLY = 0.4
+SECONDS_TO_READ = 20.0
+MIN_APPLICABILITY = 0.4
 # Two machines may differ in the last digits of a logarithm; what is closer than this is a tie.
-SAME = 1e-9
+TIE_TOLERANCE = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
-class Worth:
+class QuestionValue:
     """An askable observation: expected information in bits about family plus band, and bits per second."""
 
     observation: str
     bits: float
-    per_second: float
+    bits_per_second: float
 
 
-def next_in_line(belief: Belief, answers: Mapping[str, str]) -> str | None:
+def next_question(belief: Belief, answers: Mapping[str, str]) -> str | None:
     """The observation to ask now, or None when the limit is reached, a family is settled or nothing is worth it."""
     pack = belief.model.pack
-    if count_asked(pack, answers) >= pack.limits.questions:
+    if count_asked(pack, answers) >= pack.limits.max_questions:
         return None
-    outlook = Outlook(belief)
+    outlook = ValueOfInformation(belief)
     askable = list(_askable(outlook, answers))
-    urgent = next((o.id for o, _ in askable if o.first and given(o.first_after, answers)), None)
+    urgent = next((o.id for o, _ in askable if o.urgent and given(o.urgent_after, answers)), None)
     if urgent:
         return urgent
-    if next(iter(belief.families.values())) >= pack.limits.settled:
+    if next(iter(belief.families.values())) >= pack.limits.stop_probability:
         return None
     best = _best(outlook, askable)
-    return best.observation if best and best.bits >= pack.limits.worth else None
+    return best.observation if best and best.bits >= pack.limits.min_bits else None
 
 
 def follow_up_question(belief: Belief, answers: Mapping[str, str]) -> str | None:
     """After a red flag: what the repairer would still like to know, from memory alone, touching nothing."""
     pack = belief.model.pack
-    if count_asked(pack, answers) >= pack.limits.questions:
+    if count_asked(pack, answers) >= pack.limits.max_questions:
         return None
-    outlook = Outlook(belief)
-    best = _best(outlook, [(o, chance) for o, chance in _askable(outlook, answers) if o.how == "memory"])
-    return best.observation if best and best.bits >= pack.limits.worth else None
+    outlook = ValueOfInformation(belief)
+    best = _best(outlook, [(o, chance) for o, chance in _askable(outlook, answers) if o.method == "memory"])
+    return best.observation if best and best.bits >= pack.limits.min_bits else None
 
 
-def worth_asking(belief: Belief, answers: Mapping[str, str]) -> tuple[Worth, ...]:
+def ranked_questions(belief: Belief, answers: Mapping[str, str]) -> tuple[QuestionValue, ...]:
     """Every observation that may be asked now with its exact worth, the most worth first."""
-    outlook = Outlook(belief)
-    found = [_worth(outlook, observation, chance) for observation, chance in _askable(outlook, answers)]
-    return tuple(sorted(found, key=lambda worth: -worth.per_second))
+    outlook = ValueOfInformation(belief)
+    found = [_value(outlook, observation, chance) for observation, chance in _askable(outlook, answers)]
+    return tuple(sorted(found, key=lambda worth: -worth.bits_per_second))
 
 
-def worth_of(outlook: Outlook, observation: Observation) -> Worth:
+def question_value(outlook: ValueOfInformation, observation: Observation) -> QuestionValue:
     """The exact worth of one observation, whether or not it may be put as a question."""
-    return _worth(outlook, observation, outlook.chance_of(observation.needs))
+    return _value(outlook, observation, outlook.applicability(observation.requires_variant))
 
 
 def count_asked(pack: Pack, answers: Mapping[str, str]) -> int:
@@ -73,39 +73,39 @@ def count_asked(pack: Pack, answers: Mapping[str, str]) -> int:
     return sum(1 for o in asked if o.reports and o.id != OPENING and not o.task)
 
 
-def _askable(outlook: Outlook, answers: Mapping[str, str]) -> Iterator[tuple[Observation, float]]:
+def _askable(outlook: ValueOfInformation, answers: Mapping[str, str]) -> Iterator[tuple[Observation, float]]:
     """Observations that exist, were not asked, and are safe now; with the chance that this oven has them."""
-    screened = outlook.model.settled_by_screen if answers.get(SCREEN) == NONE_OF_THESE else frozenset()
+    screened = outlook.model.implied_by_screening if answers.get(SCREEN) == NONE_OF_THESE else frozenset()
     forbidden = forbidden_looks(outlook.belief, answers)
     for observation in outlook.model.questions:
         if observation.id in answers or observation.id in screened or observation.id in forbidden:
             continue
-        if observation.how == "trial":
+        if observation.method == "trial":
             continue
-        if not applies(observation, answers) or ruled_out(observation.needs, answers):
+        if not applies(observation, answers) or ruled_out(observation.requires_variant, answers):
             continue
-        chance = outlook.chance_of(observation.needs)
-        if chance >= LIKELY_TO_APPLY:
+        chance = outlook.applicability(observation.requires_variant)
+        if chance >= MIN_APPLICABILITY:
             yield observation, chance
 
 
-def _worth(outlook: Outlook, observation: Observation, chance: float) -> Worth:
+def _value(outlook: ValueOfInformation, observation: Observation, chance: float) -> QuestionValue:
     bits = chance * outlook.bits(observation)
-    return Worth(observation.id, bits, bits / _seconds(observation))
+    return QuestionValue(observation.id, bits, bits / _seconds(observation))
 
 
 def _seconds(observation: Observation) -> float:
-    return observation.effort + READING_SECONDS
+    return observation.effort_seconds + SECONDS_TO_READ
 
 
-def _best(outlook: Outlook, askable: list[tuple[Observation, float]]) -> Worth | None:
+def _best(outlook: ValueOfInformation, askable: list[tuple[Observation, float]]) -> QuestionValue | None:
     """The most worth of them; exact figures are worked out only while a bound could still win."""
-    bounds = [(chance * outlook.most_bits(o) / _seconds(o), at) for at, (o, chance) in enumerate(askable)]
-    found: dict[int, Worth] = {}
+    bounds = [(chance * outlook.max_bits(o) / _seconds(o), at) for at, (o, chance) in enumerate(askable)]
+    found: dict[int, QuestionValue] = {}
     most = 0.0
     for bound, at in sorted(bounds, key=lambda item: -item[0]):
-        if bound < most * (1.0 - SAME):
+        if bound < most * (1.0 - TIE_TOLERANCE):
             break
-        found[at] = _worth(outlook, *askable[at])
-        most = max(most, found[at].per_second)
-    return next((found[at] for at in sorted(found) if found[at].per_second >= most * (1.0 - SAME)), None)
+        found[at] = _value(outlook, *askable[at])
+        most = max(most, found[at].bits_per_second)
+    return next((found[at] for at in sorted(found) if found[at].bits_per_second >= most * (1.0 - TIE_TOLERANCE)), None)

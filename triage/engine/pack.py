@@ -62,10 +62,10 @@ class Condition:
 
     id: str
     levels: tuple[str, ...]
-    sound: tuple[float, ...]
-    never: float = 0.01
-    given: str | None = None
-    only: Gate = field(default_factory=dict)
+    baseline: tuple[float, ...]
+    floor: float = 0.01
+    parent: str | None = None
+    allowed_on: Gate = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -90,30 +90,30 @@ class Fault:
     kind: str
     family: str
     band: Band
-    calls: float
-    who: str
-    meanwhile: str
-    sessions: float = 1.0
-    needs: Gate = field(default_factory=dict)
-    favoured: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
+    calls_per_1000: float
+    performed_by: str
+    interim_use: str
+    online_ratio: float = 1.0
+    requires_variant: Gate = field(default_factory=dict)
+    rate_multipliers: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
     effects: tuple[Effect, ...] = ()
-    vague: float = 0.0
-    price: str = "p0"
-    minutes: str = "0"
+    noise_share: float = 0.0
+    price_class: str = "p0"
+    repair_minutes: str = "0"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Pair:
+class FaultPair:
     """Two faults at once: `cause` first. `rate` per 1000 sessions; `chain` when one leads to the other."""
 
     cause: str
     effect: str
-    rate: float
-    chain: bool = False
+    rate_per_1000: float
+    causal: bool = False
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Gauge:
+class MeasurementSpec:
     """How numbers answer an observation: the kind of reading, the quantity of it that counts, and what belongs to
     each option of it.
 
@@ -124,14 +124,14 @@ class Gauge:
 
     kind: str
     quantity: str
-    spans: Mapping[str, tuple[float, float]] = field(default_factory=dict)
+    intervals: Mapping[str, tuple[float, float]] = field(default_factory=dict)
     patterns: Mapping[str, str] = field(default_factory=dict)
-    beyond: Mapping[str, tuple[str, float]] = field(default_factory=dict)
+    overrides: Mapping[str, tuple[str, float]] = field(default_factory=dict)
 
-    def open_span(self, option: str) -> tuple[float, float]:
+    def open_interval(self, option: str) -> tuple[float, float]:
         """The option's span, without end where the line ends: what lies beyond belongs to it."""
-        low, high = self.spans[option]
-        first, last = min(self.spans.values()), max(self.spans.values())
+        low, high = self.intervals[option]
+        first, last = min(self.intervals.values()), max(self.intervals.values())
         return (-inf if low == first[0] else low, inf if high == last[1] else high)
 
 
@@ -149,18 +149,18 @@ class Observation:
 
     id: str
     options: tuple[str, ...]
-    how: str
-    effort: float
+    method: str
+    effort_seconds: float
     picture: str
     reports: str | None = None
-    says: tuple[tuple[float, ...], ...] = ()
-    needs: Gate = field(default_factory=dict)
-    after: Gate = field(default_factory=dict)
+    answer_probabilities: tuple[tuple[float, ...], ...] = ()
+    requires_variant: Gate = field(default_factory=dict)
+    requires_answers: Gate = field(default_factory=dict)
     flags: Mapping[str, str] = field(default_factory=dict)
-    first: bool = False
-    first_after: Gate = field(default_factory=dict)
+    urgent: bool = False
+    urgent_after: Gate = field(default_factory=dict)
     task: str = ""
-    gauge: Gauge | None = None
+    measurement: MeasurementSpec | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -172,8 +172,8 @@ class RedFlag:
     rank: int
     signal: str
     switches: str
-    who: str
-    calls: tuple[str, ...] = ()
+    contact: str
+    phone_numbers: tuple[str, ...] = ()
     signs: tuple[tuple[str, str], ...] = ()
     picture: str = "front"
 
@@ -187,19 +187,19 @@ class Task:
     """
 
     id: str
-    who: str
+    competence: str
     helps: frozenset[str]
     cures: frozenset[str]
     unsafe_with: frozenset[str]
     not_after: frozenset[str]
     gates: tuple[str, ...]
-    heat: bool
+    needs_heat: bool
     minutes: float
     picture: str
     outcome: str
     only_after: frozenset[str] = frozenset()
-    needs: Gate = field(default_factory=dict)
-    also: tuple[str, ...] = ()
+    requires_variant: Gate = field(default_factory=dict)
+    further_outcomes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -229,11 +229,11 @@ class Limits:
     `relevant` (chance that it helps) a task is not worth offering.
     """
 
-    questions: int = 12
-    settled: float = 0.85
-    worth: float = 0.04
-    plausible: float = 0.01
-    relevant: float = 0.1
+    max_questions: int = 12
+    stop_probability: float = 0.85
+    min_bits: float = 0.04
+    plausible_probability: float = 0.01
+    relevant_probability: float = 0.1
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -249,13 +249,13 @@ class Pack:
     conditions: Mapping[str, Condition]
     observations: Mapping[str, Observation]
     faults: Mapping[str, Fault]
-    pairs: tuple[Pair, ...]
+    fault_pairs: tuple[FaultPair, ...]
     red_flags: Mapping[str, RedFlag]
     tasks: Mapping[str, Task]
     complaints: tuple[Complaint, ...] = ()
     look_alikes: tuple[frozenset[str], ...] = ()
     retired: Mapping[str, str] = field(default_factory=dict)
-    exits: Mapping[tuple[str, str], str] = field(default_factory=dict)
+    out_of_scope: Mapping[tuple[str, str], str] = field(default_factory=dict)
     limits: Limits = field(default_factory=Limits)
     parts: Mapping[str, Part] = field(default_factory=dict)
     jobs: Mapping[str, Job] = field(default_factory=dict)

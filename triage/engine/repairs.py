@@ -8,20 +8,20 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 
-class Span(NamedTuple):
+class Range(NamedTuple):
     """From the least to the most of something that is not known better."""
 
     low: float
     high: float
 
-    def times(self, factor: float) -> "Span":
+    def scaled(self, factor: float) -> "Range":
         """The same range in another unit; `factor` is not negative."""
-        return Span(self.low * factor, self.high * factor)
+        return Range(self.low * factor, self.high * factor)
 
 
 # An oven's years, and how many repairs in a hundred do not hold (author's judgement): where a pack says nothing.
-USUAL_LIFE = Span(12.0, 20.0)
-USUAL_FAILS = Span(0.05, 0.15)
+DEFAULT_LIFE_YEARS = Range(12.0, 20.0)
+DEFAULT_FAILURE_RATE = Range(0.05, 0.15)
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +30,7 @@ class Part:
 
     id: str
     tool: bool
-    carry: float
+    carrying_cost: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,10 +49,10 @@ class Waste:
     """How a fault wastes electricity while the oven is still used: hot air through a gap, less power than it was
     built for, a cavity hotter than set, or something that is never off. What does not apply is None."""
 
-    gap_cm2: Span | None = None
-    power_share: Span | None = None
-    too_hot_kelvin: Span | None = None
-    always_watts: Span | None = None
+    gap_cm2: Range | None = None
+    power_share: Range | None = None
+    too_hot_kelvin: Range | None = None
+    always_watts: Range | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,9 +61,9 @@ class Costs:
     in multiples of what a call-out costs everywhere else. `life` of an oven in years, `fails` the chance that a
     repair does not hold, `interest` a year, `wastes[fault]` for the faults that waste electricity."""
 
-    prices: Mapping[str, Mapping[str, Span]] = field(default_factory=dict)
-    call_outs: Mapping[str, Span] = field(default_factory=dict)
-    life: Span = USUAL_LIFE
-    fails: Span = USUAL_FAILS
-    interest: float = 0.03
-    wastes: Mapping[str, Waste] = field(default_factory=dict)
+    prices: Mapping[str, Mapping[str, Range]] = field(default_factory=dict)
+    call_out_multiples: Mapping[str, Range] = field(default_factory=dict)
+    life_years: Range = DEFAULT_LIFE_YEARS
+    failure_rate: Range = DEFAULT_FAILURE_RATE
+    interest_rate: float = 0.03
+    waste: Mapping[str, Waste] = field(default_factory=dict)

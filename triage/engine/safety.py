@@ -8,7 +8,7 @@ from collections.abc import Collection, Iterable, Mapping
 from triage.engine.answers import ruled_out
 from triage.engine.belief import Belief
 from triage.engine.pack import CANT_TELL, Pack, RedFlag, Region, Task
-from triage.engine.readings.evidence import raised_by
+from triage.engine.readings.evidence import flags_raised_by
 
 ORDINARY = "ordinary"
 FINDING_OUT = 0.1
@@ -20,7 +20,7 @@ def raised_flags(pack: Pack, answers: Mapping[str, str]) -> tuple[RedFlag, ...]:
         flag
         for o, answer in answers.items()
         if o in pack.observations
-        for flag in raised_by(pack.observations[o], answer)
+        for flag in flags_raised_by(pack.observations[o], answer)
     }
     return tuple(sorted((pack.red_flags[i] for i in ids), key=lambda flag: flag.rank))
 
@@ -45,19 +45,19 @@ def may_be_offered(
     if not tasks or ends_check(flags):
         return ()
     raised_ids = {flag.id for flag in flags}
-    plausible = {fault for fault, chance in belief.faults.items() if chance >= pack.limits.plausible}
+    plausible = {fault for fault, chance in belief.faults.items() if chance >= pack.limits.plausible_probability}
     return tuple(
         task
         for task in tasks
-        if task.who == ORDINARY
+        if task.competence == ORDINARY
         and task.id not in region.removes
         and not task.unsafe_with & plausible
         and not task.not_after & raised_ids
         and (not task.only_after or task.only_after & raised_ids)
-        and not (task.heat and flags)
-        and not ruled_out(task.needs, answers)
+        and not (task.needs_heat and flags)
+        and not ruled_out(task.requires_variant, answers)
         and task.helps & plausible
-        and _relevance(belief, task) >= pack.limits.relevant
+        and _relevance(belief, task) >= pack.limits.relevant_probability
     )
 
 
@@ -65,12 +65,12 @@ def forbidden_looks(belief: Belief, answers: Mapping[str, str]) -> frozenset[str
     """What nobody is to look for now: the outcomes of tasks that a caution or a plausible fault forbids."""
     pack = belief.model.pack
     raised_ids = {flag.id for flag in raised_flags(pack, answers)}
-    plausible = {fault for fault, chance in belief.faults.items() if chance >= pack.limits.plausible}
+    plausible = {fault for fault, chance in belief.faults.items() if chance >= pack.limits.plausible_probability}
     return frozenset(
         task.outcome
         for task in pack.tasks.values()
         if task.outcome in pack.observations
-        and pack.observations[task.outcome].how == "look"
+        and pack.observations[task.outcome].method == "look"
         and (task.not_after & raised_ids or task.unsafe_with & plausible)
     )
 

@@ -11,15 +11,15 @@ from django.template import Context
 from django.template.loader import get_template
 from django.utils.translation import gettext_lazy as _
 
-from triage.engine.pack import Gauge
-from triage.engine.readings import KINDS, Measured, Unreadable
+from triage.engine.pack import MeasurementSpec
+from triage.engine.readings import READERS, InvalidReading, Measured
+from triage.engine.readings.encoding import decode_fields
 from triage.engine.readings.gasket import PLACES, Gasket
 from triage.engine.readings.meter import Power
 from triage.engine.readings.preheat import Preheat
-from triage.engine.readings.run_on import FIELDS, WITHOUT_END, RunOn
+from triage.engine.readings.run_on import ENDLESS_MINUTES, FIELDS, RunOn
 from triage.engine.readings.run_on import read as read_run_on
 from triage.engine.readings.thermometer import Temperatures
-from triage.engine.readings.written import fields_of
 from triage.knowledge.library import library
 
 A_KILOWATT = 1000.0
@@ -43,21 +43,21 @@ Facts = Mapping[str, object]
 def answer_in_figures(observation: str, answer: str) -> str | None:
     """The text of a written reading; None where the observation takes none or it cannot be read."""
     asked = library().pack.observations.get(observation)
-    if asked is None or asked.gauge is None:
+    if asked is None or asked.measurement is None:
         return None
     try:
-        return reading_text(asked.gauge, answer)
-    except Unreadable:
+        return reading_text(asked.measurement, answer)
+    except InvalidReading:
         return None
 
 
-def reading_text(gauge: Gauge, text: str) -> str:
-    """The reading as far as this gauge uses it. Raises Unreadable."""
-    return filled(_facts(gauge, text))
+def reading_text(measurement: MeasurementSpec, text: str) -> str:
+    """The reading as far as this measurement uses it. Raises InvalidReading."""
+    return filled(_facts(measurement, text))
 
 
 def run_on_text(text: str) -> str:
-    """What was heard, as it was heard. Raises Unreadable."""
+    """What was heard, as it was heard. Raises InvalidReading."""
     return filled(_run_on_facts(text))
 
 
@@ -77,24 +77,24 @@ def power_text(watts: Measured) -> str:
 
 def is_floor(measured: Measured) -> bool:
     """Whether the true value is more likely above it than at it."""
-    return measured.at_least > ONLY_A_FLOOR
+    return measured.p_lower_bound > ONLY_A_FLOOR
 
 
 def places_text(found: Gasket) -> str:
     """The places that let through, by name."""
-    return ", ".join(str(SEAL_PLACES[place]) for place in found.places)
+    return ", ".join(str(SEAL_PLACES[place]) for place in found.leaking_places)
 
 
 def fahrenheit(celsius: float) -> float:
     return 32.0 + 1.8 * celsius
 
 
-def _facts(gauge: Gauge, text: str) -> Facts:
-    match KINDS[gauge.kind](text):
+def _facts(measurement: MeasurementSpec, text: str) -> Facts:
+    match READERS[measurement.kind](text):
         case Power() as power:
-            return _meter_facts(power, gauge.quantity)
+            return _meter_facts(power, measurement.quantity)
         case Temperatures() as found:
-            return _thermometer_facts(found, gauge.quantity)
+            return _thermometer_facts(found, measurement.quantity)
         case RunOn():
             return _run_on_facts(text)
         case Preheat() as preheat:
@@ -125,16 +125,16 @@ def _thermometer_facts(found: Temperatures, quantity: str) -> Facts:
         "mean": round(found.mean.value),
         "mean_fahrenheit": round(fahrenheit(found.mean.value)),
         "unsure": round(2.0 * found.mean.uncertainty),
-        "set_to": round(found.set_to),
+        "set_to": round(found.set_point),
     }
 
 
 def _run_on_facts(text: str) -> Facts:
     """What was heard, as it was heard: the evidence counts a long time after much heat for less."""
-    found, raw = read_run_on(text), fields_of(FIELDS, text)
+    found, raw = read_run_on(text), decode_fields(FIELDS, text)
     return {
         "kind": "run-on",
-        "endless": found.minutes.value >= WITHOUT_END,
+        "endless": found.minutes.value >= ENDLESS_MINUTES,
         "running": found.running,
         "silent": not found.minutes.value,
         "heard": raw["heard"],
@@ -145,7 +145,7 @@ def _run_on_facts(text: str) -> Facts:
 def _preheat_facts(found: Preheat) -> Facts:
     return {
         "kind": "preheat",
-        "waiting": found.ratio.at_least > 0.0,
+        "waiting": found.ratio.p_lower_bound > 0.0,
         "minutes": f"{found.minutes:g}",
         "needed": round(found.needed.value),
         "ratio": f"{found.ratio.value:.1f}",

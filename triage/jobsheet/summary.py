@@ -135,7 +135,7 @@ def _is_reading(check: Check, told: Answer) -> bool:
     known = check.pack.observations.get(told["observation"])
     if known is None or told["observation"].startswith(DID):
         return False
-    return known.how == "trial" or told["answer"] not in (*known.options, CANT_TELL)
+    return known.method == "trial" or told["answer"] not in (*known.options, CANT_TELL)
 
 
 def _cause(texts: Texts, cause: LikelyCause) -> Cause:

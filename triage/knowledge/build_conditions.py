@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Mapping
 
-from triage.engine.frequency import WORDS, spread
+from triage.engine.frequency import FREQUENCIES, distribution
 from triage.engine.pack import CANT_TELL, Condition, Variant
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import Problem
@@ -48,7 +48,7 @@ def build_conditions(
     conditions = {}
     for name, entry in entries(file, fields, problems):
         levels = entry.ids("levels")
-        never = entry.number("never", 0.0001, 0.05, WORDS["never"])
+        never = entry.number("never", 0.0001, 0.05, FREQUENCIES["never"])
         sound = read_words(entry, "sound", levels)
         given = (entry.choice("given", variants) or None) if entry.has("given") else None
         gates = {}
@@ -59,7 +59,7 @@ def build_conditions(
         if len(levels) < 2:
             entry.report("levels", "needs at least two levels.", "List them from least to most dominant.")
         else:
-            conditions[name] = Condition(name, levels, spread(sound, levels, never), never, given, gates)
+            conditions[name] = Condition(name, levels, distribution(sound, levels, never), never, given, gates)
     return conditions
 
 
@@ -68,7 +68,7 @@ def read_words(entry: Entry, key: str, names: tuple[str, ...]) -> dict[str, str]
     words = {}
     for name, below in entry.names(key, required=True):
         if below.is_known(name, name, list(names)):
-            words[name] = below.choice(name, WORDS)
+            words[name] = below.choice(name, FREQUENCIES)
     if not words and names:
-        entry.report(key, "names nothing.", f"Use a word of: {', '.join(WORDS)}.")
+        entry.report(key, "names nothing.", f"Use a word of: {', '.join(FREQUENCIES)}.")
     return words

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from triage.engine.pack import Fault
-from triage.engine.repairs import Costs, Span, Waste
+from triage.engine.repairs import Costs, Range, Waste
 from triage.knowledge.build_faults import PRICES
 from triage.knowledge.entry import Entry
 from triage.knowledge.problems import Problem
@@ -24,29 +24,29 @@ def build_costs(file: str, fields: Mapped, faults: Mapping[str, Fault], problems
     multiples = top.below("call_outs", required=True)
     costs = Costs(
         prices=prices,
-        call_outs=_classes(multiples, 100) if multiples else {},
-        life=read_span(top, "life", 1, 60),
-        fails=read_span(top, "fails", 0, 1),
-        interest=top.number("interest", 0, 0.5),
-        wastes=_wastes(top, faults),
+        call_out_multiples=_classes(multiples, 100) if multiples else {},
+        life_years=read_span(top, "life", 1, 60),
+        failure_rate=read_span(top, "fails", 0, 1),
+        interest_rate=top.number("interest", 0, 0.5),
+        waste=_wastes(top, faults),
     )
     top.close()
     return costs
 
 
-def read_span(entry: Entry, key: str, least: float, most: float) -> Span:
+def read_span(entry: Entry, key: str, least: float, most: float) -> Range:
     """Two numbers in order, as [low, high]."""
     entry.used.add(key)
     value = entry.fields.get(key)
     numbers = isinstance(value, list) and all(isinstance(n, int | float) and not isinstance(n, bool) for n in value)
     if numbers and len(value or ()) == 2 and least <= value[0] <= value[1] <= most:  # type: ignore[index]
-        return Span(float(value[0]), float(value[1]))  # type: ignore[index]
+        return Range(float(value[0]), float(value[1]))  # type: ignore[index]
     what = f"must be a range, not {value!r}." if key in entry.fields else f"`{key}` is missing."
     entry.report(key, what, f"Write [low, high], both from {least:g} to {most:g}.")
-    return Span(least, least)
+    return Range(least, least)
 
 
-def _classes(entry: Entry, most: float) -> dict[str, Span]:
+def _classes(entry: Entry, most: float) -> dict[str, Range]:
     """A range for every price class."""
     spans = {name: read_span(entry, name, 0, most) for name in PRICES}
     entry.close()
@@ -65,12 +65,12 @@ def _wastes(top: Entry, faults: Mapping[str, Fault]) -> dict[str, Waste]:
             too_hot_kelvin=_optional(entry, "too_hot_kelvin", 0, 150),
             always_watts=_optional(entry, "always_watts", 0, 5000),
         )
-        if faults[name].meanwhile == LEAVE_OFF:
+        if faults[name].interim_use == LEAVE_OFF:
             below.report(name, "has to be left off, so it wastes nothing.", "Take it out.")
         entry.close()
     return wastes
 
 
-def _optional(entry: Entry, key: str, least: float, most: float) -> Span | None:
+def _optional(entry: Entry, key: str, least: float, most: float) -> Range | None:
     entry.used.add(key)
     return read_span(entry, key, least, most) if entry.has(key) else None

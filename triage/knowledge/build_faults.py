@@ -3,8 +3,8 @@
 import re
 from collections.abc import Iterable, Mapping
 
-from triage.engine.frequency import WORDS, spread
-from triage.engine.pack import Band, Condition, Effect, Fault, Pair, Variant
+from triage.engine.frequency import FREQUENCIES, distribution
+from triage.engine.pack import Band, Condition, Effect, Fault, FaultPair, Variant
 from triage.knowledge.build_conditions import read_words
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import Problem
@@ -43,16 +43,16 @@ def build_faults(
             kind=entry.choice("kind", KINDS),
             family=entry.text("family"),
             band=Band(entry.choice("band", [band.value for band in Band])),
-            calls=entry.number("calls", 0.01, 1000),
-            sessions=entry.number("sessions", 0.1, 20, 1.0),
-            who=entry.choice("who", WHO),
-            meanwhile=entry.choice("meanwhile", MEANWHILE),
-            needs=entry.gate("needs", options),
-            favoured=favoured.get(name, {}),
+            calls_per_1000=entry.number("calls", 0.01, 1000),
+            online_ratio=entry.number("sessions", 0.1, 20, 1.0),
+            performed_by=entry.choice("who", WHO),
+            interim_use=entry.choice("meanwhile", MEANWHILE),
+            requires_variant=entry.gate("needs", options),
+            rate_multipliers=favoured.get(name, {}),
             effects=(*_special(entry, conditions, variants), *_effects(entry, conditions, None)),
-            vague=entry.number("vague", 0.0, 0.5, 0.0),
-            minutes=minutes,
-            price=price,
+            noise_share=entry.number("vague", 0.0, 0.5, 0.0),
+            repair_minutes=minutes,
+            price_class=price,
         )
         entry.close()
     return faults
@@ -80,7 +80,7 @@ def _effects(entry: Entry, conditions: Mapping[str, Condition], when: frozenset[
         if below.is_known(name, name, list(conditions)):
             condition = conditions[name]
             words = read_words(below, name, condition.levels)
-            effects.append(Effect(name, spread(words, condition.levels, condition.never), when))
+            effects.append(Effect(name, distribution(words, condition.levels, condition.floor), when))
     return effects
 
 
@@ -95,11 +95,11 @@ def _special(entry: Entry, conditions: Mapping[str, Condition], variants: Mappin
         ((variant, when),) = gates.items()
         found = _effects(item, conditions, when)
         for effect in found:
-            if conditions[effect.condition].given != variant:
+            if conditions[effect.condition].parent != variant:
                 item.report(
                     effect.condition,
                     f"does not depend on {variant}.",
-                    f"Its condition is given {conditions[effect.condition].given}.",
+                    f"Its condition is given {conditions[effect.condition].parent}.",
                 )
         effects += found
     return effects
@@ -121,10 +121,10 @@ def read_favoured(
     return favoured
 
 
-def build_pairs(entry: Entry, faults: Mapping[str, Fault]) -> tuple[Pair, ...]:
+def build_pairs(entry: Entry, faults: Mapping[str, Fault]) -> tuple[FaultPair, ...]:
     """Known chains, and slow companions beside the common faults; none that exclude each other by variant."""
     share = entry.number("chain_share", 0, 1, 0.3)
-    pairs: dict[frozenset[str], Pair] = {}
+    pairs: dict[frozenset[str], FaultPair] = {}
     for item in entry.items("chains", required=False):
         chain = _chain(item, faults, share)
         if chain is not None:
@@ -133,16 +133,16 @@ def build_pairs(entry: Entry, faults: Mapping[str, Fault]) -> tuple[Pair, ...]:
     for companion in entry.ids("companions", faults, ()):
         for fault in faults.values():
             together = frozenset({companion, fault.id})
-            common = fault.kind == "fault" and fault.calls >= floor and len(together) == 2
+            common = fault.kind == "fault" and fault.calls_per_1000 >= floor and len(together) == 2
             if common and together not in pairs and can_coexist(faults[companion], fault):
-                rate = faults[companion].calls * fault.calls / 1000
-                pairs[together] = Pair(fault.id, companion, rate)
+                rate = faults[companion].calls_per_1000 * fault.calls_per_1000 / 1000
+                pairs[together] = FaultPair(fault.id, companion, rate)
     return tuple(pairs.values())
 
 
-def _chain(item: Entry, faults: Mapping[str, Fault], share: float) -> Pair | None:
+def _chain(item: Entry, faults: Mapping[str, Fault], share: float) -> FaultPair | None:
     cause, effect = item.choice("cause", faults), item.choice("effect", faults)
-    word = item.choice("word", WORDS)
+    word = item.choice("word", FREQUENCIES)
     item.close()
     if (item.fields.get("cause"), item.fields.get("effect")) != (cause, effect):
         return None
@@ -152,9 +152,14 @@ def _chain(item: Entry, faults: Mapping[str, Fault], share: float) -> Pair | Non
     if not can_coexist(faults[cause], faults[effect]):
         item.report("effect", f"never stands beside {cause}.", "Their `needs` exclude each other.")
         return None
-    return Pair(cause, effect, faults[cause].calls * faults[cause].sessions * WORDS[word] * share, chain=True)
+    return FaultPair(
+        cause,
+        effect,
+        faults[cause].calls_per_1000 * faults[cause].online_ratio * FREQUENCIES[word] * share,
+        causal=True,
+    )
 
 
 def can_coexist(a: Fault, b: Fault) -> bool:
     """Whether one oven can have both: no variant rules one of them out where the other occurs."""
-    return all(a.needs[v] & b.needs[v] for v in set(a.needs) & set(b.needs))
+    return all(a.requires_variant[v] & b.requires_variant[v] for v in set(a.requires_variant) & set(b.requires_variant))

@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
 
-from triage.engine.pack import Gauge, Observation
-from triage.engine.readings.evidence import KINDS, PATTERNS, QUANTITIES
+from triage.engine.pack import MeasurementSpec, Observation
+from triage.engine.readings.evidence import PATTERNS, QUANTITIES, READERS
 from triage.knowledge.entry import Entry
 from triage.knowledge.problems import Problem
 from triage.knowledge.yaml_reader import Listed, Mapped
@@ -13,19 +13,19 @@ Span = tuple[float, float]
 FARTHEST = 1e6
 
 
-def read_gauge(entry: Entry, options: Sequence[str]) -> Gauge | None:
+def read_gauge(entry: Entry, options: Sequence[str]) -> MeasurementSpec | None:
     """The gauge of an observation, or None where it is answered in words only."""
     below = entry.below("reading")
     if below is None or not entry.has("reading"):
         return None
-    kind = below.choice("kind", KINDS)
+    kind = below.choice("kind", READERS)
     quantity = below.choice("quantity", QUANTITIES[kind])
     patterned = QUANTITIES[kind] == ("pattern",)
     patterns = _read_patterns(below, options) if patterned else {}
     beyond = _read_beyond(below, options, QUANTITIES[kind])
     spans = {} if patterned else _read_spans(below, options, beyond)
     below.close()
-    return Gauge(kind, quantity, spans, patterns, beyond)
+    return MeasurementSpec(kind, quantity, spans, patterns, beyond)
 
 
 def refuse_hanging_on_readings(
@@ -34,9 +34,9 @@ def refuse_hanging_on_readings(
     """What exists only after certain answers may not hang on a reading, whose figures are none of the options."""
     for observation in observations.values():
         entry = Entry(file, observation.id, fields[observation.id], problems)
-        for key, gate in (("after", observation.after), ("first_after", observation.first_after)):
+        for key, gate in (("after", observation.requires_answers), ("first_after", observation.urgent_after)):
             for name in gate:
-                if name in observations and observations[name].gauge is not None:
+                if name in observations and observations[name].measurement is not None:
                     entry.report(key, f"hangs on {name}, which may be answered in figures.", "Name another question.")
 
 

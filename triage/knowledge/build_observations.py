@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 
-from triage.engine.frequency import WORDS, soften, spread
+from triage.engine.frequency import FREQUENCIES, distribution, mix_with_baseline
 from triage.engine.pack import SCREEN, Condition, Observation, Variant
 from triage.knowledge.build_conditions import read_words, refuse_cant_tell
 from triage.knowledge.build_gauges import read_gauge, refuse_hanging_on_readings
@@ -37,17 +37,17 @@ def build_observations(
         observations[name] = Observation(
             id=name,
             options=options,
-            how=entry.choice("how", WAYS),
-            effort=entry.number("effort", 1, 7200),
+            method=entry.choice("how", WAYS),
+            effort_seconds=entry.number("effort", 1, 7200),
             picture=entry.text("picture"),
             reports=reports,
-            says=says,
-            needs=entry.gate("needs", variant_options),
-            after=entry.gate("after", known),
+            answer_probabilities=says,
+            requires_variant=entry.gate("needs", variant_options),
+            requires_answers=entry.gate("after", known),
             flags=_read_flags(entry, options, list(flags)),
-            first=entry.flag("first", False),
-            first_after=entry.gate("first_after", known),
-            gauge=read_gauge(entry, options) if reports else None,
+            urgent=entry.flag("first", False),
+            urgent_after=entry.gate("first_after", known),
+            measurement=read_gauge(entry, options) if reports else None,
         )
         entry.close()
     refuse_hanging_on_readings(file, fields, observations, problems)
@@ -74,13 +74,13 @@ def variant_questions(
         questions[name] = Observation(
             id=name,
             options=options,
-            how="look",
-            effort=asked.number("effort", 1, 7200),
+            method="look",
+            effort_seconds=asked.number("effort", 1, 7200),
             picture=asked.text("picture"),
             reports=name,
-            says=tuple(tuple(float(a == b) for b in options) for a in options),
-            after=asked.gate("after", known),
-            first=asked.flag("first", False),
+            answer_probabilities=tuple(tuple(float(a == b) for b in options) for a in options),
+            requires_answers=asked.gate("after", known),
+            urgent=asked.flag("first", False),
         )
         asked.close()
     return questions
@@ -94,7 +94,7 @@ def gate_questions() -> dict[str, Observation]:
 def task_outcome(task: str, condition: str, picture: str) -> Observation:
     """ "Did that fix it?" for one task, reporting the condition that stands for it."""
     says = tuple(
-        spread(words, TASK_ANSWERS)
+        distribution(words, TASK_ANSWERS)
         for words in ({"not-fixed": "almost-always"}, {"fixed": "usually", "not-fixed": "rarely"})
     )
     return Observation(f"did-{task}", TASK_ANSWERS, "trial", 600, picture, condition, says, task=task)
@@ -128,7 +128,7 @@ def _refuse_taken(entry: Entry, name: str, others: Iterable[str]) -> None:
 def _read_says(entry: Entry, condition: Condition, options: tuple[str, ...]) -> tuple[tuple[float, ...], ...]:
     """P(answer | level): the table, softened by the share of people who answer as anyone would."""
     trust = entry.number("trust", 0.3, 1.0)
-    never = HARD_SIGN if entry.flag("hard", False) else WORDS["never"]
+    never = HARD_SIGN if entry.flag("hard", False) else FREQUENCIES["never"]
     if entry.fields.get("says") == "as-named":
         entry.text("says")
         for level in condition.levels:
@@ -143,12 +143,14 @@ def _read_says(entry: Entry, condition: Condition, options: tuple[str, ...]) -> 
         }
     if not options:
         return ()
-    rows = [spread(table.get(level, {}), options, never) if level in table else None for level in condition.levels]
-    usual = rows[max(range(len(rows)), key=lambda i: condition.sound[i] if rows[i] else -1.0)] or ()
+    rows = [
+        distribution(table.get(level, {}), options, never) if level in table else None for level in condition.levels
+    ]
+    usual = rows[max(range(len(rows)), key=lambda i: condition.baseline[i] if rows[i] else -1.0)] or ()
     if not usual:
         entry.report("says", "has no row for any level.", "Say what people answer for each level.")
         return ()
-    return soften([row or usual for row in rows], condition.sound, trust)
+    return mix_with_baseline([row or usual for row in rows], condition.baseline, trust)
 
 
 def _read_flags(entry: Entry, options: tuple[str, ...], flags: list[str]) -> dict[str, str]:

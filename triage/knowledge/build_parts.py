@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from triage.engine.frequency import WORDS, spread
+from triage.engine.frequency import FREQUENCIES, distribution
 from triage.engine.pack import Fault
 from triage.engine.repairs import Job, Part
 from triage.knowledge.build_conditions import read_words
@@ -41,7 +41,7 @@ def build_jobs(
             if entry is not None:
                 jobs[name] = _job(entry, parts)
     for fault in faults.values():
-        if fault.price != NO_PART and fault.id not in jobs:
+        if fault.price_class != NO_PART and fault.id not in jobs:
             top.report("jobs", f"says nothing of {fault.id}.", "Say what it takes, or known: false.")
     return jobs
 
@@ -52,8 +52,8 @@ def _job(entry: Entry, parts: Mapping[str, Part]) -> Job:
     may_need = read_words(entry, "may_need", known) if entry.has("may_need") else {}
     job = Job(
         needs=frozenset(entry.ids("needs", known, ())),
-        may_need={part: WORDS[word] for part, word in may_need.items()},
-        one_of=dict(zip(one_of, spread(one_of, one_of), strict=True)),
+        may_need={part: FREQUENCIES[word] for part, word in may_need.items()},
+        one_of=dict(zip(one_of, distribution(one_of, one_of), strict=True)),
         known=entry.flag("known", True),
     )
     entry.used |= {"one_of", "may_need"}

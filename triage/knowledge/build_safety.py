@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 
-from triage.engine.frequency import spread
+from triage.engine.frequency import distribution
 from triage.engine.pack import Condition, Effect, Fault, Level, Observation, RedFlag, Task, Variant
 from triage.knowledge.build_observations import GATES
 from triage.knowledge.entry import Entry, entries
@@ -29,8 +29,8 @@ def build_red_flags(
             rank=rank,
             signal=entry.choice("signal", SIGNALS),
             switches=entry.choice("switches", SWITCHES),
-            who=entry.choice("who", CALLED),
-            calls=tuple(call for call in entry.ids("call", CALLS, ())),
+            contact=entry.choice("who", CALLED),
+            phone_numbers=tuple(call for call in entry.ids("call", CALLS, ())),
             signs=_signs(entry, options),
             picture=entry.text("picture", "front"),
         )
@@ -89,19 +89,19 @@ def build_tasks(
     for name, entry in entries(file, fields, problems):
         tasks[name] = Task(
             id=name,
-            who=entry.choice("who", PERSONS),
+            competence=entry.choice("who", PERSONS),
             helps=frozenset(entry.ids("for", faults)),
             cures=frozenset(entry.ids("cures", faults, ())),
             unsafe_with=frozenset(entry.ids("unsafe_with", faults, ())),
             not_after=frozenset(entry.ids("not_after", flags, ())),
             gates=entry.ids("gates", GATES, ()),
-            heat=entry.flag("heat", False),
+            needs_heat=entry.flag("heat", False),
             minutes=entry.number("minutes", 0, 600),
             picture=entry.text("picture"),
             outcome=entry.choice("outcome", observations) if entry.has("outcome") else f"did-{name}",
             only_after=frozenset(entry.ids("only_after", flags, ())),
-            needs=entry.gate("needs", options),
-            also=entry.ids("also", observations, ()),
+            requires_variant=entry.gate("needs", options),
+            further_outcomes=entry.ids("also", observations, ()),
         )
         entry.close()
     return tasks
@@ -109,9 +109,9 @@ def build_tasks(
 
 def cure_condition(task: Task) -> Condition:
     """Whether this task would put the oven right: a condition of its own, so that "did that fix it?" is evidence."""
-    return Condition(f"cured-by-{task.id}", CURE_LEVELS, spread({"no": "almost-always"}, CURE_LEVELS))
+    return Condition(f"cured-by-{task.id}", CURE_LEVELS, distribution({"no": "almost-always"}, CURE_LEVELS))
 
 
 def cure_effect(task: Task) -> Effect:
     """What a fault that the task cures does to that condition."""
-    return Effect(f"cured-by-{task.id}", spread({"yes": "almost-always", "no": "rarely"}, CURE_LEVELS))
+    return Effect(f"cured-by-{task.id}", distribution({"yes": "almost-always", "no": "rarely"}, CURE_LEVELS))

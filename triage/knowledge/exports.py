@@ -23,7 +23,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from operator import mul
 from xml.etree import ElementTree
 
-from triage.engine.model import Hypothesis, Model, Row, Table, harmless_options
+from triage.engine.model import Hypothesis, Model, ProbabilityTable, Row, harmless_options
 from triage.engine.pack import Condition, Observation, Variant
 
 CAUSE = "cause"
@@ -66,7 +66,7 @@ def answer_name(observation: str) -> str:
 def dismissed_dangers(model: Model) -> dict[str, Row]:
     """For each screened observation, the likelihood over its options that "none of these" gives."""
     pack = model.pack
-    screened = (pack.observations[o] for o in model.harmless)
+    screened = (pack.observations[o] for o in model.screened_likelihood)
     return {o.id: tuple(float(option in harmless_options(pack, o)) for option in o.options) for o in screened}
 
 
@@ -87,30 +87,35 @@ def _nodes(model: Model) -> Iterator[_Node]:
 
 
 def _prior(model: Model) -> Row:
-    weights = list(model.rate)
-    for rows in model.kinds.values():
+    weights = list(model.rates)
+    for rows in model.variant_weights.values():
         weights = list(map(mul, weights, map(sum, zip(*rows, strict=True))))
     return _normalised(weights)
 
 
 def _kind_rows(model: Model, variant: Variant) -> list[Row]:
-    return [_normalised(column) for column in zip(*model.kinds[variant.id], strict=True)]
+    return [_normalised(column) for column in zip(*model.variant_weights[variant.id], strict=True)]
 
 
 def _condition_node(model: Model, condition: Condition) -> _Node:
-    tables = model.levels[condition.id]
-    parents = [CAUSE] if condition.given is None else [CAUSE, kind_name(condition.given)]
+    tables = model.level_tables[condition.id]
+    parents = [CAUSE] if condition.parent is None else [CAUSE, kind_name(condition.parent)]
     rows = [_normalised(_row(table, h)) for h in range(len(model.hypotheses)) for table in tables]
     return f"condition-{condition.id}", condition.levels, parents, rows
 
 
 def _answer_node(model: Model, observation: Observation) -> _Node:
     reported = str(observation.reports)
-    parent = kind_name(reported) if reported in model.kinds else f"condition-{reported}"
-    return answer_name(observation.id), observation.options, [parent], map(_normalised, observation.says)
+    parent = kind_name(reported) if reported in model.variant_weights else f"condition-{reported}"
+    return (
+        answer_name(observation.id),
+        observation.options,
+        [parent],
+        map(_normalised, observation.answer_probabilities),
+    )
 
 
-def _row(table: Table, hypothesis: int) -> Row:
+def _row(table: ProbabilityTable, hypothesis: int) -> Row:
     return table.distinct[table.index[hypothesis]]
 
 

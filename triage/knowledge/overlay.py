@@ -15,7 +15,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
-from triage.engine.belief import believe
+from triage.engine.belief import infer_belief
 from triage.engine.model import Row, compile_model
 from triage.engine.pack import Band, Effect, Fault, Observation, Pack, Region
 from triage.knowledge.problems import Problem
@@ -38,12 +38,14 @@ class Numbers:
 
 def lay_over(pack: Pack, numbers: Numbers, version: str) -> Pack:
     """The pack with these numbers. A pair of faults keeps its share of the first fault's calls."""
-    times = {fault: calls / pack.faults[fault].calls for fault, calls in numbers.calls.items()}
+    times = {fault: calls / pack.faults[fault].calls_per_1000 for fault, calls in numbers.calls.items()}
     return replace(
         pack,
         version=version,
         faults={fault.id: _fault(fault, numbers) for fault in pack.faults.values()},
-        pairs=tuple(replace(pair, rate=pair.rate * times.get(pair.cause, 1.0)) for pair in pack.pairs),
+        fault_pairs=tuple(
+            replace(pair, rate_per_1000=pair.rate_per_1000 * times.get(pair.cause, 1.0)) for pair in pack.fault_pairs
+        ),
         observations={o.id: _observation(pack, o, numbers) for o in pack.observations.values()},
     )
 
@@ -53,15 +55,18 @@ def _fault(fault: Fault, numbers: Numbers) -> Fault:
         replace(effect, levels=numbers.effects.get(effect_key(fault, effect), effect.levels))
         for effect in fault.effects
     )
-    return replace(fault, calls=numbers.calls.get(fault.id, fault.calls), effects=effects)
+    return replace(fault, calls_per_1000=numbers.calls.get(fault.id, fault.calls_per_1000), effects=effects)
 
 
 def _observation(pack: Pack, observation: Observation, numbers: Numbers) -> Observation:
     condition = pack.conditions.get(observation.reports or "")
     if condition is None:
         return observation
-    told = zip(condition.levels, observation.says, strict=True)
-    return replace(observation, says=tuple(numbers.answers.get((observation.id, level), row) for level, row in told))
+    told = zip(condition.levels, observation.answer_probabilities, strict=True)
+    return replace(
+        observation,
+        answer_probabilities=tuple(numbers.answers.get((observation.id, level), row) for level, row in told),
+    )
 
 
 def effect_key(fault: Fault, effect: Effect) -> EffectKey:
@@ -88,7 +93,7 @@ def learnable_answers(pack: Pack) -> dict[AnswerKey, Row]:
         if not observation.flags and not observation.task
         for condition in pack.conditions.values()
         if condition.id == observation.reports
-        for level, row in zip(condition.levels, observation.says, strict=True)
+        for level, row in zip(condition.levels, observation.answer_probabilities, strict=True)
     }
 
 
@@ -99,11 +104,14 @@ def bare(pack: Pack) -> Pack:
 
 def as_visited(pack: Pack) -> Pack:
     """The pack as a van sees it: `sessions` is how much oftener a fault comes to a tool than to a van, so it is one."""
-    rates = {pair: pair.rate / (pack.faults[pair.cause].sessions if pair.chain else 1.0) for pair in pack.pairs}
+    rates = {
+        pair: pair.rate_per_1000 / (pack.faults[pair.cause].online_ratio if pair.causal else 1.0)
+        for pair in pack.fault_pairs
+    }
     return replace(
         pack,
-        faults={fault.id: replace(fault, sessions=1.0) for fault in pack.faults.values()},
-        pairs=tuple(replace(pair, rate=rate) for pair, rate in rates.items()),
+        faults={fault.id: replace(fault, online_ratio=1.0) for fault in pack.faults.values()},
+        fault_pairs=tuple(replace(pair, rate_per_1000=rate) for pair, rate in rates.items()),
     )
 
 
@@ -131,5 +139,5 @@ def lowered_dangers(written: Pack, laid: Pack, regions: Iterable[Region]) -> Ite
     views = [(bare(written), bare(laid)), (as_visited(bare(written)), as_visited(bare(laid)))]
     for region in regions:
         for before, after in views:
-            old, new = (believe(compile_model(pack, region), {}).faults for pack in (before, after))
+            old, new = (infer_belief(compile_model(pack, region), {}).faults for pack in (before, after))
             yield from ((fault, region.id) for fault in dangers if new[fault] < old[fault] * (1.0 - ROUNDING))

@@ -98,13 +98,13 @@ def _assemble(source: _Source) -> Pack:
         conditions=conditions,
         observations=observations,
         faults=faults,
-        pairs=build_pairs(top, faults),
+        fault_pairs=build_pairs(top, faults),
         red_flags=red_flags,
         tasks=tasks,
         complaints=_complaints(source, observations),
         look_alikes=_look_alikes(top, list(faults)),
         retired=_retired(top, observations),
-        exits=_exits(top, observations),
+        out_of_scope=_exits(top, observations),
         limits=_limits(top),
         parts=parts,
         jobs=build_jobs(source.shown("parts"), files["parts"], parts, faults, problems),
@@ -204,11 +204,11 @@ def _limits(top: Entry) -> Limits:
     if below is None:
         return Limits()
     limits = Limits(
-        questions=int(below.number("questions", 1, 40)),
-        settled=below.number("settled", 0.5, 1.0),
-        worth=below.number("worth", 0.0, 1.0),
-        plausible=below.number("plausible", 0.0, 0.2),
-        relevant=below.number("relevant", 0.0, 0.5, 0.0),
+        max_questions=int(below.number("questions", 1, 40)),
+        stop_probability=below.number("settled", 0.5, 1.0),
+        min_bits=below.number("worth", 0.0, 1.0),
+        plausible_probability=below.number("plausible", 0.0, 0.2),
+        relevant_probability=below.number("relevant", 0.0, 0.5, 0.0),
     )
     below.close()
     return limits

@@ -153,7 +153,7 @@ def _check_start(read: _Folder, pack: Pack, texts: Texts) -> None:
     if len(start.entries) != len(pack.complaints):
         what = f"has {len(start.entries)} entries; complaints.yaml has {len(pack.complaints)}."
         read.problems.append(_problem(read, "start", fields.lines.get("entries", 1), "entries", what))
-    for reason in sorted(set(pack.exits.values()) - set(start.exits)):
+    for reason in sorted(set(pack.out_of_scope.values()) - set(start.exits)):
         line = fields.lines.get("exits", 1)
         read.problems.append(_problem(read, "start", line, "exits", f"has no way out named {reason}."))
 

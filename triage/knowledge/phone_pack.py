@@ -13,7 +13,7 @@ from enum import Enum
 from hashlib import sha256
 from typing import Any
 
-from triage.engine.pack import Condition, Effect, Fault, Observation, Pack, Pair, Region
+from triage.engine.pack import Condition, Effect, Fault, FaultPair, Observation, Pack, Region
 from triage.knowledge.phone_rows import short_row, short_table
 
 DIGEST_LENGTH = 16
@@ -36,8 +36,8 @@ def phone_pack(pack: Pack, regions: Iterable[Region]) -> PhonePack:
         "conditions": {c.id: _condition(c) for c in pack.conditions.values()},
         "observations": {o.id: _observation(pack, o) for o in pack.observations.values()},
         "faults": {f.id: _fault(pack, f) for f in pack.faults.values()},
-        "pairs": [_pair(pair) for pair in pack.pairs],
-        "exits": [[*pair, reason] for pair, reason in pack.exits.items()],
+        "fault_pairs": [_pair(pair) for pair in pack.fault_pairs],
+        "out_of_scope": [[*pair, reason] for pair, reason in pack.out_of_scope.items()],
         "regions": {region.id: _shape(region) for region in regions},
     }
     text = json.dumps(content, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
@@ -45,16 +45,16 @@ def phone_pack(pack: Pack, regions: Iterable[Region]) -> PhonePack:
 
 
 def _condition(condition: Condition) -> dict[str, Any]:
-    return _shape(condition) | {"never": condition.never, "sound": short_row(condition.sound, condition.never)}
+    return _shape(condition) | {"floor": condition.floor, "baseline": short_row(condition.baseline, condition.floor)}
 
 
 def _observation(pack: Pack, observation: Observation) -> dict[str, Any]:
     """A variant's own question needs no table: its answers are taken at their word."""
     told = _shape(observation)
-    told.pop("says", None)
+    told.pop("answer_probabilities", None)
     if observation.reports in pack.conditions:
-        table = short_table(observation.says, pack.conditions[str(observation.reports)].sound)
-        told["says"] = table or [list(row) for row in observation.says]
+        table = short_table(observation.answer_probabilities, pack.conditions[str(observation.reports)].baseline)
+        told["answer_probabilities"] = table or [list(row) for row in observation.answer_probabilities]
     return told
 
 
@@ -63,12 +63,12 @@ def _fault(pack: Pack, fault: Fault) -> dict[str, Any]:
 
 
 def _effect(pack: Pack, effect: Effect) -> list[Any]:
-    row = short_row(effect.levels, pack.conditions[effect.condition].never)
+    row = short_row(effect.levels, pack.conditions[effect.condition].floor)
     return [effect.condition, row, *sorted(effect.when or ())]
 
 
-def _pair(pair: Pair) -> list[Any]:
-    return [pair.cause, pair.effect, pair.rate, *([1] if pair.chain else [])]
+def _pair(pair: FaultPair) -> list[Any]:
+    return [pair.cause, pair.effect, pair.rate_per_1000, *([1] if pair.causal else [])]
 
 
 def _shape(value: Any) -> dict[str, Any]:

@@ -7,11 +7,11 @@ any other row is written in full, so nothing here has to know how a pack was wri
 
 from collections.abc import Iterator, Sequence
 
-from triage.engine.frequency import WORDS, Row, soften, spread
+from triage.engine.frequency import FREQUENCIES, Row, distribution, mix_with_baseline
 from triage.knowledge.build_observations import HARD_SIGN
 
-LETTERS = dict(zip(WORDS, "abcde-", strict=True))
-NEVERS = (WORDS["never"], HARD_SIGN)
+LETTERS = dict(zip(FREQUENCIES, "abcde-", strict=True))
+NEVERS = (FREQUENCIES["never"], HARD_SIGN)
 TRUSTS = tuple(percent / 100 for percent in range(100, 29, -1))
 NEAR = 1e-6
 
@@ -30,14 +30,16 @@ def short_table(says: Sequence[Row], sound: Row) -> list[object] | None:
         told = [tuple((p - (1 - trust) * a) / trust for p, a in zip(row, anyone, strict=True)) for row in says]
         for never in NEVERS:
             letters = [next(_worded(row, never), "") for row in told]
-            if all(letters) and soften([_spread(row, never) for row in letters], sound, trust) == tuple(says):
+            if all(letters) and mix_with_baseline([_spread(row, never) for row in letters], sound, trust) == tuple(
+                says
+            ):
                 return [trust, never, letters]
     return None
 
 
 def _worded(row: Row, never: float) -> Iterator[str]:
     """Letters whose numbers stand to each other as those of the row do, the likeliest word highest first."""
-    numbers = {**WORDS, "never": never}
+    numbers = {**FREQUENCIES, "never": never}
     most = max(row)
     for highest in numbers.values():
         letters = [_letter(value * highest / most, numbers) for value in row]
@@ -51,6 +53,6 @@ def _letter(number: float, numbers: dict[str, float]) -> str:
 
 def _spread(letters: str, never: float) -> Row:
     words = {letter: word for word, letter in LETTERS.items()}
-    return spread(
+    return distribution(
         {str(place): words[letter] for place, letter in enumerate(letters)}, map(str, range(len(letters))), never
     )

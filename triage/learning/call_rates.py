@@ -80,10 +80,10 @@ def learnt_calls(pack: Pack, written: Pack, regions: Regions, outcomes: Sequence
         expected = sum(visits[code] * jobs[code].get(fault.id, 0.0) for code in regions)
         commonest = max(shares.get(fault.id, 0.0) for shares in jobs.values())
         factor = rate_factor(commonest, WORTH, found.count(fault.id), expected) if commonest else 1.0
-        times[fault.id] = factor * fault.calls / written.faults[fault.id].calls
+        times[fault.id] = factor * fault.calls_per_1000 / written.faults[fault.id].calls_per_1000
     safe = keep_dangers(written, regions, times)
-    calls = {fault: written.faults[fault].calls * factor for fault, factor in safe.items()}
-    scale = sum(fault.calls for fault in pack.faults.values()) / sum(calls.values())
+    calls = {fault: written.faults[fault].calls_per_1000 * factor for fault, factor in safe.items()}
+    scale = sum(fault.calls_per_1000 for fault in pack.faults.values()) / sum(calls.values())
     return {fault: value * scale for fault, value in calls.items()}
 
 

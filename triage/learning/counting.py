@@ -15,7 +15,7 @@ the likelier numbers that never overshoots, and depends on no order.
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from triage.engine.belief import Belief, believe
+from triage.engine.belief import Belief, infer_belief
 from triage.engine.model import Row, compile_model
 from triage.engine.pack import CANT_TELL, Condition, Fault, Pack, Region
 from triage.knowledge.overlay import AnswerKey, EffectKey, learnable_answers, learnable_effects
@@ -63,8 +63,8 @@ class Counter:
         counts = Counts()
         if h is None:
             return counts
-        belief = believe(model, answers)
-        if belief.chances[h] <= 0.0:
+        belief = infer_belief(model, answers)
+        if belief.probabilities[h] <= 0.0:
             return counts
         reported = [self.pack.observations[o].reports for o in answers if o in self.pack.observations]
         for condition in dict.fromkeys(c for c in reported if c in self.pack.conditions):
@@ -76,7 +76,7 @@ class Counter:
 
     def _count_effects(self, counts: Counts, fault: Fault, condition: str, shares: list[Row]) -> None:
         """Each option's share goes to the effect that holds on it: one of its own, else the general one."""
-        given, only = self.pack.conditions[condition].given, self.pack.conditions[condition].only
+        given, only = self.pack.conditions[condition].parent, self.pack.conditions[condition].allowed_on
         options: tuple[str, ...] = self.pack.variants[given].options if given else ("",)
         mine = [effect.when for effect in fault.effects if effect.condition == condition]
         for option, row in zip(options, shares, strict=True):
@@ -99,11 +99,11 @@ class Counter:
 
 def level_shares(belief: Belief, h: int, condition: Condition) -> Iterator[Row]:
     """For every option of the variant the condition is given (or the only one): P(option, level | faults, answers)."""
-    model, seen = belief.model, belief.seen[condition.id]
-    tables = model.levels[condition.id]
+    model, seen = belief.model, belief.likelihoods[condition.id]
+    tables = model.level_tables[condition.id]
     weights = [1.0]
-    if condition.given:
-        rows = belief.kinds.get(condition.given, model.kinds[condition.given])
+    if condition.parent:
+        rows = belief.variant_weights.get(condition.parent, model.variant_weights[condition.parent])
         weights = [row[h] for row in rows]
     total = sum(weights)
     for table, weight in zip(tables, weights, strict=True):

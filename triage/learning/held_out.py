@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from math import log
 
 from triage.authoring.figures import SMALLEST
-from triage.engine.belief import believe
+from triage.engine.belief import infer_belief
 from triage.engine.model import compile_model
 from triage.engine.pack import Pack
 from triage.knowledge.overlay import as_visited
@@ -70,9 +70,9 @@ def forecasts(pack: Pack, regions: Regions, outcomes: Sequence[Outcome]) -> list
     visited = as_visited(pack)
     told = []
     for outcome in outcomes:
-        belief = believe(compile_model(visited, regions[outcome.region]), usable_answers(pack, outcome))
+        belief = infer_belief(compile_model(visited, regions[outcome.region]), usable_answers(pack, outcome))
         chances: dict[str, float] = {}
-        for hypothesis, chance in zip(belief.model.hypotheses, belief.chances, strict=True):
+        for hypothesis, chance in zip(belief.model.hypotheses, belief.probabilities, strict=True):
             chances[hypothesis.faults[0]] = chances.get(hypothesis.faults[0], 0.0) + chance
         told.append(Forecast(chances, job_found(pack, outcome.found)))
     return told

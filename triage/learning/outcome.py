@@ -37,4 +37,4 @@ def hypothesis_found(model: Model, found: Iterable[str]) -> int | None:
 def job_found(pack: Pack, found: tuple[str, ...]) -> str:
     """The fault the job is named after: the pack's own order for a pair it knows, else the one named first."""
     together = frozenset(found)
-    return next((pair.cause for pair in pack.pairs if {pair.cause, pair.effect} == together), found[0])
+    return next((pair.cause for pair in pack.fault_pairs if {pair.cause, pair.effect} == together), found[0])

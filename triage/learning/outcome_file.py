@@ -19,7 +19,7 @@ from datetime import date
 from pathlib import Path
 
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Pack
-from triage.engine.readings.evidence import unreadable
+from triage.engine.readings.evidence import invalid_reason
 from triage.knowledge.entry import Entry
 from triage.knowledge.problems import PackProblems, Problem
 from triage.knowledge.yaml_reader import read_yaml
@@ -77,7 +77,9 @@ def _answers(item: Entry, pack: Pack) -> dict[str, str]:
             below.used.add(name)
         elif below.is_known(name, name, list(options)):
             said = below.fields[name]
-            is_reading = isinstance(said, str) and name != SCREEN and unreadable(pack.observations[name], said) is None
+            is_reading = (
+                isinstance(said, str) and name != SCREEN and invalid_reason(pack.observations[name], said) is None
+            )
             answers[name] = below.text(name) if is_reading else below.choice(name, options[name])
     return answers
 

@@ -69,7 +69,7 @@ def rate_changes(proposal: Proposal) -> list[tuple[str, float, float, int]]:
     """Fault, calls before and after, how often found; the largest change of calls first."""
     written, calls = proposal.lesson.written, proposal.numbers.calls
     found = [job_found(written, outcome.found) for outcome in proposal.lesson.outcomes]
-    rows = [(f.id, f.calls, calls[f.id], found.count(f.id)) for f in written.faults.values()]
+    rows = [(f.id, f.calls_per_1000, calls[f.id], found.count(f.id)) for f in written.faults.values()]
     return sorted(rows, key=lambda row: -abs(row[2] - row[1]))
 
 

@@ -63,7 +63,7 @@ def pages_for_phones(language: str = FIRST_LANGUAGE) -> PageBundle:
             "seal_places": {place: str(name) for place, name in SEAL_PLACES.items()},
             "places": places_for_phones(known.regions),
             "texts": texts_for_phones(known.texts[language], known.pack),
-            "costs": {"prices": known.pack.costs.prices, "call_outs": known.pack.costs.call_outs},
+            "costs": {"prices": known.pack.costs.prices, "call_outs": known.pack.costs.call_out_multiples},
         }
     text = json.dumps(content, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
     return PageBundle(text, sha256(text.encode()).hexdigest()[:DIGEST_LENGTH])

@@ -13,7 +13,7 @@ def test_a_question_is_the_pages_own():
     question, text = told["question"], asked.texts.questions[asked.step.observation]
     assert told["kind"] == "question"
     assert (question["ask"], question["how"], question["say"]) == (text.ask, text.look, text.say)
-    assert (question["number"], question["at_most"]) == (1, library().pack.limits.questions)
+    assert (question["number"], question["at_most"]) == (1, library().pack.limits.max_questions)
     assert question["options"][-1]["answer"] == "cant-tell"
     assert question["options"][-1]["words"] == "I can’t tell"
 

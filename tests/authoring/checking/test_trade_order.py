@@ -34,7 +34,7 @@ def test_rates_in_the_trades_order_are_no_finding(told):
 
 
 def test_a_rate_that_leaves_the_order_is_a_remark_with_both_rates(told):
-    rare = make_fault("element-open", family="element", calls=9.0)
+    rare = make_fault("element-open", family="element", calls_per_1000=9.0)
     ((gravity, where, what),) = told(**{"element-open": rare})
     assert (gravity, where) == (Gravity.REMARK, "element-open")
     assert "9 times in 1000 and board-dead 30 times" in what

@@ -69,5 +69,5 @@ def test_the_distance_is_the_most_that_any_set_of_answers_can_differ(one, other)
 def test_a_question_that_hardly_ever_comes_up_tells_little():
     """What only exists after an answer one fault in a hundred gives cannot split it from its twin."""
     pack = make_pack()
-    says = pack.observations["code-stays"].says
+    says = pack.observations["code-stays"].answer_probabilities
     assert _distance((*(0.01 * x for x in says[0]), 0.99), (*(0.01 * x for x in says[1]), 0.99)) < NEARLY_SAME

@@ -32,24 +32,24 @@ def test_every_question_of_a_sound_pack_can_be_asked():
 @pytest.mark.parametrize(
     ("changes", "reason"),
     [
-        ({"after": {"code-stays": frozenset({"goes"})}}, "it waits for code-stays, which waits for it"),
-        ({"after": {"screen-shows": frozenset()}}, "no answer to screen-shows leads to it"),
-        ({"after": {"dial-turns": frozenset({"slips"})}}, "it waits for dial-turns, which is not asked"),
+        ({"requires_answers": {"code-stays": frozenset({"goes"})}}, "it waits for code-stays, which waits for it"),
+        ({"requires_answers": {"screen-shows": frozenset()}}, "no answer to screen-shows leads to it"),
+        ({"requires_answers": {"dial-turns": frozenset({"slips"})}}, "it waits for dial-turns, which is not asked"),
         (
-            {"needs": {"control": frozenset()}},
+            {"requires_variant": {"control": frozenset()}},
             "no control has both what it needs and what the questions before it need",
         ),
-        ({"how": "trial"}, "it has to be tried out, and no task has it as its outcome"),
+        ({"method": "trial"}, "it has to be tried out, and no task has it as its outcome"),
     ],
 )
 def test_what_can_never_be_asked_is_told_with_its_reason(changes, reason):
     ((gravity, where, what),) = told(pack_with(**changes))
     assert (where, what) == ("code-stays", f"can never be asked: {reason}.")
-    assert gravity is (Gravity.REMARK if "how" in changes else Gravity.MISTAKE)
+    assert gravity is (Gravity.REMARK if "method" in changes else Gravity.MISTAKE)
 
 
 def test_a_kind_of_oven_that_the_parent_excludes_is_an_obstacle():
-    screen = replace(OBSERVATIONS["screen-shows"], needs={"control": frozenset({"mechanical"})})
+    screen = replace(OBSERVATIONS["screen-shows"], requires_variant={"control": frozenset({"mechanical"})})
     pack = make_pack(observations=OBSERVATIONS | by_id(screen), tasks=TASKS | METER_TASK)
     ((_, where, what),) = told(pack)
     assert where == "code-stays"

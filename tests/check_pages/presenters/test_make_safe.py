@@ -24,7 +24,7 @@ def test_causes_and_one_question_from_memory_are_for_the_repairer(check_request)
     page = page_of(check_request, complaint="smell", smell_type="plastic-or-fishy")
     assert page.causes
     assert page.memory is not None
-    assert library().pack.observations["smell-place"].how == "memory"
+    assert library().pack.observations["smell-place"].method == "memory"
     assert "OVEN FAULT CHECK" in page.summary
 
 

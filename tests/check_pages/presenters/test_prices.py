@@ -4,7 +4,7 @@ import pytest
 
 from tests.household.checks_done import answers_of, at
 from triage.check_pages.presenters.prices import currency_of, has_prices, money, price_lines, rounded
-from triage.engine.repairs import Span
+from triage.engine.repairs import Range
 
 ELEMENT = answers_of("fan-element-open", "no-heat")
 
@@ -26,11 +26,11 @@ def test_a_rough_price_has_two_figures(amount, shown):
     ],
 )
 def test_money_is_that_of_the_place_and_of_none_where_the_place_is_not_known(check_request, region, words):
-    assert money(check_request(at("/check/", {}, region)), Span(70, 190)) == words
+    assert money(check_request(at("/check/", {}, region)), Range(70, 190)) == words
 
 
 def test_two_ends_that_round_to_one_are_told_once(check_request):
-    assert money(check_request(at("/check/", {})), Span(39.6, 40.2)) == "about £40"
+    assert money(check_request(at("/check/", {})), Range(39.6, 40.2)) == "about £40"
 
 
 def test_a_price_is_a_range_with_the_cost_of_a_visit_for_nothing(check_request):

@@ -8,15 +8,22 @@ from hypothesis import given, strategies
 from tests.builders import electric_oven
 from tests.engine.trails import some
 from tests.published.places import place
-from triage.engine import Emergency, Question, Result, believe, compile_model, parse_answers, run_check
+from triage.engine import Emergency, Question, Result, compile_model, infer_belief, parse_answers, run_check
 from triage.engine.pack import CANT_TELL
-from triage.engine.readings import KINDS, QUANTITIES, gauge_answer, level_likelihood, raised_by, unreadable
+from triage.engine.readings import (
+    QUANTITIES,
+    READERS,
+    flags_raised_by,
+    invalid_reason,
+    level_likelihood,
+    option_likelihoods,
+)
 from triage.engine.readings.gasket import PLACES
-from triage.engine.readings.run_on import WITHOUT_END
+from triage.engine.readings.run_on import ENDLESS_MINUTES
 
 PACK = electric_oven()
 MODEL = compile_model(PACK, place("gb-eng"))
-MEASURED = [o for o in PACK.observations.values() if o.gauge]
+MEASURED = [o for o in PACK.observations.values() if o.measurement]
 NUDGE, SLIGHTLY = 1e-4, 2e-3
 NO_POWER, FULL_POWER = "f1~s60~k1000~b100~p2200", "f40~s60~k1000~b100~p2300"
 LIGHT_STAYS_ON = (
@@ -110,7 +117,7 @@ def test_moving_any_input_slightly_moves_what_it_says_slightly(made, which):
     kind, numbers, text = made
     nudged = list(numbers)
     nudged[which % len(numbers)] += NUDGE
-    for observation in (o for o in MEASURED if o.gauge.kind == kind):
+    for observation in (o for o in MEASURED if o.measurement.kind == kind):
         one, other = level_likelihood(observation, text(numbers)), level_likelihood(observation, text(nudged))
         assert share(one) == pytest.approx(share(other), abs=SLIGHTLY)
 
@@ -121,15 +128,15 @@ def test_moving_any_input_slightly_moves_the_belief_slightly(made, which):
     kind, numbers, text = made
     nudged = list(numbers)
     nudged[which % len(numbers)] += NUDGE
-    observation = next(o for o in MEASURED if o.gauge.kind == kind)
-    one, other = (believe(MODEL, {"complaint": "no-heat", observation.id: text(v)}) for v in (numbers, nudged))
-    assert one.chances == pytest.approx(other.chances, abs=SLIGHTLY)
+    observation = next(o for o in MEASURED if o.measurement.kind == kind)
+    one, other = (infer_belief(MODEL, {"complaint": "no-heat", observation.id: text(v)}) for v in (numbers, nudged))
+    assert one.probabilities == pytest.approx(other.probabilities, abs=SLIGHTLY)
 
 
 @pytest.mark.parametrize("observation", MEASURED, ids=lambda o: o.id)
 def test_an_answer_in_words_weighs_as_its_column_of_the_table(observation):
     for place_of, option in enumerate(observation.options):
-        assert level_likelihood(observation, option) == tuple(row[place_of] for row in observation.says)
+        assert level_likelihood(observation, option) == tuple(row[place_of] for row in observation.answer_probabilities)
 
 
 def test_a_sharp_reading_well_inside_a_span_weighs_as_that_answer():
@@ -138,7 +145,7 @@ def test_a_sharp_reading_well_inside_a_span_weighs_as_that_answer():
     assert measured == pytest.approx(in_words, rel=1e-3)
 
 
-@pytest.mark.parametrize("kind", sorted(KINDS))
+@pytest.mark.parametrize("kind", sorted(READERS))
 def test_every_kind_is_used_and_yields_the_quantities_it_is_said_to(kind):
     texts = {
         "meter": NO_POWER,
@@ -147,19 +154,19 @@ def test_every_kind_is_used_and_yields_the_quantities_it_is_said_to(kind):
         "preheat": "m10~c200",
         "gasket": "pgggggggg",
     }
-    result = KINDS[kind](texts[kind])
+    result = READERS[kind](texts[kind])
     if kind == "gasket":
         assert len(result.leaks) == len(PLACES)
     else:
         assert set(result.quantities) == set(QUANTITIES[kind])
-    assert any(o.gauge.kind == kind for o in MEASURED)
+    assert any(o.measurement.kind == kind for o in MEASURED)
 
 
 def test_a_question_in_words_only_knows_no_reading():
     lamp = PACK.observations["lamp-state"]
-    assert unreadable(lamp, NO_POWER) == "not-an-option"
-    assert unreadable(lamp, CANT_TELL) is None
-    assert raised_by(lamp, NO_POWER) == ()
+    assert invalid_reason(lamp, NO_POWER) == "not-an-option"
+    assert invalid_reason(lamp, CANT_TELL) is None
+    assert flags_raised_by(lamp, NO_POWER) == ()
 
 
 @pytest.mark.parametrize(
@@ -167,14 +174,14 @@ def test_a_question_in_words_only_knows_no_reading():
     [("i200~j260", ()), ("i200~j600", ()), ("i200~j690", ("will-not-stop",)), ("i200~j9000", ("will-not-stop",))],
 )
 def test_power_drawn_when_off_is_flagged_one_uncertainty_early_and_however_much_it_is(text, flags):
-    assert raised_by(PACK.observations["meter-off"], text) == flags
+    assert flags_raised_by(PACK.observations["meter-off"], text) == flags
 
 
 def test_the_outer_spans_have_no_end_for_a_flag():
-    gauge = PACK.observations["meter-off"].gauge
-    assert gauge.open_span("draws-when-off") == (500.0, inf)
-    assert gauge.open_span("no-draw-when-off") == (-inf, 500.0)
-    assert PACK.observations["fan-run-on"].gauge.open_span("never-stops")[1] > WITHOUT_END
+    gauge = PACK.observations["meter-off"].measurement
+    assert gauge.open_interval("draws-when-off") == (500.0, inf)
+    assert gauge.open_interval("no-draw-when-off") == (-inf, 500.0)
+    assert PACK.observations["fan-run-on"].measurement.open_interval("never-stops")[1] > ENDLESS_MINUTES
 
 
 def test_a_flagged_reading_ends_the_check_as_its_answer_in_words_does():
@@ -246,6 +253,6 @@ def test_two_different_readings_of_one_thing_are_asked_again_unless_one_is_a_dan
 
 def test_the_options_of_a_reading_come_in_the_order_of_the_question():
     for observation, text in (("thermometer-swing", "c180~r30-180_40-190"), ("paper-strip-test", "pgsgggggg")):
-        told = gauge_answer(PACK.observations[observation], text)
+        told = option_likelihoods(PACK.observations[observation], text)
         assert tuple(told) == PACK.observations[observation].options
         assert sum(told.values()) == pytest.approx(1.0)

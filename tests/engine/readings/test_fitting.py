@@ -8,7 +8,7 @@ from hypothesis import given, strategies
 from scipy.optimize import curve_fit
 
 from tests.engine.trails import few
-from triage.engine.readings.fitting import FEWEST, LONGEST, SHORTEST, fit
+from triage.engine.readings.fitting import MAX_TAU, MIN_POINTS, MIN_TAU, fit
 
 
 def warming(time, start, end, tau):
@@ -25,10 +25,10 @@ def test_a_noisy_warm_up_is_fitted_as_well_as_by_scipy(end, tau, noise):
     times = [5.0 * i for i in range(len(noise))]
     points = [(t, float(warming(t, 20.0, end, tau)) + n) for t, n in zip(times, noise, strict=True)]
     ours = fit(points, 1.0)
-    reach = ([-2000, -2000, SHORTEST * times[-1]], [2000, 20_000, LONGEST * times[-1]])
+    reach = ([-2000, -2000, MIN_TAU * times[-1]], [2000, 20_000, MAX_TAU * times[-1]])
     theirs, _ = curve_fit(warming, times, [y for _, y in points], p0=(20.0, end, tau), bounds=reach, max_nfev=20_000)
     left = sum((warming(t, *theirs) - y) ** 2 for t, y in points)
-    assert ours.left**2 * len(points) <= left * (1 + 1e-6) + 1e-6
+    assert ours.rms_residual**2 * len(points) <= left * (1 + 1e-6) + 1e-6
 
 
 def test_an_exact_curve_is_found_again():
@@ -47,13 +47,13 @@ def test_how_far_off_the_end_may_be_is_what_scipy_says_of_it():
     _, spread = curve_fit(
         warming, times, [y for _, y in points], p0=(20.0, 240.0, 19.0), sigma=[1.0] * 8, absolute_sigma=True
     )
-    assert found.unsure == pytest.approx(spread[1][1] ** 0.5, rel=0.15)
+    assert found.end_uncertainty == pytest.approx(spread[1][1] ** 0.5, rel=0.15)
 
 
 def test_a_straight_rise_leaves_the_end_open():
-    assert fit([(t, 20.0 + 5.0 * t) for t in range(0, 30, 5)], 1.0).unsure > 100.0
+    assert fit([(t, 20.0 + 5.0 * t) for t in range(0, 30, 5)], 1.0).end_uncertainty > 100.0
 
 
 def test_too_few_points_fit_nothing():
     assert fit([(0, 1), (1, 2), (2, 3)], 1.0) is None
-    assert FEWEST == 4
+    assert MIN_POINTS == 4

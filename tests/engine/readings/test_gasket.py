@@ -5,19 +5,19 @@ from itertools import product
 import pytest
 
 from tests.builders import electric_oven
-from triage.engine.readings import gasket, gauge_answer
+from triage.engine.readings import gasket, option_likelihoods
 from triage.engine.readings.gasket import PLACES
 
 
 def classes(text):
-    return gasket.read(text).classes
+    return gasket.read(text).likelihoods
 
 
 def test_the_text_names_every_place_clockwise_from_the_top_left():
     found = dict.fromkeys(PLACES, False) | {"top-right": True}
     del found["bottom"]
-    assert gasket.write(found) == "pggsggxgg"
-    assert gasket.read("pggsggxgg").places == ("top-right",)
+    assert gasket.encode(found) == "pggsggxgg"
+    assert gasket.read("pggsggxgg").leaking_places == ("top-right",)
     assert gasket.read("pggsggxgg").leaks[5] is None
 
 
@@ -56,6 +56,6 @@ def test_the_left_side_ends_at_the_top_left_corner():
 @pytest.mark.parametrize("test", ["paper-strip-test", "torch-gap-test"])
 def test_both_tests_of_the_pack_read_the_same_map(test):
     asked = electric_oven().observations[test]
-    told = gauge_answer(asked, "psssggxgg")
+    told = option_likelihoods(asked, "psssggxgg")
     assert max(told, key=told.get) == asked.options[-1]
     assert sum(told.values()) == pytest.approx(1.0)

@@ -6,14 +6,14 @@ from uncertainties import ufloat
 
 from tests.builders import electric_oven
 from tests.engine.trails import some
-from triage.engine.readings import gauge_answer, meter
-from triage.engine.readings.measured import rectangle
+from triage.engine.readings import meter, option_likelihoods
+from triage.engine.readings.measured import uniform_uncertainty
 
 PLATE = "~p2200~b100"
 
 
 def likeliest(text):
-    told = gauge_answer(electric_oven().observations["meter-power"], text)
+    told = option_likelihoods(electric_oven().observations["meter-power"], text)
     return max(told, key=told.get)
 
 
@@ -34,17 +34,17 @@ def test_the_ways_agree_on_the_power(text):
 
 def test_a_steady_tap_along_gives_the_same_power():
     power = meter.read("x" + "_".join(str(1.5 * i) for i in range(21)) + "~k1000~b100")
-    assert (power.watts.value, power.rested) == pytest.approx((2300.0, 0.0))
+    assert (power.watts.value, power.resting_share) == pytest.approx((2300.0, 0.0))
 
 
 @some
 @given(flashes=strategies.integers(2, 200), seconds=strategies.floats(5, 600), background=strategies.floats(0, 500))
 def test_the_power_and_its_uncertainty_are_what_the_uncertainties_package_makes_of_them(flashes, seconds, background):
     power = meter.read(f"f{flashes}~s{seconds:.3f}~k1000~b{background:.2f}~p2200~r230~v236")
-    intervals = ufloat(flashes - 1, rectangle(1.0))
+    intervals = ufloat(flashes - 1, uniform_uncertainty(1.0))
     rest = ufloat(round(background, 2), (20.0**2 + (0.15 * round(background, 2)) ** 2) ** 0.5)
     watts = intervals * 3600.0 / round(seconds, 3) - rest
-    expected = ufloat(2145.0, 2145.0 * rectangle(165.0 / 2145.0)) * (ufloat(236.0, 2.0) / 230.0) ** 2
+    expected = ufloat(2145.0, 2145.0 * uniform_uncertainty(165.0 / 2145.0)) * (ufloat(236.0, 2.0) / 230.0) ** 2
     share = watts / expected
     assert power.watts.value == pytest.approx(watts.nominal_value)
     assert power.watts.uncertainty == pytest.approx(watts.std_dev)
@@ -80,20 +80,20 @@ def test_a_thermostat_that_rests_between_is_not_taken_for_a_weak_element():
     average = 25 * 3600.0 / again[-1] - 100.0
     assert average < 0.45 * 2200
     assert likeliest(written([0.0, *on, *rest, *again])) == "as-rated"
-    assert power.rested == pytest.approx(1.0 - 25 * 3600.0 / 2300 / again[-1], abs=0.02)
+    assert power.resting_share == pytest.approx(1.0 - 25 * 3600.0 / 2300 / again[-1], abs=0.02)
 
 
 def test_a_weak_element_is_seen_in_steady_taps():
     power = meter.read(written([0.0, *taps_at(1200, 20)]))
     assert likeliest(written([0.0, *taps_at(1200, 20)])) == "half-to-three-quarter"
-    assert power.rested == pytest.approx(0.0, abs=1e-3)
+    assert power.resting_share == pytest.approx(0.0, abs=1e-3)
 
 
 def test_a_long_count_may_have_met_a_rest_so_a_low_one_says_less():
     short, long = "f17~s60~k1000" + PLATE, "f280~s1050~k1000" + PLATE
     power = electric_oven().observations["meter-power"]
     assert meter.read(short).watts.value == pytest.approx(meter.read(long).watts.value, rel=0.01)
-    assert gauge_answer(power, long)["as-rated"] > 3 * gauge_answer(power, short)["as-rated"]
+    assert option_likelihoods(power, long)["as-rated"] > 3 * option_likelihoods(power, short)["as-rated"]
 
 
 def test_the_middle_of_an_even_number_is_between_the_two():

@@ -9,14 +9,14 @@ from uncertainties import ufloat, umath
 
 from tests.builders import electric_oven
 from tests.engine.trails import few
-from triage.engine.readings import gauge_answer, preheat
-from triage.engine.readings.preheat import CAPACITY, LOSS, minutes_needed
+from triage.engine.readings import option_likelihoods, preheat
+from triage.engine.readings.preheat import CAPACITY_JOULES_PER_KELVIN, LOSS_WATTS_PER_KELVIN, minutes_needed
 
 TIME = electric_oven().observations["preheat-time"]
 
 
 def likeliest(text):
-    told = gauge_answer(TIME, text)
+    told = option_likelihoods(TIME, text)
     return max(told, key=told.get)
 
 
@@ -29,10 +29,10 @@ def test_the_minutes_are_those_of_the_equation_solved_by_scipy(watts, litres, ri
         return above[0] - rise
 
     there.terminal = True
-    if LOSS * walls * rise / watts > 0.95:
+    if LOSS_WATTS_PER_KELVIN * walls * rise / watts > 0.95:
         return
     warming = solve_ivp(
-        lambda _t, above: (watts - LOSS * walls * above) / (CAPACITY * walls),
+        lambda _t, above: (watts - LOSS_WATTS_PER_KELVIN * walls * above) / (CAPACITY_JOULES_PER_KELVIN * walls),
         (0, 40_000),
         [0.0],
         events=there,
@@ -71,4 +71,6 @@ def test_half_the_power_takes_more_than_twice_the_time():
 
 
 def test_a_power_that_cannot_reach_it_takes_very_long_and_no_error():
-    assert minutes_needed(180, 300, 65) == pytest.approx(-CAPACITY / LOSS * log(0.03) / 60.0)
+    assert minutes_needed(180, 300, 65) == pytest.approx(
+        -CAPACITY_JOULES_PER_KELVIN / LOSS_WATTS_PER_KELVIN * log(0.03) / 60.0
+    )

@@ -2,7 +2,7 @@
 
 import pytest
 
-from triage.engine.readings.measured import Measured, rectangle
+from triage.engine.readings.measured import Measured, uniform_uncertainty
 from triage.engine.readings.rating import RATING_FIELDS, plate_band, read_rating, share_of
 
 
@@ -22,7 +22,9 @@ def test_a_typed_voltage_moves_what_is_expected_and_makes_it_surer():
 
 def test_an_unknown_voltage_is_taken_as_a_tenth_either_way():
     relative = rating(plate="2200").expected.uncertainty / rating(plate="2200").expected.value
-    assert relative == pytest.approx((rectangle(0.075 / 0.975) ** 2 + (2 * rectangle(0.1)) ** 2) ** 0.5)
+    assert relative == pytest.approx(
+        (uniform_uncertainty(0.075 / 0.975) ** 2 + (2 * uniform_uncertainty(0.1)) ** 2) ** 0.5
+    )
 
 
 def test_the_whole_ovens_plate_says_less_of_one_setting_and_no_plate_least_of_all():

@@ -3,21 +3,21 @@
 import pytest
 
 from tests.builders import electric_oven
-from triage.engine.readings import gauge_answer, level_likelihood, run_on
-from triage.engine.readings.measured import rectangle
+from triage.engine.readings import level_likelihood, option_likelihoods, run_on
+from triage.engine.readings.measured import uniform_uncertainty
 
 FAN = electric_oven().observations["fan-run-on"]
 LEVELS = electric_oven().conditions["cooling"].levels
 
 
 def told(text):
-    return gauge_answer(FAN, text)
+    return option_likelihoods(FAN, text)
 
 
 def test_the_truth_lies_anywhere_between_the_last_look_and_the_one_before():
     minutes = run_on.read("h10~s16").minutes
     assert minutes.value == 13.0
-    assert minutes.uncertainty == pytest.approx((rectangle(3.0) ** 2 + 0.25**2) ** 0.5)
+    assert minutes.uncertainty == pytest.approx((uniform_uncertainty(3.0) ** 2 + 0.25**2) ** 0.5)
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ from statistics import mean, pstdev
 import pytest
 
 from tests.builders import electric_oven
-from triage.engine.readings import gauge_answer, raised_by, thermometer
+from triage.engine.readings import flags_raised_by, option_likelihoods, thermometer
 from triage.engine.readings.thermometer import turning_points, whole_cycles
 
 PACK = electric_oven()
@@ -22,7 +22,7 @@ def cycling(middle, swing, times, period=12.0):
 
 
 def likeliest(observation, text):
-    told = gauge_answer(PACK.observations[observation], text)
+    told = option_likelihoods(PACK.observations[observation], text)
     return max(told, key=told.get)
 
 
@@ -59,12 +59,12 @@ def test_more_readings_make_the_mean_surer_and_are_asked_for_until_it_is():
         thermometer.read(written(cycling(180, 30, range(30, 90, 5)))),
     )
     assert few.mean.uncertainty > many.mean.uncertainty
-    assert (few.more > 0, many.more) == (True, 0)
+    assert (few.readings_wanted > 0, many.readings_wanted) == (True, 0)
 
 
 def test_readings_while_it_warms_up_say_nearly_nothing_of_the_mean():
     early = thermometer.read(written([(5, 90), (10, 140), (15, 165)]))
-    told = gauge_answer(PACK.observations["thermometer-mean"], written([(5, 90), (10, 140), (15, 165)]))
+    told = option_likelihoods(PACK.observations["thermometer-mean"], written([(5, 90), (10, 140), (15, 165)]))
     assert early.mean.uncertainty > 60
     assert max(told.values()) - min(told.values()) < 0.2
 
@@ -76,11 +76,11 @@ def test_a_thermostat_that_is_off_and_a_weak_element_read_cold_alike_but_only_on
 
 
 def test_a_weak_element_never_comes_to_the_set_point():
-    assert thermometer.read(WEAK).reached is None
+    assert thermometer.read(WEAK).reached_minute is None
 
 
 def test_the_time_to_temperature_is_read_between_two_readings():
-    assert thermometer.read(written([(0, 20), (10, 160), (12, 200), (40, 180)])).reached == pytest.approx(11.0)
+    assert thermometer.read(written([(0, 20), (10, 160), (12, 200), (40, 180)])).reached_minute == pytest.approx(11.0)
 
 
 def test_overshoot_is_what_the_highest_reading_is_above_the_set_point():
@@ -90,16 +90,16 @@ def test_overshoot_is_what_the_highest_reading_is_above_the_set_point():
 @pytest.mark.parametrize(("last", "flags"), [(236, ("overheats",)), (226, ("overheats",)), (222, ())])
 def test_a_climb_past_the_set_point_is_flagged_one_uncertainty_early(last, flags):
     text = written([(5, 100), (10, 180), (15, last)])
-    assert raised_by(PACK.observations["thermometer-swing"], text) == flags
+    assert flags_raised_by(PACK.observations["thermometer-swing"], text) == flags
 
 
 def test_a_peak_that_has_fallen_again_is_no_climb():
     text = written([(10, 180), (14, 235), (30, 185), (35, 180)])
-    assert raised_by(PACK.observations["thermometer-swing"], text) == ()
+    assert flags_raised_by(PACK.observations["thermometer-swing"], text) == ()
 
 
 def test_a_first_reading_far_too_hot_is_flagged_however_few_there_are():
-    assert raised_by(PACK.observations["thermometer-swing"], written([(3, 250)])) == ("overheats",)
+    assert flags_raised_by(PACK.observations["thermometer-swing"], written([(3, 250)])) == ("overheats",)
 
 
 def test_a_check_in_boiling_water_corrects_and_makes_surer():

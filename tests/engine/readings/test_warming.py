@@ -4,17 +4,17 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from triage.engine.readings import thermometer
-from triage.engine.readings.preheat import CAPACITY, LOSS
-from triage.engine.readings.warming import heading
+from triage.engine.readings.preheat import CAPACITY_JOULES_PER_KELVIN, LOSS_WATTS_PER_KELVIN
+from triage.engine.readings.warming import warming_trend
 
 ROOM = 20.0
 HALF = 13.1  # minutes: CAPACITY / LOSS * ln 2 / 60
 
 
-def readings(watts, times, loss=LOSS, step=2.0):
+def readings(watts, times, loss=LOSS_WATTS_PER_KELVIN, step=2.0):
     """What a thermometer reads of one heat capacity under constant power, to `step`."""
     found = solve_ivp(
-        lambda _, heat: (watts - loss * (heat - ROOM)) / CAPACITY,
+        lambda _, heat: (watts - loss * (heat - ROOM)) / CAPACITY_JOULES_PER_KELVIN,
         (0.0, 60.0 * times[-1]),
         [ROOM],
         t_eval=[60.0 * time for time in times],
@@ -24,7 +24,7 @@ def readings(watts, times, loss=LOSS, step=2.0):
 
 
 def heading_of(points, set_to=180, more=""):
-    return heading(thermometer.read(f"c{set_to}~r" + "_".join(f"{t}-{y:g}" for t, y in points) + more))
+    return warming_trend(thermometer.read(f"c{set_to}~r" + "_".join(f"{t}-{y:g}" for t, y in points) + more))
 
 
 EVERY_FIVE = list(range(5, 65, 5))
@@ -32,24 +32,28 @@ EVERY_FIVE = list(range(5, 65, 5))
 
 def test_a_quarter_of_its_power_heads_short_of_the_set_heat():
     found = heading_of(readings(500.0, EVERY_FIVE))
-    assert found.short
-    assert found.end.value == pytest.approx(ROOM + 500.0 / LOSS, abs=2.0 * found.end.uncertainty)
-    assert found.half == pytest.approx(HALF, rel=0.1)
+    assert found.falls_short
+    assert found.end_temperature.value == pytest.approx(
+        ROOM + 500.0 / LOSS_WATTS_PER_KELVIN, abs=2.0 * found.end_temperature.uncertainty
+    )
+    assert found.half_time_minutes == pytest.approx(HALF, rel=0.1)
 
 
 def test_half_of_its_power_heads_past_it_and_a_leak_makes_it_lose_its_warmth_faster():
     sound = heading_of(readings(1000.0, EVERY_FIVE))
-    leaking = heading_of(readings(1900.0, EVERY_FIVE, loss=2.0 * LOSS), more="~a2")
-    assert not sound.short
-    assert sound.end.value == pytest.approx(ROOM + 1000.0 / LOSS, abs=2.0 * sound.end.uncertainty)
-    assert leaking is None or leaking.half < 0.6 * sound.half
+    leaking = heading_of(readings(1900.0, EVERY_FIVE, loss=2.0 * LOSS_WATTS_PER_KELVIN), more="~a2")
+    assert not sound.falls_short
+    assert sound.end_temperature.value == pytest.approx(
+        ROOM + 1000.0 / LOSS_WATTS_PER_KELVIN, abs=2.0 * sound.end_temperature.uncertainty
+    )
+    assert leaking is None or leaking.half_time_minutes < 0.6 * sound.half_time_minutes
 
 
 def test_a_thermostat_that_cuts_out_early_is_never_called_a_weak_heater():
     points = readings(1000.0, [2, 4, 6, 8, 10, 12, 14, 16])
     falling = [(18 + 2 * n, points[-1][1] - 4.0 * n) for n in range(1, 12)]
     found = heading_of(points + falling, more="~a2")
-    assert found is None or not found.short
+    assert found is None or not found.falls_short
 
 
 def test_a_control_that_holds_a_heat_without_resting_is_not_called_a_weak_heater():

@@ -86,7 +86,7 @@ def test_after_danger_only_memory_is_asked(client):
             "complaint",
             "smell-type",
         }
-        assert PACK.observations[named].how == "memory"
+        assert PACK.observations[named].method == "memory"
 
 
 def test_a_broken_address_says_so_and_the_next_tap_heals_it(client):

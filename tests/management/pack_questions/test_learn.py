@@ -47,7 +47,7 @@ def test_accepted_at_once_the_overlay_is_laid_over_the_pack_and_no_danger_falls(
     known = written_library()
     laid = overlaid(known.pack, ELECTRIC_OVEN, path)
     assert yaml.safe_load(path.read_text("utf-8"))["accepted_by"] == "Ada Example"
-    assert laid.faults["fan-element-open"].calls != known.pack.faults["fan-element-open"].calls
+    assert laid.faults["fan-element-open"].calls_per_1000 != known.pack.faults["fan-element-open"].calls_per_1000
     assert not list(lowered_dangers(known.pack, laid, (place.region for place in known.regions.values())))
 
 

@@ -72,9 +72,9 @@ def _inversions(pack: Pack, groups: Groups) -> list[tuple[Fault, Fault]]:
     found = []
     for place, group in enumerate(groups):
         later = [pack.faults[f] for f in chain.from_iterable(groups[place + 1 :])]
-        rival = max(later, key=lambda fault: fault.calls, default=None)
+        rival = max(later, key=lambda fault: fault.calls_per_1000, default=None)
         if rival is not None:
-            found += [(pack.faults[f], rival) for f in group if pack.faults[f].calls < rival.calls]
+            found += [(pack.faults[f], rival) for f in group if pack.faults[f].calls_per_1000 < rival.calls_per_1000]
     return found
 
 
@@ -85,7 +85,7 @@ def _remark(places: Places, fault: Fault, rival: Fault) -> Finding:
         places.problem(
             "faults",
             fault.id,
-            f"is called out for {fault.calls:g} times in 1000 and {rival.id} {rival.calls:g} times; "
+            f"is called out for {fault.calls_per_1000:g} times in 1000 and {rival.id} {rival.calls_per_1000:g} times; "
             f"the trade meets {fault.id} at least as often.",
             f"Correct `calls`, or move one of them in {NAME}.yaml and say there why.",
         ),

@@ -69,20 +69,22 @@ class _Tells:
         """The two rows of answers, "it never came up" last, on every kind of oven both faults can have."""
         reported = str(observation.reports)
         up = self._comes_up(observation, a), self._comes_up(observation, b)
-        if reported in self.model.shares:
-            rows = self.model.shares[reported]
+        if reported in self.model.option_probabilities:
+            rows = self.model.option_probabilities[reported]
             yield _with_silence([row[a] for row in rows], up[0]), _with_silence([row[b] for row in rows], up[1])
             return
-        given = self.model.pack.conditions[reported].given
-        for option, table in enumerate(self.model.answers[observation.id]):
-            if given is None or (self.model.kinds[given][option][a] and self.model.kinds[given][option][b]):
+        given = self.model.pack.conditions[reported].parent
+        for option, table in enumerate(self.model.answer_tables[observation.id]):
+            if given is None or (
+                self.model.variant_weights[given][option][a] and self.model.variant_weights[given][option][b]
+            ):
                 one, other = table.distinct[table.index[a]], table.distinct[table.index[b]]
                 yield _with_silence(one, up[0]), _with_silence(other, up[1])
 
     def _comes_up(self, observation: Observation, h: int) -> float:
         """How often the answers are given that make a question exist."""
         share = 1.0
-        for parent, options in observation.after.items():
+        for parent, options in observation.requires_answers.items():
             share *= self._share_of(self.model.pack.observations[parent], options, h)
         return share
 
@@ -95,12 +97,14 @@ class _Tells:
     def _usual_row(self, observation: Observation, h: int) -> Mapping[str, float]:
         """The answers of one hypothesis over all kinds of oven it occurs on."""
         reported = str(observation.reports)
-        if reported in self.model.shares:
-            return {o: row[h] for o, row in zip(observation.options, self.model.shares[reported], strict=True)}
-        given = self.model.pack.conditions[reported].given
-        shares = [row[h] for row in self.model.shares[given]] if given else [1.0]
+        if reported in self.model.option_probabilities:
+            return {
+                o: row[h] for o, row in zip(observation.options, self.model.option_probabilities[reported], strict=True)
+            }
+        given = self.model.pack.conditions[reported].parent
+        shares = [row[h] for row in self.model.option_probabilities[given]] if given else [1.0]
         mixed = dict.fromkeys(observation.options, 0.0)
-        for share, table in zip(shares, self.model.answers[observation.id], strict=True):
+        for share, table in zip(shares, self.model.answer_tables[observation.id], strict=True):
             for option, chance in zip(observation.options, table.distinct[table.index[h]], strict=True):
                 mixed[option] += share * chance
         return mixed

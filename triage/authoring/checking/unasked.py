@@ -31,8 +31,8 @@ def cannot_be_asked(model: Model, places: Places) -> list[Finding]:
 def never_asked(model: Model, asked: Iterable[str], checks: int, places: Places) -> list[Finding]:
     """A remark for every question that could be asked and was not in `checks` checks; `asked` holds those that were."""
     pack = model.pack
-    left_out = {*asked, *model.settled_by_screen}
-    quiet = [q for q in model.questions if q.id not in left_out and q.how != "trial" and not _obstacle(pack, q)]
+    left_out = {*asked, *model.implied_by_screening}
+    quiet = [q for q in model.questions if q.id not in left_out and q.method != "trial" and not _obstacle(pack, q)]
     what = f"was not asked in any of {checks} made-up checks."
     remedy = "See with `pack explain` what tells more per second; sharpen `says`, lower `effort`, or take it out."
     return [Finding(Gravity.REMARK, "never asked", _problem(places, pack, q, what, remedy)) for q in quiet]
@@ -45,13 +45,13 @@ def _problem(places: Places, pack: Pack, question: Observation, what: str, remed
 
 def _obstacle(pack: Pack, question: Observation) -> str:
     """Why no check can come to a question; empty when one can."""
-    if question.how == "trial" and question.id not in _told_by_tasks(pack):
+    if question.method == "trial" and question.id not in _told_by_tasks(pack):
         return TRIAL_WITHOUT_TASK
     line = _waited_for(pack, question, ())
     if isinstance(line, str):
         return line
     for variant in pack.variants.values():
-        needed = [q.needs[variant.id] for q in (question, *line) if variant.id in q.needs]
+        needed = [q.requires_variant[variant.id] for q in (question, *line) if variant.id in q.requires_variant]
         if needed and not frozenset.intersection(*needed):
             return f"no {variant.id} has both what it needs and what the questions before it need"
     return ""
@@ -60,7 +60,7 @@ def _obstacle(pack: Pack, question: Observation) -> str:
 def _waited_for(pack: Pack, question: Observation, below: tuple[str, ...]) -> list[Observation] | str:
     """Every question this one waits for, however far up, or why they can never all be answered."""
     found: list[Observation] = []
-    for name, options in question.after.items():
+    for name, options in question.requires_answers.items():
         parent = pack.observations[name]
         if name == question.id or name in below:
             return f"it waits for {name}, which waits for it"
@@ -77,7 +77,7 @@ def _waited_for(pack: Pack, question: Observation, below: tuple[str, ...]) -> li
 
 def _is_put(pack: Pack, parent: Observation) -> bool:
     """Whether anybody comes to answer it: the engine asks it, a complaint states it or the danger page lists it."""
-    if parent.id == OPENING or (parent.reports and parent.how != "trial"):
+    if parent.id == OPENING or (parent.reports and parent.method != "trial"):
         return True
     stated = any(parent.id in complaint.answers for complaint in pack.complaints)
     listed = any(name == parent.id for flag in pack.red_flags.values() for name, _ in flag.signs)
@@ -86,4 +86,4 @@ def _is_put(pack: Pack, parent: Observation) -> bool:
 
 def _told_by_tasks(pack: Pack) -> set[str]:
     """What the tasks' own pages ask."""
-    return {outcome for task in pack.tasks.values() for outcome in (task.outcome, *task.also)}
+    return {outcome for task in pack.tasks.values() for outcome in (task.outcome, *task.further_outcomes)}

@@ -22,7 +22,7 @@ def weightless(pack: Pack, places: Places) -> list[Finding]:
         if len(idle) == len(question.options):
             found.append(_question(places, question))
             continue
-        excused = {option for o, option in pack.exits if o == question.id} | set(question.flags)
+        excused = {option for o, option in pack.out_of_scope if o == question.id} | set(question.flags)
         found += [_answer(places, question, option) for option in idle if option not in excused]
     return found
 
@@ -30,7 +30,7 @@ def weightless(pack: Pack, places: Places) -> list[Finding]:
 def weight(question: Observation, option: str) -> float:
     """The most this answer can weigh between two levels, in decibans."""
     place = question.options.index(option)
-    chances = [row[place] for row in question.says]
+    chances = [row[place] for row in question.answer_probabilities]
     if min(chances) == 0.0:
         return inf if max(chances) > 0.0 else 0.0
     return 10.0 * log10(max(chances) / min(chances))

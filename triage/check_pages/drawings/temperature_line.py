@@ -30,14 +30,14 @@ ROOM_ABOVE = 10.0
 def temperature_line(found: Temperatures, degrees: Callable[[float], str], facts: Facts) -> Drawing:
     """`degrees` writes a temperature as people there read it."""
     values = [value for _, value in found.points]
-    low = min(*values, found.set_to - NO_FAULT) - ROOM_ABOVE
-    high = max(*values, found.set_to + NO_FAULT) + ROOM_ABOVE
+    low = min(*values, found.set_point - NO_FAULT) - ROOM_ABOVE
+    high = max(*values, found.set_point + NO_FAULT) + ROOM_ABOVE
     start, end = found.points[0][0], found.points[-1][0]
     across = Scale(start, end if end > start else start + 1.0, LEFT + 6.0, RIGHT - 6.0)
     down = Scale(low, high, BOTTOM, TOP)
     shapes = [
-        box("band", LEFT, down.at(found.set_to + NO_FAULT), RIGHT, down.at(found.set_to - NO_FAULT)),
-        line("set", LEFT, down.at(found.set_to), RIGHT, down.at(found.set_to)),
+        box("band", LEFT, down.at(found.set_point + NO_FAULT), RIGHT, down.at(found.set_point - NO_FAULT)),
+        line("set", LEFT, down.at(found.set_point), RIGHT, down.at(found.set_point)),
         *_mean(found, down),
         through("warmth", [(across.at(time), down.at(value)) for time, value in found.points]),
         *[dot("reading", across.at(time), down.at(value), 3.2) for time, value in found.points],
@@ -64,7 +64,7 @@ def _sides(
     return [
         line("axis", LEFT, TOP, LEFT, BOTTOM),
         line("axis", LEFT, BOTTOM, RIGHT, BOTTOM),
-        label(degrees(found.set_to), LEFT - 4.0, down.at(found.set_to) + 4.0, "end", "label strong"),
+        label(degrees(found.set_point), LEFT - 4.0, down.at(found.set_point) + 4.0, "end", "label strong"),
         named("no-fault", LEFT, KEY),
         label(f"{times[0]:g}", across.at(times[0]), TIMES, "middle"),
         named("minutes", RIGHT, TIMES, "end", n=f"{times[1]:g}"),

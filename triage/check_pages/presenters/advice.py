@@ -51,7 +51,7 @@ def advice_page(check_request: CheckRequest, step: Result) -> AdvicePage:
         costs_href=check_request.links.costs() if priced else "",
         tell="" if solved else summary_of(check_request),
         local_line=local_rules(check_request, step),
-        call=calls_for(check_request.region, ["network"] if leading.who == NETWORK else []),
+        call=calls_for(check_request.region, ["network"] if leading.performed_by == NETWORK else []),
         part=check_request.texts.faults[leading.id].picture,
         answers=answers_so_far(check_request.texts, check_request.answers, check_request.links),
         problems=problem_sentences(check_request.texts, check_request.problems),
@@ -69,7 +69,7 @@ def _heading(check_request: CheckRequest, step: Result) -> str:
     if band is Band.MAKE_SAFE:
         return _("Leave it off until it has been checked")
     if band is Band.QUALIFIED:
-        who = check_request.pack.faults[step.verdict.causes[0].fault].who
+        who = check_request.pack.faults[step.verdict.causes[0].fault].performed_by
         return _("This is a job for %(person)s") % {"person": a_person(check_request, who)}
     if band is Band.SELF_CHECK:
         return _("You may be able to put this right")
@@ -99,7 +99,7 @@ def _is_grave(step: Result) -> bool:
 def _leave_off(check_request: CheckRequest, step: Result) -> str:
     """The sentence that keeps the oven off, or nothing where it may be used in some way."""
     faults = check_request.pack.faults
-    off = [cause for cause in step.verdict.causes if faults[cause.fault].meanwhile == LEAVE_OFF]
+    off = [cause for cause in step.verdict.causes if faults[cause.fault].interim_use == LEAVE_OFF]
     if off and (off[0] is step.verdict.causes[0] or _is_grave(step) or sum(c.chance for c in off) >= STRICTER_SHARE):
         return check_request.texts.faults[off[0].fault].now
     return _("Leave the oven off until it has been checked.") if _is_grave(step) else ""
@@ -113,10 +113,10 @@ def _what_now(check_request: CheckRequest, step: Result) -> list[str]:
     use = [] if _leave_off(check_request, step) else [text.now]
     lines += [*checks, *use] if step.verdict.band is Band.SELF_CHECK else [*use, *checks]
     if step.verdict.band in (Band.QUALIFIED, Band.MAKE_SAFE):
-        person = a_person(check_request, _booked(leading.who))
+        person = a_person(check_request, _booked(leading.performed_by))
         lines.append(_("Before you pay for a repair: %(claim)s") % {"claim": check_request.region.claim_first})
         lines.append(_("Book %(person)s.") % {"person": person} + f" {summary_below()}")
-    elif leading.who == HOUSEHOLDER:
+    elif leading.performed_by == HOUSEHOLDER:
         lines.append(text.job)
     return [line for line in lines if line]
 

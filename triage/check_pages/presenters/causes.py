@@ -11,7 +11,7 @@ from triage.check_pages.presenters.answers import answer_words, question_words
 from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Cause
 from triage.engine import Cause as LikelyCause
-from triage.engine import Verdict, Weight
+from triage.engine import Verdict, WeightOfEvidence
 from triage.jobsheet.wording import short_chance, tenths
 from triage.knowledge.texts import Texts
 
@@ -43,7 +43,7 @@ def _cause(texts: Texts, cause: LikelyCause) -> Cause:
     )
 
 
-def _lines(texts: Texts, weights: Iterable[Weight]) -> list[str]:
+def _lines(texts: Texts, weights: Iterable[WeightOfEvidence]) -> list[str]:
     """The heaviest answers first, as "question: answer"."""
     heaviest = sorted(weights, key=lambda weight: -abs(weight.decibans))[:MOST_LINES]
     return [

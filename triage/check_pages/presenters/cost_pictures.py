@@ -8,8 +8,8 @@ from triage.check_pages.drawings.drawing import Drawing
 from triage.check_pages.drawings.money_bars import MoneyRange, money_bars
 from triage.check_pages.presenters.prices import CALL_OUT_CLASS, SIGNS, currency_of, money, repair_prices, rounded
 from triage.check_pages.request import CheckRequest
-from triage.engine.repair_or_replace import Comparison, usual_range
-from triage.engine.repairs import Span
+from triage.engine.repair_or_replace import Comparison, central_range
+from triage.engine.repairs import Range
 
 
 def visit_picture(check_request: CheckRequest, call_out: float | None) -> Drawing | None:
@@ -17,22 +17,22 @@ def visit_picture(check_request: CheckRequest, call_out: float | None) -> Drawin
     prices = repair_prices(check_request, call_out)
     if prices is None:
         return None
-    rows = [(_("The whole job"), usual_range(prices))]
+    rows = [(_("The whole job"), central_range(prices))]
     if call_out is None:
         table = check_request.pack.costs.prices[currency_of(check_request.region)]
         rows.append((_("A visit without a repair"), table[CALL_OUT_CLASS]))
     return _bars(check_request, rows, _unit(check_request))
 
 
-def yearly_picture(check_request: CheckRequest, found: Comparison, wasted: Span | None) -> Drawing:
+def yearly_picture(check_request: CheckRequest, found: Comparison, wasted: Range | None) -> Drawing:
     """A repair and a new oven, each by the year, and what the fault wastes where that is known in money."""
-    rows = [(_("A repair"), found.repair_a_year), (_("A new oven"), found.new_a_year)]
+    rows = [(_("A repair"), found.repair_per_year), (_("A new oven"), found.new_per_year)]
     if wasted is not None:
         rows.append((_("Wasted electricity"), wasted))
     return _bars(check_request, rows, _("%(unit)s a year") % {"unit": _unit(check_request)})
 
 
-def _bars(check_request: CheckRequest, rows: Iterable[tuple[str, Span]], unit: str) -> Drawing:
+def _bars(check_request: CheckRequest, rows: Iterable[tuple[str, Range]], unit: str) -> Drawing:
     ranges = [
         MoneyRange(
             _("%(name)s: %(range)s") % {"name": name, "range": money(check_request, span)},

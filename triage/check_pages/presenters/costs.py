@@ -27,8 +27,8 @@ from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Choice
 from triage.engine import Result
 from triage.engine.repair_or_replace import Comparison, compare
-from triage.engine.repairs import Costs, Span, Waste
-from triage.engine.running_cost import Use, wasted_kwh
+from triage.engine.repairs import Costs, Range, Waste
+from triage.engine.running_cost import OvenUse, wasted_kwh
 
 WORTH_NAMING = 0.1
 AN_HOUR_EACH = 1.0
@@ -65,7 +65,7 @@ def costs_page(check_request: CheckRequest, step: Result) -> CostsPage:
 
 def _wastes(check_request: CheckRequest, step: Result) -> Mapping[str, Waste]:
     """How each likely cause wastes electricity, where it does."""
-    known = check_request.pack.costs.wastes
+    known = check_request.pack.costs.waste
     likely = [cause.fault for cause in step.verdict.causes if cause.chance >= WORTH_NAMING]
     return {fault: known[fault] for fault in likely if fault in known}
 
@@ -87,25 +87,25 @@ def _electricity(
     ]
 
 
-def _use(hours: float) -> Use:
-    return Use(hours / AN_HOUR_EACH, AN_HOUR_EACH)
+def _use(hours: float) -> OvenUse:
+    return OvenUse(hours / AN_HOUR_EACH, AN_HOUR_EACH)
 
 
-def _wasted_money(wastes: Mapping[str, Waste], form: CostsForm) -> Span | None:
+def _wasted_money(wastes: Mapping[str, Waste], form: CostsForm) -> Range | None:
     """What is wasted in a year, whichever of the likely causes it is; None where use or tariff is not known."""
     hours, tariff = form.number(USE), form.number(TARIFF)
     if not wastes or hours is None or tariff is None:
         return None
-    each = [wasted_kwh(waste, _use(hours)).times(tariff) for waste in wastes.values()]
-    return Span(min(one.low for one in each), max(one.high for one in each))
+    each = [wasted_kwh(waste, _use(hours)).scaled(tariff) for waste in wastes.values()]
+    return Range(min(one.low for one in each), max(one.high for one in each))
 
 
-def _waste_line(check_request: CheckRequest, fault: str, wasted: Span, tariff: float | None) -> str:
+def _waste_line(check_request: CheckRequest, fault: str, wasted: Range, tariff: float | None) -> str:
     words = {"cause": check_request.texts.faults[fault].name, "low": round(wasted.low), "high": round(wasted.high)}
     if tariff is None:
         line = _("%(cause)s: about %(low)s to %(high)s kWh a year. Say below what a kWh costs to see it in money.")
         return line % words
-    words["money"] = money(check_request, wasted.times(tariff))
+    words["money"] = money(check_request, wasted.scaled(tariff))
     return _("%(cause)s: about %(low)s to %(high)s kWh a year, %(money)s.") % words
 
 
@@ -128,9 +128,9 @@ def _repair_or_new(check_request: CheckRequest, form: CostsForm, wastes: Mapping
 
 def _counted_in(costs: Costs) -> str:
     words = {
-        "low": round(100 * costs.fails.low),
-        "high": round(100 * costs.fails.high),
-        "interest": round(100 * costs.interest),
+        "low": round(100 * costs.failure_rate.low),
+        "high": round(100 * costs.failure_rate.high),
+        "interest": round(100 * costs.interest_rate),
     }
     return (
         _("Counted in: %(low)s to %(high)s repairs in 100 do not hold, and interest of %(interest)s in 100 a year.")
@@ -140,18 +140,18 @@ def _counted_in(costs: Costs) -> str:
 
 def _compared(check_request: CheckRequest, found: Comparison) -> list[str]:
     years = {"low": round(found.years_left.low), "high": round(found.years_left.high)}
-    a_year = {"repair": money(check_request, found.repair_a_year), "new": money(check_request, found.new_a_year)}
+    a_year = {"repair": money(check_request, found.repair_per_year), "new": money(check_request, found.new_per_year)}
     return [
         _("With a repair, an oven of this age has about %(low)s to %(high)s years to go.") % years,
         _("Spread over those years a repair costs %(repair)s a year, a new oven %(new)s a year.") % a_year,
         _("Where both cost the same a year: at %(price)s for the repair. Below that range the repair costs less.")
-        % {"price": money(check_request, found.worth_up_to)},
-        _("That is so for %(share)s ovens that answer like this.") % {"share": _tens(found.cheaper)},
+        % {"price": money(check_request, found.break_even)},
+        _("That is so for %(share)s ovens that answer like this.") % {"share": _tens(found.share_cheaper)},
         _("A price for your own oven counts for more than these ranges."),
     ]
 
 
-def _tens(share: Span) -> str:
+def _tens(share: Range) -> str:
     """A range of shares as so many in ten; never all, never none."""
     low, high = (tenths(end) for end in share)
     if low == high or share.low >= SURE:

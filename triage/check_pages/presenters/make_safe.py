@@ -16,7 +16,7 @@ def make_safe_page(check_request: CheckRequest, step: Emergency) -> MakeSafePage
     raised = sort_out(step.flags)
     flag = raised.acting[0]
     text = check_request.texts.flags[flag.id]
-    wanted = [call for each in step.flags for call in each.calls]
+    wanted = [call for each in step.flags for call in each.phone_numbers]
     bare = raised.bare
     return MakeSafePage(
         signal=flag.signal,

@@ -6,8 +6,8 @@ from django.utils.translation import gettext as _
 
 from triage.check_pages.request import CheckRequest
 from triage.engine import Band, Result
-from triage.engine.repair_or_replace import Outlook, outlook, price_classes, usual_range
-from triage.engine.repairs import Span
+from triage.engine.repair_or_replace import PriceDistribution, central_range, price_classes, price_distribution
+from triage.engine.repairs import Range
 from triage.knowledge.region_builder import RegionProfile
 
 SIGNS = {"GBP": "£", "EUR": "€", "USD": "$"}
@@ -15,10 +15,10 @@ CALL_OUT_CLASS = "p0"
 FIVES, FIVES_FROM, HUNDRED = 5, 20, 100
 
 
-def repair_prices(check_request: CheckRequest, call_out: float | None = None) -> Outlook | None:
+def repair_prices(check_request: CheckRequest, call_out: float | None = None) -> PriceDistribution | None:
     """What a repair may cost here by cause; None where the place has no prices and no call-out charge is known."""
     classes = price_classes(check_request.pack.costs, currency_of(check_request.region), call_out)
-    return None if classes is None else outlook(check_request.check.belief, classes)
+    return None if classes is None else price_distribution(check_request.check.belief, classes)
 
 
 def price_lines(check_request: CheckRequest, call_out: float | None = None) -> list[str]:
@@ -26,14 +26,14 @@ def price_lines(check_request: CheckRequest, call_out: float | None = None) -> l
     costs = check_request.pack.costs
     prices = repair_prices(check_request, call_out)
     if prices is None:
-        times = usual_range(outlook(check_request.check.belief, costs.call_outs))
+        times = central_range(price_distribution(check_request.check.belief, costs.call_out_multiples))
         return [
             _("We have no prices for this place. Ask what a call-out costs before anybody comes."),
             _("The whole job then usually costs %(times)s times that charge.") % {"times": tenths_words(times)},
         ]
     lines = [
         _("If somebody comes, the whole job usually costs %(range)s.")
-        % {"range": money(check_request, usual_range(prices))}
+        % {"range": money(check_request, central_range(prices))}
     ]
     if call_out is None:
         visit_only = costs.prices[currency_of(check_request.region)][CALL_OUT_CLASS]
@@ -54,7 +54,7 @@ def currency_of(region: RegionProfile) -> str:
     return region.currency if region.territory else ""
 
 
-def money(check_request: CheckRequest, span: Span) -> str:
+def money(check_request: CheckRequest, span: Range) -> str:
     """A range of money, "about £70 to £190"; "about £40" where both ends round to the same."""
     currency = currency_of(check_request.region)
     low, high = (rounded(end) for end in span)
@@ -77,5 +77,5 @@ def rounded(amount: float) -> int:
     return int(step * floor(amount / step + 0.5))
 
 
-def tenths_words(span: Span) -> str:
+def tenths_words(span: Range) -> str:
     return _("%(low)s to %(high)s") % {"low": f"{span.low:.1f}", "high": f"{span.high:.1f}"}

@@ -28,8 +28,8 @@ def skilled_jobs(check_request: CheckRequest, step: Result) -> list[SkilledJob]:
     needed = step.verdict.band in (Band.QUALIFIED, Band.MAKE_SAFE)
     for cause in step.verdict.causes:
         fault, text = check_request.pack.faults[cause.fault], check_request.texts.faults[cause.fault]
-        if fault.who != "householder" and (cause.chance >= WORTH_NAMING or (needed and not jobs)):
-            jobs.setdefault(text.job, SkilledJob(text.job, text.why_them, _whose(check_request, fault.who)))
+        if fault.performed_by != "householder" and (cause.chance >= WORTH_NAMING or (needed and not jobs)):
+            jobs.setdefault(text.job, SkilledJob(text.job, text.why_them, _whose(check_request, fault.performed_by)))
     return list(jobs.values())[:MOST_JOBS]
 
 
@@ -40,7 +40,7 @@ def _whose(check_request: CheckRequest, who: str) -> str:
 
 def local_rules(check_request: CheckRequest, step: Result) -> str:
     """The line every page of advice has, and what the law here says about the kind of work the likeliest cause is."""
-    who = check_request.pack.faults[step.verdict.causes[0].fault].who
+    who = check_request.pack.faults[step.verdict.causes[0].fault].performed_by
     rules = {"technician": check_request.region.appliance_inside, "electrician": check_request.region.hardwired}
     return f"{check_request.region.local_line} {rules.get(who, '')}".strip()
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from triage.check_pages.drawings.drawing import Drawing
 from triage.check_pages.presenters.readings.kinds import KINDS
 from triage.conf import DEFAULT_REGION
-from triage.engine.readings import Unreadable
+from triage.engine.readings import InvalidReading
 from triage.jobsheet.shapes import Answer, Summary
 from triage.knowledge.library import library
 from triage.knowledge.region_builder import RegionProfile
@@ -41,7 +41,7 @@ def _drawn(readings: Iterable[Answer], where: SheetRegion) -> Iterable[tuple[Ans
 def _kind_of(answer: Answer) -> str:
     """The kind of figures the reading takes; nothing where it takes none, or is known no more."""
     known = library().pack.observations.get(answer["observation"])
-    return known.gauge.kind if known and known.gauge else ""
+    return known.measurement.kind if known and known.measurement else ""
 
 
 def _drawing_of(kind: str, text: str, where: SheetRegion) -> Drawing | None:
@@ -49,5 +49,5 @@ def _drawing_of(kind: str, text: str, where: SheetRegion) -> Drawing | None:
         return None
     try:
         return KINDS[kind].drawing(where, text)
-    except Unreadable:
+    except InvalidReading:
         return None

@@ -4,17 +4,24 @@ Each kind has a module with its inputs (`FIELDS`), a `read` from the text that s
 that come of it as `Measured` values. `evidence` turns those into likelihoods of an observation's options.
 """
 
-from triage.engine.readings.evidence import KINDS, QUANTITIES, gauge_answer, level_likelihood, raised_by, unreadable
+from triage.engine.readings.encoding import InvalidReading
+from triage.engine.readings.evidence import (
+    QUANTITIES,
+    READERS,
+    flags_raised_by,
+    invalid_reason,
+    level_likelihood,
+    option_likelihoods,
+)
 from triage.engine.readings.measured import Measured
-from triage.engine.readings.written import Unreadable
 
 __all__ = [
-    "KINDS",
     "QUANTITIES",
+    "READERS",
+    "InvalidReading",
     "Measured",
-    "Unreadable",
-    "gauge_answer",
+    "flags_raised_by",
+    "invalid_reason",
     "level_likelihood",
-    "raised_by",
-    "unreadable",
+    "option_likelihoods",
 ]

@@ -14,14 +14,14 @@ from operator import mul
 
 from triage.engine.pack import CANT_TELL, Observation
 from triage.engine.readings import gasket, meter, preheat, run_on, thermometer
+from triage.engine.readings.encoding import InvalidReading
 from triage.engine.readings.gasket import Gasket
-from triage.engine.readings.measured import chance_above, likelihoods, reaches
-from triage.engine.readings.written import Unreadable
+from triage.engine.readings.measured import interval_likelihoods, overlaps, probability_above
 
 Result = meter.Power | thermometer.Temperatures | run_on.RunOn | preheat.Preheat | Gasket
 Row = tuple[float, ...]
 
-KINDS: Mapping[str, Callable[[str], Result]] = {
+READERS: Mapping[str, Callable[[str], Result]] = {
     "meter": meter.read,
     "thermometer": thermometer.read,
     "run-on": run_on.read,
@@ -38,15 +38,15 @@ QUANTITIES: Mapping[str, tuple[str, ...]] = {
 PATTERNS = ("tight", "spot", "side")
 
 
-def unreadable(observation: Observation, answer: str) -> str | None:
+def invalid_reason(observation: Observation, answer: str) -> str | None:
     """Why `answer` cannot be used, or None where it is an option, "can't tell" or a reading."""
     if answer == CANT_TELL or answer in observation.options:
         return None
-    if observation.gauge is None:
+    if observation.measurement is None:
         return "not-an-option"
     try:
-        KINDS[observation.gauge.kind](answer)
-    except Unreadable as fault:
+        READERS[observation.measurement.kind](answer)
+    except InvalidReading as fault:
         return fault.reason
     return None
 
@@ -55,52 +55,52 @@ def level_likelihood(observation: Observation, answer: str) -> Row:
     """The likelihood of each level of what the observation reports, for an answer that is not `unreadable`."""
     if answer in observation.options:
         place = observation.options.index(answer)
-        return tuple(row[place] for row in observation.says)
+        return tuple(row[place] for row in observation.answer_probabilities)
     return _level_likelihood(observation, answer)
 
 
-def raised_by(observation: Observation, answer: str) -> tuple[str, ...]:
+def flags_raised_by(observation: Observation, answer: str) -> tuple[str, ...]:
     """The ids of the red flags an answer raises."""
     if not observation.flags:
         return ()
     if answer in observation.flags:
         return (observation.flags[answer],)
-    if observation.gauge is None or answer == CANT_TELL or answer in observation.options:
+    if observation.measurement is None or answer == CANT_TELL or answer in observation.options:
         return ()
     return _reached_flags(observation, answer)
 
 
-def gauge_answer(observation: Observation, answer: str) -> Mapping[str, float]:
+def option_likelihoods(observation: Observation, answer: str) -> Mapping[str, float]:
     """The likelihood of each option for a reading, in the order of the options."""
-    gauge = observation.gauge
+    gauge = observation.measurement
     if gauge is None:
-        raise Unreadable("not-a-reading")
-    result = KINDS[gauge.kind](answer)
+        raise InvalidReading("not-a-reading")
+    result = READERS[gauge.kind](answer)
     if isinstance(result, Gasket):
-        return {option: result.classes[name] for option, name in gauge.patterns.items()}
+        return {option: result.likelihoods[name] for option, name in gauge.patterns.items()}
     measured = result.quantities[gauge.quantity]
-    told = dict(zip(gauge.spans, likelihoods(measured, list(gauge.spans.values())), strict=True))
-    for option, (quantity, limit) in gauge.beyond.items():
-        chance = chance_above(result.quantities[quantity], limit)
+    told = dict(zip(gauge.intervals, interval_likelihoods(measured, list(gauge.intervals.values())), strict=True))
+    for option, (quantity, limit) in gauge.overrides.items():
+        chance = probability_above(result.quantities[quantity], limit)
         told = {other: value * (1.0 - chance) for other, value in told.items()} | {option: chance}
     return {option: told.get(option, 0.0) for option in observation.options}
 
 
 @lru_cache(maxsize=1024)
 def _level_likelihood(observation: Observation, answer: str) -> Row:
-    told = tuple(gauge_answer(observation, answer).values())
-    return tuple(sum(map(mul, row, told)) for row in observation.says)
+    told = tuple(option_likelihoods(observation, answer).values())
+    return tuple(sum(map(mul, row, told)) for row in observation.answer_probabilities)
 
 
 @lru_cache(maxsize=1024)
 def _reached_flags(observation: Observation, answer: str) -> tuple[str, ...]:
-    gauge = observation.gauge
-    result = None if gauge is None else KINDS[gauge.kind](answer)
+    gauge = observation.measurement
+    result = None if gauge is None else READERS[gauge.kind](answer)
     if gauge is None or result is None or isinstance(result, Gasket):
         return ()
     measured = result.quantities[gauge.quantity]
-    touched = {option for option in gauge.spans if reaches(measured, gauge.open_span(option))}
+    touched = {option for option in gauge.intervals if overlaps(measured, gauge.open_interval(option))}
     touched |= {
-        o for o, (quantity, limit) in gauge.beyond.items() if reaches(result.quantities[quantity], (limit, inf))
+        o for o, (quantity, limit) in gauge.overrides.items() if overlaps(result.quantities[quantity], (limit, inf))
     }
     return tuple(flag for option, flag in observation.flags.items() if option in touched)

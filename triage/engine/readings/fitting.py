@@ -10,13 +10,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import exp, log, sqrt
 
-SHORTEST, LONGEST = 0.05, 50.0  # tau, in lengths of the record
-STEPS = 60
+MIN_TAU, MAX_TAU = 0.05, 50.0  # tau, in lengths of the record
+GRID_STEPS = 60
 ROUNDS = 6
-FEWEST = 4
-FITTED = 3  # start, end and tau
-NEAR = 0.1  # how much shorter or longer, in the logarithm of tau
-FLAT = 1e-9
+MIN_POINTS = 4
+PARAMETERS = 3  # start, end and tau
+LOG_TAU_STEP = 0.1  # how much shorter or longer, in the logarithm of tau
+MIN_CURVATURE = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,8 +27,8 @@ class FirstOrder:
     start: float
     end: float
     tau: float
-    left: float
-    unsure: float
+    rms_residual: float
+    end_uncertainty: float
 
     def at(self, time: float) -> float:
         return self.end + (self.start - self.end) * exp(-time / self.tau)
@@ -37,23 +37,23 @@ class FirstOrder:
 def fit(points: Sequence[tuple[float, float]], noise: float) -> FirstOrder | None:
     """The curve through (time, temperature) with the least squares left; None from fewer than four points. One
     temperature is unsure by `noise`, or by more where the curve leaves more."""
-    if len(points) < FEWEST:
+    if len(points) < MIN_POINTS:
         return None
     length = points[-1][0] - points[0][0]
-    low, high = log(SHORTEST * length), log(LONGEST * length)
+    low, high = log(MIN_TAU * length), log(MAX_TAU * length)
     for _ in range(ROUNDS):
-        step = (high - low) / STEPS
-        best = min((_line(points, low + step * at) for at in range(STEPS + 1)), key=lambda line: line[3])
+        step = (high - low) / GRID_STEPS
+        best = min((_line(points, low + step * at) for at in range(GRID_STEPS + 1)), key=lambda line: line[3])
         low, high = best[0] - step, best[0] + step
     place, end, drop, squares = best
-    variance = max(noise**2, squares / (len(points) - FITTED))
+    variance = max(noise**2, squares / (len(points) - PARAMETERS))
     return FirstOrder(end + drop, end, exp(place), sqrt(squares / len(points)), _unsure(points, best, variance))
 
 
 def _unsure(points: Sequence[tuple[float, float]], best: tuple[float, float, float, float], variance: float) -> float:
-    _, shorter, _, less = _line(points, best[0] - NEAR)
-    _, longer, _, more = _line(points, best[0] + NEAR)
-    bend = max(less + more - 2.0 * best[3], FLAT)
+    _, shorter, _, less = _line(points, best[0] - LOG_TAU_STEP)
+    _, longer, _, more = _line(points, best[0] + LOG_TAU_STEP)
+    bend = max(less + more - 2.0 * best[3], MIN_CURVATURE)
     return abs(longer - shorter) * sqrt(variance / (2.0 * bend))
 
 

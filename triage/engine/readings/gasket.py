@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from math import prod
 
-from triage.engine.readings.written import LONGEST_TEXT, Field, Unreadable
+from triage.engine.readings.encoding import MAX_TEXT_LENGTH, Field, InvalidReading
 
 PLACES = (
     "top-left",
@@ -22,9 +22,9 @@ PLACES = (
     "bottom-left",
     "left",
 )
-MISLEADS = 0.1
+MISREAD_PROBABILITY = 0.1
 TIGHT, LEAKS, LEFT_OUT = "g", "s", "x"
-FEWEST = 5
+MIN_PLACES = 5
 
 FIELDS: Mapping[str, Field] = {}  # one letter a place: see `read`
 
@@ -38,14 +38,14 @@ class Gasket:
     """`leaks` by place, None where it was left out; `classes` the likelihood of tight, spot and side."""
 
     leaks: tuple[bool | None, ...]
-    classes: Mapping[str, float]
+    likelihoods: Mapping[str, float]
 
     @property
-    def places(self) -> tuple[str, ...]:
+    def leaking_places(self) -> tuple[str, ...]:
         return tuple(place for place, leaks in zip(PLACES, self.leaks, strict=True) if leaks)
 
 
-def write(leaks: Mapping[str, bool]) -> str:
+def encode(leaks: Mapping[str, bool]) -> str:
     """The text of what was found, place by place; places not named are left out."""
     return "p" + "".join(LEFT_OUT if p not in leaks else LEAKS if leaks[p] else TIGHT for p in PLACES)
 
@@ -53,13 +53,13 @@ def write(leaks: Mapping[str, bool]) -> str:
 def read(text: str) -> Gasket:
     """The pattern a written reading stands for: "p" and eight letters, clockwise from the top left. Raises
     Unreadable."""
-    if len(text) > LONGEST_TEXT or len(text) != 1 + len(PLACES) or not text.startswith("p"):
-        raise Unreadable("not-a-reading")
+    if len(text) > MAX_TEXT_LENGTH or len(text) != 1 + len(PLACES) or not text.startswith("p"):
+        raise InvalidReading("not-a-reading")
     if set(text[1:]) - {TIGHT, LEAKS, LEFT_OUT}:
-        raise Unreadable("not-a-reading", "places")
+        raise InvalidReading("not-a-reading", "places")
     leaks = tuple(None if letter == LEFT_OUT else letter == LEAKS for letter in text[1:])
-    if len(leaks) - leaks.count(None) < FEWEST:
-        raise Unreadable("too-few", "places")
+    if len(leaks) - leaks.count(None) < MIN_PLACES:
+        raise InvalidReading("too-few", "places")
     told = {
         "tight": _likelihood(leaks, frozenset()),
         "spot": sum(_likelihood(leaks, spot) for spot in SPOTS) / len(SPOTS),
@@ -71,6 +71,6 @@ def read(text: str) -> Gasket:
 
 def _likelihood(leaks: tuple[bool | None, ...], truth: frozenset[int]) -> float:
     return prod(
-        1.0 if leak is None else 1.0 - MISLEADS if leak == (place in truth) else MISLEADS
+        1.0 if leak is None else 1.0 - MISREAD_PROBABILITY if leak == (place in truth) else MISREAD_PROBABILITY
         for place, leak in enumerate(leaks)
     )

@@ -10,8 +10,8 @@ from math import sqrt
 
 from triage.engine.readings.normal import normal_cdf
 
-SMALLEST = 1e-6
-STEP = 1e-4
+MIN_UNCERTAINTY = 1e-6
+RELATIVE_STEP = 1e-4
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,20 +21,20 @@ class Measured:
 
     value: float
     uncertainty: float
-    at_least: float = 0.0
+    p_lower_bound: float = 0.0
 
 
-def rectangle(half_width: float) -> float:
+def uniform_uncertainty(half_width: float) -> float:
     """The standard uncertainty of something known to lie within plus or minus `half_width`."""
     return half_width / sqrt(3.0)
 
 
-def triangle(half_width: float) -> float:
+def triangular_uncertainty(half_width: float) -> float:
     """The standard uncertainty of the difference of two readings, each anywhere within one resolution step."""
     return half_width / sqrt(6.0)
 
 
-def together(*uncertainties: float) -> float:
+def in_quadrature(*uncertainties: float) -> float:
     """Independent uncertainties of one quantity, in quadrature."""
     return sqrt(sum(u * u for u in uncertainties))
 
@@ -45,14 +45,14 @@ def propagated(
     """A formula's value and standard uncertainty, its slopes taken by central differences (GUM 5.1.2)."""
     parts = []
     for place, u in enumerate(uncertainties):
-        step = STEP * max(abs(values[place]), STEP)
+        step = RELATIVE_STEP * max(abs(values[place]), RELATIVE_STEP)
         above = [v + step if i == place else v for i, v in enumerate(values)]
         below = [v - step if i == place else v for i, v in enumerate(values)]
         parts.append(u * (formula(*above) - formula(*below)) / (2.0 * step))
-    return formula(*values), together(*parts)
+    return formula(*values), in_quadrature(*parts)
 
 
-def likelihoods(measured: Measured, spans: Sequence[tuple[float, float]]) -> tuple[float, ...]:
+def interval_likelihoods(measured: Measured, spans: Sequence[tuple[float, float]]) -> tuple[float, ...]:
     """For each span the likelihood of this measurement if the true value is somewhere in it, summing to one.
 
     A true value is taken to lie anywhere in its span alike, so a wide span gains nothing by being wide, and a
@@ -60,7 +60,7 @@ def likelihoods(measured: Measured, spans: Sequence[tuple[float, float]]) -> tup
     one likelihood, each in full); a value beyond an end counts as at the end. Where the value may be a floor only,
     every span that reaches above it is as likely as the next.
     """
-    spread = max(measured.uncertainty, SMALLEST)
+    spread = max(measured.uncertainty, MIN_UNCERTAINTY)
     value = min(max(measured.value, min(low for low, _ in spans)), max(high for _, high in spans))
 
     def below(edge: float) -> float:
@@ -68,18 +68,18 @@ def likelihoods(measured: Measured, spans: Sequence[tuple[float, float]]) -> tup
 
     within = {span: (below(span[1]) - below(span[0])) / (span[1] - span[0]) for span in spans}
     reached = {span: below(span[1]) for span in spans}
-    floor = measured.at_least
+    floor = measured.p_lower_bound
     return tuple(
         (1.0 - floor) * within[span] / sum(within.values()) + floor * reached[span] / sum(reached.values())
         for span in spans
     )
 
 
-def chance_above(measured: Measured, limit: float) -> float:
+def probability_above(measured: Measured, limit: float) -> float:
     """The chance that the true value is above `limit`."""
-    return normal_cdf((measured.value - limit) / max(measured.uncertainty, SMALLEST))
+    return normal_cdf((measured.value - limit) / max(measured.uncertainty, MIN_UNCERTAINTY))
 
 
-def reaches(measured: Measured, span: tuple[float, float]) -> bool:
+def overlaps(measured: Measured, span: tuple[float, float]) -> bool:
     """Whether the value, give or take one standard uncertainty, touches the span: the stricter reading of a flag."""
     return measured.value + measured.uncertainty >= span[0] and measured.value - measured.uncertainty <= span[1]

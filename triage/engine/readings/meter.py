@@ -14,17 +14,19 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from triage.engine.readings.measured import Measured, rectangle, together, triangle
+from triage.engine.readings.encoding import Field, InvalidReading, decode_fields, number, numbers, optional
+from triage.engine.readings.measured import Measured, in_quadrature, triangular_uncertainty, uniform_uncertainty
 from triage.engine.readings.rating import RATING_FIELDS, Rating, read_rating, share_of
-from triage.engine.readings.written import Field, Unreadable, fields_of, number, numbers, optional
 
 JOULES_PER_KWH = 3.6e6
-STANDING = Measured(150.0, 100.0)  # what a house draws with the big loads off, when not noted; author's judgement
-UNSTEADY_SHARE, UNSTEADY_WATTS = 0.15, 20.0  # how far a noted background may wander; author's judgement
+DEFAULT_BACKGROUND = Measured(
+    150.0, 100.0
+)  # what a house draws with the big loads off, when not noted; author's judgement
+BACKGROUND_DRIFT_SHARE, BACKGROUND_DRIFT_WATTS = 0.15, 20.0  # how far a noted background may wander; author's judgement
 TAP_SECONDS = 0.15  # how well a thumb follows a flash; author's judgement
 DISPLAY_SHARE, DISPLAY_WATTS = 0.03, 10.0  # a display's class and its last digit; author's judgement
 CYCLING_SECONDS = 900.0
-FEWEST_TAPS = 5
+MIN_TAPS = 5
 
 FIELDS: Mapping[str, Field] = {
     "flashes": Field("f", 0, 100_000, whole=True),
@@ -39,7 +41,12 @@ FIELDS: Mapping[str, Field] = {
     "background": Field("b", 0, 10_000),
     **RATING_FIELDS,
 }
-WAYS = (("flashes", "seconds", "impulses"), ("taps", "impulses"), ("before", "after", "minutes"), ("idle", "drawing"))
+METHODS = (
+    ("flashes", "seconds", "impulses"),
+    ("taps", "impulses"),
+    ("before", "after", "minutes"),
+    ("idle", "drawing"),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +57,7 @@ class Power:
     watts: Measured
     share: Measured
     rating: Rating
-    rested: float = 0.0
+    resting_share: float = 0.0
 
     @property
     def quantities(self) -> Mapping[str, Measured]:
@@ -59,19 +66,21 @@ class Power:
 
 def read(text: str) -> Power:
     """The power a written reading stands for. Raises Unreadable."""
-    raw = fields_of(FIELDS, text)
-    way = next((way for way in WAYS if way[0] in raw), None)
+    raw = decode_fields(FIELDS, text)
+    way = next((way for way in METHODS if way[0] in raw), None)
     if way is None:
-        raise Unreadable("missing", WAYS[0][0])
-    if any(other[0] in raw for other in WAYS if other is not way):
-        raise Unreadable("one-way", way[0])
+        raise InvalidReading("missing", METHODS[0][0])
+    if any(other[0] in raw for other in METHODS if other is not way):
+        raise InvalidReading("one-way", way[0])
     rested = 0.0
     if way[0] == "taps":
         total, rested = _from_taps(raw)
     else:
         total = {"flashes": _from_count, "before": _from_register, "idle": _from_display}[way[0]](raw)
     resting = _background(raw, way[0])
-    watts = Measured(total.value - resting.value, together(total.uncertainty, resting.uncertainty), total.at_least)
+    watts = Measured(
+        total.value - resting.value, in_quadrature(total.uncertainty, resting.uncertainty), total.p_lower_bound
+    )
     rating = read_rating(FIELDS, raw)
     return Power(watts, share_of(rating, watts), rating, rested)
 
@@ -79,24 +88,30 @@ def read(text: str) -> Power:
 def _background(raw: Mapping[str, str], way: str) -> Measured:
     """The rest of the house; a display's first figure is exactly that."""
     noted = optional(FIELDS, raw, "idle" if way == "idle" else "background")
-    return STANDING if noted is None else Measured(noted, together(UNSTEADY_SHARE * noted, UNSTEADY_WATTS))
+    return (
+        DEFAULT_BACKGROUND
+        if noted is None
+        else Measured(noted, in_quadrature(BACKGROUND_DRIFT_SHARE * noted, BACKGROUND_DRIFT_WATTS))
+    )
 
 
 def _from_count(raw: Mapping[str, str]) -> Measured:
     """Flashes counted: as many intervals as flashes, less one; nobody is sure of the last one either way."""
     flashes, seconds = number(FIELDS, raw, "flashes"), number(FIELDS, raw, "seconds")
     per_flash = JOULES_PER_KWH / number(FIELDS, raw, "impulses") / seconds
-    return Measured(per_flash * max(flashes - 1.0, 0.0), per_flash * rectangle(1.0), _may_have_rested(seconds))
+    return Measured(
+        per_flash * max(flashes - 1.0, 0.0), per_flash * uniform_uncertainty(1.0), _resting_probability(seconds)
+    )
 
 
 def _from_taps(raw: Mapping[str, str]) -> tuple[Measured, float]:
     taps = numbers(FIELDS, raw, "taps")
-    if len(taps) < FEWEST_TAPS:
-        raise Unreadable("too-few", "taps")
+    if len(taps) < MIN_TAPS:
+        raise InvalidReading("too-few", "taps")
     intervals = [later - earlier for earlier, later in pairwise(taps)]
     usual = median(intervals)
     joules = JOULES_PER_KWH / number(FIELDS, raw, "impulses")
-    spread = together(1.5 * median([abs(i - usual) for i in intervals]), TAP_SECONDS) / len(intervals) ** 0.5
+    spread = in_quadrature(1.5 * median([abs(i - usual) for i in intervals]), TAP_SECONDS) / len(intervals) ** 0.5
     watts = joules / usual
     rested = max(1.0 - len(intervals) * usual / (taps[-1] - taps[0]), 0.0)
     return Measured(watts, watts * 1.25 * spread / usual), rested
@@ -106,20 +121,20 @@ def _from_register(raw: Mapping[str, str]) -> Measured:
     """Two readings of a register that cuts off what lies below its last digit."""
     before, after = number(FIELDS, raw, "before"), number(FIELDS, raw, "after")
     if after < before:
-        raise Unreadable("backwards", "after")
+        raise InvalidReading("backwards", "after")
     hours = number(FIELDS, raw, "minutes") / 60.0
     digit = 0.1 ** max(_decimals(raw["before"]), _decimals(raw["after"]))
     watts = 1000.0 * (after - before) / hours
-    return Measured(watts, triangle(1000.0 * digit / hours), _may_have_rested(3600.0 * hours))
+    return Measured(watts, triangular_uncertainty(1000.0 * digit / hours), _resting_probability(3600.0 * hours))
 
 
 def _from_display(raw: Mapping[str, str]) -> Measured:
     shown = number(FIELDS, raw, "drawing")
     number(FIELDS, raw, "idle")
-    return Measured(shown, together(DISPLAY_SHARE * shown, DISPLAY_WATTS))
+    return Measured(shown, in_quadrature(DISPLAY_SHARE * shown, DISPLAY_WATTS))
 
 
-def _may_have_rested(seconds: float) -> float:
+def _resting_probability(seconds: float) -> float:
     return seconds / (seconds + CYCLING_SECONDS)
 
 

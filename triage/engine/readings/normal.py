@@ -6,14 +6,14 @@ times x + x^3/3 + x^5/(3*5) + x^7/(3*5*7) + ..., added until a term no longer ch
 
 from math import exp, pi, sqrt
 
-FARTHEST = 8.0
+MAX_DEVIATIONS = 8.0
 
 
 def normal_cdf(x: float) -> float:
     """P(Z <= x); beyond eight standard deviations exactly 0 or 1."""
-    if x <= -FARTHEST:
+    if x <= -MAX_DEVIATIONS:
         return 0.0
-    if x >= FARTHEST:
+    if x >= MAX_DEVIATIONS:
         return 1.0
     term = total = x
     before, odd = 0.0, 1.0

@@ -10,17 +10,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from math import log
 
+from triage.engine.readings.encoding import Field, decode_fields, number, optional
 from triage.engine.readings.measured import Measured, propagated
 from triage.engine.readings.rating import RATING_FIELDS, read_rating
-from triage.engine.readings.written import Field, fields_of, number, optional
 
-USUAL_LITRES = 65.0
-LITRES_UNSURE = 12.0
-CAPACITY, CAPACITY_UNSURE = 5000.0, 0.2
-LOSS, LOSS_UNSURE = 4.4, 0.2
-ROOM = 20.0
+DEFAULT_LITRES = 65.0
+LITRES_UNCERTAINTY = 12.0
+CAPACITY_JOULES_PER_KELVIN, CAPACITY_RELATIVE_UNCERTAINTY = 5000.0, 0.2
+LOSS_WATTS_PER_KELVIN, LOSS_RELATIVE_UNCERTAINTY = 4.4, 0.2
+ROOM_CELSIUS = 20.0
 CLOCK_MINUTES = 1.0  # a light or a beep does not come at the same moment twice; author's judgement
-NEARLY_NEVER = 0.97
+MAX_LOSS_SHARE = 0.97
 
 FIELDS: Mapping[str, Field] = {
     "minutes": Field("m", 0.5, 240),
@@ -47,14 +47,19 @@ class Preheat:
 
 def read(text: str) -> Preheat:
     """The preheat a written reading stands for; `waiting` when it is not there yet. Raises Unreadable."""
-    raw = fields_of(FIELDS, text)
+    raw = decode_fields(FIELDS, text)
     minutes, set_to = number(FIELDS, raw, "minutes"), number(FIELDS, raw, "set")
     room, litres = optional(FIELDS, raw, "room"), optional(FIELDS, raw, "litres")
-    rise = set_to - (ROOM if room is None else room)
+    rise = set_to - (ROOM_CELSIUS if room is None else room)
     power = read_rating(FIELDS, raw).expected
-    size = Measured(USUAL_LITRES, LITRES_UNSURE) if litres is None else Measured(litres, 1.0)
-    values = (power.value, size.value, CAPACITY, LOSS)
-    unsure = (power.uncertainty, size.uncertainty, CAPACITY * CAPACITY_UNSURE, LOSS * LOSS_UNSURE)
+    size = Measured(DEFAULT_LITRES, LITRES_UNCERTAINTY) if litres is None else Measured(litres, 1.0)
+    values = (power.value, size.value, CAPACITY_JOULES_PER_KELVIN, LOSS_WATTS_PER_KELVIN)
+    unsure = (
+        power.uncertainty,
+        size.uncertainty,
+        CAPACITY_JOULES_PER_KELVIN * CAPACITY_RELATIVE_UNCERTAINTY,
+        LOSS_WATTS_PER_KELVIN * LOSS_RELATIVE_UNCERTAINTY,
+    )
     needed = Measured(*propagated(lambda *v: minutes_needed(rise, *v), values, unsure))
     ratio, u = propagated(
         lambda taken, *v: taken / minutes_needed(rise, *v), (minutes, *values), (CLOCK_MINUTES, *unsure)
@@ -63,8 +68,14 @@ def read(text: str) -> Preheat:
     return Preheat(minutes, needed, Measured(ratio, u, waiting))
 
 
-def minutes_needed(rise: float, watts: float, litres: float, capacity: float = CAPACITY, loss: float = LOSS) -> float:
+def minutes_needed(
+    rise: float,
+    watts: float,
+    litres: float,
+    capacity: float = CAPACITY_JOULES_PER_KELVIN,
+    loss: float = LOSS_WATTS_PER_KELVIN,
+) -> float:
     """Minutes a sound oven of that power and size takes to warm by `rise`; very many where it nearly cannot."""
-    walls = (litres / USUAL_LITRES) ** (2.0 / 3.0)
-    reach = min(loss * walls * rise / watts, NEARLY_NEVER)
+    walls = (litres / DEFAULT_LITRES) ** (2.0 / 3.0)
+    reach = min(loss * walls * rise / watts, MAX_LOSS_SHARE)
     return -capacity / loss * log(1.0 - reach) / 60.0

@@ -8,15 +8,19 @@ supply may be a tenth off either way (IEC 60038, EN 50160). Without a plate the 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from triage.engine.readings.measured import Measured, rectangle, together
-from triage.engine.readings.written import Field, Table, optional
+from triage.engine.readings.encoding import Field, FieldTable, optional
+from triage.engine.readings.measured import Measured, in_quadrature, uniform_uncertainty
 
-HEATING_FROM = 200.0
-USUAL_HEATER = Measured(2000.0, 500.0)  # fan ring 1.8-2.5, bottom 1.0-1.4, grill 1.5-2.8 kW: common practice, no source
-OF_THE_WHOLE_PLATE = Measured(0.8, 0.15)  # one setting's share of a plate that counts everything; author's judgement
+HEATING_APPLIANCE_WATTS = 200.0
+DEFAULT_HEATER = Measured(
+    2000.0, 500.0
+)  # fan ring 1.8-2.5, bottom 1.0-1.4, grill 1.5-2.8 kW: common practice, no source
+SETTING_SHARE_OF_PLATE = Measured(
+    0.8, 0.15
+)  # one setting's share of a plate that counts everything; author's judgement
 SUPPLY_TOLERANCE = 0.10
-TYPED_VOLTS = 2.0
-NOMINAL = 230.0
+VOLTS_UNCERTAINTY = 2.0
+NOMINAL_VOLTS = 230.0
 
 RATING_FIELDS: Mapping[str, Field] = {
     "plate": Field("p", 200, 8_000),
@@ -34,28 +38,30 @@ class Rating:
     known: bool
 
 
-def read_rating(table: Table, raw: Mapping[str, str]) -> Rating:
+def read_rating(table: FieldTable, raw: Mapping[str, str]) -> Rating:
     """What the plate and the supply let one expect. `plate` is the setting's own rating, `whole-plate` the oven's."""
     plate, whole = optional(table, raw, "plate"), optional(table, raw, "whole-plate")
     rated_volts, volts = optional(table, raw, "rated-volts"), optional(table, raw, "supply-volts")
     if plate is not None:
         rated = Measured(plate, 0.0)
     elif whole is not None:
-        rated = Measured(whole * OF_THE_WHOLE_PLATE.value, whole * OF_THE_WHOLE_PLATE.uncertainty)
+        rated = Measured(whole * SETTING_SHARE_OF_PLATE.value, whole * SETTING_SHARE_OF_PLATE.uncertainty)
     else:
-        rated = USUAL_HEATER
+        rated = DEFAULT_HEATER
     low, high = plate_band(rated.value)
-    nominal = NOMINAL if rated_volts is None else rated_volts
+    nominal = NOMINAL_VOLTS if rated_volts is None else rated_volts
     squared = 1.0 if volts is None else (volts / nominal) ** 2
-    volts_unsure = rectangle(SUPPLY_TOLERANCE) if volts is None else TYPED_VOLTS / volts
+    volts_unsure = uniform_uncertainty(SUPPLY_TOLERANCE) if volts is None else VOLTS_UNCERTAINTY / volts
     watts = (low + high) / 2.0 * squared
-    unsure = together(rated.uncertainty / rated.value, rectangle((high - low) / (low + high)), 2.0 * volts_unsure)
+    unsure = in_quadrature(
+        rated.uncertainty / rated.value, uniform_uncertainty((high - low) / (low + high)), 2.0 * volts_unsure
+    )
     return Rating(Measured(watts, watts * unsure), plate is not None or whole is not None)
 
 
 def plate_band(watts: float) -> tuple[float, float]:
     """The least and most a sound appliance of that plate draws at its rated voltage."""
-    if watts <= HEATING_FROM:
+    if watts <= HEATING_APPLIANCE_WATTS:
         return 0.9 * watts, 1.1 * watts
     return 0.9 * watts, watts + max(0.05 * watts, 20.0)
 
@@ -68,7 +74,7 @@ def power_at(watts: float, rated_volts: float, volts: float) -> float:
 def share_of(rating: Rating, watts: Measured) -> Measured:
     """Measured over expected."""
     share = watts.value / rating.expected.value
-    unsure = together(
+    unsure = in_quadrature(
         watts.uncertainty / rating.expected.value, share * rating.expected.uncertainty / rating.expected.value
     )
-    return Measured(share, unsure, watts.at_least)
+    return Measured(share, unsure, watts.p_lower_bound)

@@ -8,12 +8,12 @@ After the grill or a cleaning run a fan may go on half as long again (90 minutes
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from triage.engine.readings.measured import Measured, rectangle, together
-from triage.engine.readings.written import Field, Unreadable, fields_of, number, optional
+from triage.engine.readings.encoding import Field, InvalidReading, decode_fields, number, optional
+from triage.engine.readings.measured import Measured, in_quadrature, uniform_uncertainty
 
 CLOCK_MINUTES = 0.25
-LONGER_AFTER_MUCH_HEAT = 1.5
-WITHOUT_END = 24 * 60.0
+MUCH_HEAT_FACTOR = 1.5
+ENDLESS_MINUTES = 24 * 60.0
 
 FIELDS: Mapping[str, Field] = {
     "heard": Field("h", 0, 1_440),
@@ -38,14 +38,14 @@ class RunOn:
 def read(text: str) -> RunOn:
     """The run-on a written reading stands for: `heard` and `stopped` in minutes after switch-off. Raises
     Unreadable."""
-    raw = fields_of(FIELDS, text)
+    raw = decode_fields(FIELDS, text)
     heard, stopped = number(FIELDS, raw, "heard"), optional(FIELDS, raw, "stopped")
-    scale = LONGER_AFTER_MUCH_HEAT if optional(FIELDS, raw, "much-heat") else 1.0
+    scale = MUCH_HEAT_FACTOR if optional(FIELDS, raw, "much-heat") else 1.0
     if stopped is None:
         if optional(FIELDS, raw, "cold"):
-            return RunOn(Measured(WITHOUT_END, CLOCK_MINUTES, at_least=1.0), True)
-        return RunOn(Measured(heard / scale, CLOCK_MINUTES, at_least=1.0), True)
+            return RunOn(Measured(ENDLESS_MINUTES, CLOCK_MINUTES, p_lower_bound=1.0), True)
+        return RunOn(Measured(heard / scale, CLOCK_MINUTES, p_lower_bound=1.0), True)
     if stopped < heard:
-        raise Unreadable("backwards", "stopped")
-    unsure = together(rectangle((stopped - heard) / 2.0), CLOCK_MINUTES)
+        raise InvalidReading("backwards", "stopped")
+    unsure = in_quadrature(uniform_uncertainty((stopped - heard) / 2.0), CLOCK_MINUTES)
     return RunOn(Measured((heard + stopped) / 2.0 / scale, unsure / scale), False)

@@ -14,20 +14,20 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import sqrt
 
-from triage.engine.readings.measured import Measured, rectangle, together
+from triage.engine.readings.encoding import Field, decode_fields, number, optional, pairs
+from triage.engine.readings.measured import Measured, in_quadrature, uniform_uncertainty
 from triage.engine.readings.normal import normal_cdf
-from triage.engine.readings.written import Field, fields_of, number, optional, pairs
 
-SETTLING, SETTLED = 20.0, 30.0
-DIAL_TOLERANCE = 10.0  # a cheap dial or probe (common practice, no source)
-SCALE_STEP = 2.0  # how finely a dial is read; author's judgement
-BOILING = 100.0
-CHECKED_LEAVES = 0.5  # what a check in boiling water leaves of the tolerance at baking heat; author's judgement
-FALL = 3.0  # less than this may be a shaking needle
-TOO_EARLY = 100.0  # how little a reading taken while it warms up says of the mean, in kelvin
-USUAL_SWING = 22.0  # 40 F between extremes: a sound domestic oven by design, published for a 350 F oven
-GOOD_ENOUGH = 2.5  # what the number of readings may leave open: well below what a cheap thermometer does
-MOST_WANTED = 10
+SETTLING_MINUTES, SETTLED_MINUTES = 20.0, 30.0
+DIAL_TOLERANCE_KELVIN = 10.0  # a cheap dial or probe (common practice, no source)
+SCALE_STEP_KELVIN = 2.0  # how finely a dial is read; author's judgement
+BOILING_CELSIUS = 100.0
+TOLERANCE_AFTER_CHECK = 0.5  # what a check in boiling water leaves of the tolerance at baking heat; author's judgement
+MIN_FALL_KELVIN = 3.0  # less than this may be a shaking needle
+UNSETTLED_UNCERTAINTY_KELVIN = 100.0  # how little a reading taken while it warms up says of the mean, in kelvin
+DEFAULT_SWING_KELVIN = 22.0  # 40 F between extremes: a sound domestic oven by design, published for a 350 F oven
+TARGET_UNCERTAINTY_KELVIN = 2.5  # what the number of readings may leave open: well below what a cheap thermometer does
+MAX_MORE_READINGS = 10
 
 FIELDS: Mapping[str, Field] = {
     "set": Field("c", 50, 300),
@@ -47,15 +47,15 @@ class Temperatures:
     """
 
     points: tuple[tuple[float, float], ...]
-    set_to: float
+    set_point: float
     mean: Measured
     offset: Measured
     swing: Measured
     climb: Measured
     duty: Measured
     overshoot: float
-    reached: float | None
-    more: int
+    reached_minute: float | None
+    readings_wanted: int
 
     @property
     def quantities(self) -> Mapping[str, Measured]:
@@ -64,25 +64,25 @@ class Temperatures:
 
 def read(text: str) -> Temperatures:
     """The temperatures a written reading stands for. Raises Unreadable."""
-    raw = fields_of(FIELDS, text)
+    raw = decode_fields(FIELDS, text)
     set_to = number(FIELDS, raw, "set")
     correction, unsure = _instrument(raw)
     points = tuple((time, value + correction) for time, value in pairs(FIELDS, raw, "readings", "temperature"))
     weights = [_settled(time) for time, _ in points]
     mean, swing = _extremes(points, weights)
-    unsure_mean = together(mean.uncertainty, unsure)
+    unsure_mean = in_quadrature(mean.uncertainty, unsure)
     highest, last = max(value for _, value in points), points[-1][1]
     return Temperatures(
         points=points,
-        set_to=set_to,
+        set_point=set_to,
         mean=Measured(mean.value, unsure_mean),
         offset=Measured(mean.value - set_to, unsure_mean),
         swing=swing,
         climb=Measured(last - set_to - 2.0 * (highest - last), unsure),
         duty=_duty(points, weights),
         overshoot=max(highest - set_to, 0.0),
-        reached=_reached(points, set_to),
-        more=_wanted(sum(weights), swing.value),
+        reached_minute=_reached(points, set_to),
+        readings_wanted=_wanted(sum(weights), swing.value),
     )
 
 
@@ -94,11 +94,11 @@ def turning_points(points: Sequence[tuple[float, float]]) -> tuple[tuple[float, 
     for point in points[1:]:
         further = point[1] - extreme[1]
         if rising is None:
-            if abs(further) > FALL:
+            if abs(further) > MIN_FALL_KELVIN:
                 rising, extreme = further > 0.0, point
         elif (further > 0.0) is rising:
             extreme = point
-        elif abs(further) > FALL:
+        elif abs(further) > MIN_FALL_KELVIN:
             found.append(extreme)
             rising, extreme = not rising, point
     return tuple(found)
@@ -112,16 +112,18 @@ def whole_cycles(points: Sequence[tuple[float, float]]) -> tuple[tuple[float, fl
 
 def _instrument(raw: Mapping[str, str]) -> tuple[float, float]:
     """What to add to each reading, and the standard uncertainty that is common to all of them."""
-    tolerance = optional(FIELDS, raw, "tolerance") or DIAL_TOLERANCE
+    tolerance = optional(FIELDS, raw, "tolerance") or DIAL_TOLERANCE_KELVIN
     boiling = optional(FIELDS, raw, "boiling")
     if boiling is None:
-        return 0.0, rectangle(tolerance)
-    return BOILING - boiling, together(rectangle(CHECKED_LEAVES * tolerance), rectangle(SCALE_STEP))
+        return 0.0, uniform_uncertainty(tolerance)
+    return BOILING_CELSIUS - boiling, in_quadrature(
+        uniform_uncertainty(TOLERANCE_AFTER_CHECK * tolerance), uniform_uncertainty(SCALE_STEP_KELVIN)
+    )
 
 
 def _settled(time: float) -> float:
     """How far a reading counts: the oven and the thermometer need their time."""
-    return min(max((time - SETTLING) / (SETTLED - SETTLING), 0.0), 1.0)
+    return min(max((time - SETTLING_MINUTES) / (SETTLED_MINUTES - SETTLING_MINUTES), 0.0), 1.0)
 
 
 def _extremes(points: Sequence[tuple[float, float]], weights: Sequence[float]) -> tuple[Measured, Measured]:
@@ -137,13 +139,13 @@ def _extremes(points: Sequence[tuple[float, float]], weights: Sequence[float]) -
     pulled = [centre + w * (value - centre) for w, (_, value) in zip(weights, points, strict=True)]
     span = max(pulled) - min(pulled)
     missed = 1.0 - max(count - 1.0, 0.0) / (count + 1.0)
-    swing = span + missed * max(span, USUAL_SWING)
-    known = (TOO_EARLY * max(1.0 - count, 0.0), rectangle(SCALE_STEP))
+    swing = span + missed * max(span, DEFAULT_SWING_KELVIN)
+    known = (UNSETTLED_UNCERTAINTY_KELVIN * max(1.0 - count, 0.0), uniform_uncertainty(SCALE_STEP_KELVIN))
     unsure_swing = swing * sqrt(2.0 / ((count + 1.0) * (count + 2.0)))
     middle = (max(pulled) + min(pulled)) / 2.0
     return (
-        Measured(middle, together(_unsure_middle(swing, count), *known)),
-        Measured(swing, together(unsure_swing, *known)),
+        Measured(middle, in_quadrature(_unsure_middle(swing, count), *known)),
+        Measured(swing, in_quadrature(unsure_swing, *known)),
     )
 
 
@@ -156,11 +158,15 @@ def _duty(points: Sequence[tuple[float, float]], weights: Sequence[float]) -> Me
     steady = falling = steps = 0.0
     for (before, one), (after, other), w in zip(points, points[1:], weights, strict=False):
         steady += w * (after - before)
-        falling += w * (after - before) * normal_cdf((one - other - FALL) / (sqrt(2.0) * rectangle(SCALE_STEP)))
+        falling += (
+            w
+            * (after - before)
+            * normal_cdf((one - other - MIN_FALL_KELVIN) / (sqrt(2.0) * uniform_uncertainty(SCALE_STEP_KELVIN)))
+        )
         steps += w
-    known = min(steady / SETTLED, 1.0)
+    known = min(steady / SETTLED_MINUTES, 1.0)
     duty = 1.0 - falling / steady if steady else 0.5
-    return Measured(duty, together(0.3 / sqrt(steps + 1.0), 10.0 * (1.0 - known) ** 2))
+    return Measured(duty, in_quadrature(0.3 / sqrt(steps + 1.0), 10.0 * (1.0 - known) ** 2))
 
 
 def _reached(points: Sequence[tuple[float, float]], set_to: float) -> float | None:
@@ -174,6 +180,10 @@ def _reached(points: Sequence[tuple[float, float]], set_to: float) -> float | No
 def _wanted(count: float, swing: float) -> int:
     """How many more readings bring the mean's uncertainty from their number below `GOOD_ENOUGH`."""
     return next(
-        (n for n in range(MOST_WANTED) if _unsure_middle(max(swing, USUAL_SWING), count + n) <= GOOD_ENOUGH),
-        MOST_WANTED,
+        (
+            n
+            for n in range(MAX_MORE_READINGS)
+            if _unsure_middle(max(swing, DEFAULT_SWING_KELVIN), count + n) <= TARGET_UNCERTAINTY_KELVIN
+        ),
+        MAX_MORE_READINGS,
     )

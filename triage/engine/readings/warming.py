@@ -14,40 +14,46 @@ from itertools import takewhile
 from math import log
 
 from triage.engine.readings.fitting import fit
-from triage.engine.readings.measured import Measured, rectangle, together
-from triage.engine.readings.thermometer import FALL, SCALE_STEP, SETTLED, Temperatures, turning_points
+from triage.engine.readings.measured import Measured, in_quadrature, uniform_uncertainty
+from triage.engine.readings.thermometer import (
+    MIN_FALL_KELVIN,
+    SCALE_STEP_KELVIN,
+    SETTLED_MINUTES,
+    Temperatures,
+    turning_points,
+)
 
-SURE = 20.0  # kelvin of standard uncertainty; like the next, author's judgement
-WARMED = 40.0  # with less of a rise nobody saw it warm up
-FASTEST = 6.0  # minutes to lose half the warmth, where `preheat.py` puts a sound oven at 13
+MAX_END_UNCERTAINTY_KELVIN = 20.0  # kelvin of standard uncertainty; like the next, author's judgement
+MIN_RISE_KELVIN = 40.0  # with less of a rise nobody saw it warm up
+MIN_HALF_TIME_MINUTES = 6.0  # minutes to lose half the warmth, where `preheat.py` puts a sound oven at 13
 
 
 @dataclass(frozen=True, slots=True)
-class Heading:
+class WarmingTrend:
     """The heat the oven was heading for, whether that is `short` of the set heat, and the minutes in which it would
     lose half its warmth."""
 
-    end: Measured
-    short: bool
-    half: float
+    end_temperature: Measured
+    falls_short: bool
+    half_time_minutes: float
 
 
-def heading(found: Temperatures) -> Heading | None:
+def warming_trend(found: Temperatures) -> WarmingTrend | None:
     """Where it was heading; None where the readings do not show it."""
     turns = turning_points(found.points)
     points = _before(found, turns[0][0] if turns else found.points[-1][0])
-    curve = fit(points, rectangle(SCALE_STEP))
-    if curve is None or curve.left > FALL or points[-1][1] - points[0][1] < WARMED:
+    curve = fit(points, uniform_uncertainty(SCALE_STEP_KELVIN))
+    if curve is None or curve.rms_residual > MIN_FALL_KELVIN or points[-1][1] - points[0][1] < MIN_RISE_KELVIN:
         return None
-    end = Measured(curve.end, together(curve.unsure, found.climb.uncertainty))
-    short = end.value < found.set_to
+    end = Measured(curve.end, in_quadrature(curve.end_uncertainty, found.climb.uncertainty))
+    short = end.value < found.set_point
     half = curve.tau * log(2.0)
-    watched = not turns and found.points[-1][0] >= SETTLED and half >= FASTEST
-    apart = abs(end.value - found.set_to) > 2.0 * end.uncertainty
-    sure = end.uncertainty <= SURE and apart and (watched or not short)
-    return Heading(end, short, half) if sure else None
+    watched = not turns and found.points[-1][0] >= SETTLED_MINUTES and half >= MIN_HALF_TIME_MINUTES
+    apart = abs(end.value - found.set_point) > 2.0 * end.uncertainty
+    sure = end.uncertainty <= MAX_END_UNCERTAINTY_KELVIN and apart and (watched or not short)
+    return WarmingTrend(end, short, half) if sure else None
 
 
 def _before(found: Temperatures, turn: float) -> Sequence[tuple[float, float]]:
     """The readings up to its first turn, of those before the set heat."""
-    return list(takewhile(lambda point: point[0] <= turn and point[1] < found.set_to, found.points))
+    return list(takewhile(lambda point: point[0] <= turn and point[1] < found.set_point, found.points))

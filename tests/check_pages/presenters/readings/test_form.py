@@ -10,8 +10,8 @@ from tests.household.checks_done import answers_of, at
 from triage.check_pages.presenters.readings.form import measured_by, reading_form
 from triage.check_pages.presenters.readings.form_input import error
 from triage.check_pages.query import MAX_VALUE_LENGTH
-from triage.engine.readings import written
-from triage.engine.readings.written import MOST_ITEMS
+from triage.engine.readings import encoding
+from triage.engine.readings.encoding import MAX_ITEMS
 from triage.knowledge.library import library
 
 PACK = library().pack
@@ -149,7 +149,7 @@ BAD = [
     ),
     (
         "meter-test",
-        {"read-taps": " ".join(["30"] * MOST_ITEMS), "read-impulses": "1000"},
+        {"read-taps": " ".join(["30"] * MAX_ITEMS), "read-impulses": "1000"},
         "Each time must be later than the one before it.",
     ),
 ]
@@ -171,16 +171,16 @@ def many_rows(number):
 
 
 def test_sixty_readings_are_all_used(check_request):
-    typed = {"read-set": "160.5", "read-tolerance": "10.5", "read-boiling": "100.5", **many_rows(MOST_ITEMS)}
+    typed = {"read-set": "160.5", "read-tolerance": "10.5", "read-boiling": "100.5", **many_rows(MAX_ITEMS)}
     found = form(check_request, "thermometer-test", typed, complaint="too-hot", **{"heat-main": "bit-hot"})
     text = used(found)["thermometer-mean"]
-    assert text.count("_") == MOST_ITEMS - 1
-    assert len(text) <= written.LONGEST_TEXT == MAX_VALUE_LENGTH
-    assert f"read-time-{MOST_ITEMS + 1}" not in fields(found)
+    assert text.count("_") == MAX_ITEMS - 1
+    assert len(text) <= encoding.MAX_TEXT_LENGTH == MAX_VALUE_LENGTH
+    assert f"read-time-{MAX_ITEMS + 1}" not in fields(found)
 
 
 def test_one_reading_more_is_refused_in_words_and_every_row_stays(check_request):
-    typed = {"read-set": "160", **many_rows(MOST_ITEMS + 1)}
+    typed = {"read-set": "160", **many_rows(MAX_ITEMS + 1)}
     found = form(check_request, "thermometer-test", typed)
     assert wanting(found) == ["There are more readings than can be used. Keep up to 60 of them."]
     assert {name: fields(found)[name].value for name in typed} == typed
@@ -188,7 +188,7 @@ def test_one_reading_more_is_refused_in_words_and_every_row_stays(check_request)
 
 def test_as_many_readings_as_there_are_rows_at_one_instant_are_refused_and_stay(check_request):
     typed = {"read-set": "180"}
-    for number in range(1, MOST_ITEMS + 1):
+    for number in range(1, MAX_ITEMS + 1):
         typed |= {f"read-time-{number}": "30", f"read-shown-{number}": "180"}
     found = form(check_request, "thermometer-test", typed)
     assert found.result is None
@@ -197,7 +197,7 @@ def test_as_many_readings_as_there_are_rows_at_one_instant_are_refused_and_stay(
 
 
 def test_every_reason_of_the_engine_has_a_sentence_of_its_own():
-    reasons = re.search(r"Reasons: ([^.]*)\.", written.Unreadable.__doc__)[1].replace(",", " ").split()
+    reasons = re.search(r"Reasons: ([^.]*)\.", encoding.InvalidReading.__doc__)[1].replace(",", " ").split()
     assert len(reasons) == 13
     told = {
         reason: words_of("reading_error", error=error(reason, "Time", "12 apples", "1", "240")) for reason in reasons

@@ -6,7 +6,7 @@ from tests.check_pages.fragments import words_of
 from triage.check_pages.presenters.readings.degrees import CELSIUS, FAHRENHEIT
 from triage.check_pages.presenters.readings.fields import FieldGroup, FormTexts, InputField
 from triage.check_pages.presenters.readings.form_input import FormInput, bound_groups
-from triage.engine.readings.written import Field
+from triage.engine.readings.encoding import Field
 
 TABLE = {"minutes": Field("m", 1, 240), "flashes": Field("f", 0, 100, whole=True), "heat": Field("h", 0, 100)}
 MINUTES = InputField("minutes", "Minutes", "a hint of %(volts)s V", "min")

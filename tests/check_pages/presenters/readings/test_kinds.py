@@ -6,7 +6,7 @@ from triage.engine import readings
 
 
 def test_each_kind_of_the_engine_has_a_form_a_name_and_an_introduction():
-    assert list(KINDS) == list(readings.KINDS) == list(FORMS)
+    assert list(KINDS) == list(readings.READERS) == list(FORMS)
     assert all(str(text)[0].isupper() for texts in FORMS.values() for text in (texts.name, texts.intro))
 
 

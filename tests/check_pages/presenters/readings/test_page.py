@@ -43,7 +43,7 @@ def test_the_seal_waits_for_its_gates(check_request, gates):
 @pytest.mark.parametrize("kind", KINDS)
 def test_what_heats_the_oven_is_left_to_the_check(check_request, kind):
     found = page(check_request, kind, {**LOOKED, **SURE})
-    heats = any(task.heat for task in tasks_of(check_request("/"), kind))
+    heats = any(task.needs_heat for task in tasks_of(check_request("/"), kind))
     assert ("does not say that your oven may be heated" in found.note) == heats
     assert (found.how == "") == heats
 
@@ -63,5 +63,5 @@ def test_where_the_rules_take_the_task_away_there_is_no_form(check_request, monk
 
 
 def test_every_kind_of_the_pack_has_a_page():
-    gauges = {o.gauge.kind for o in library().pack.observations.values() if o.gauge}
+    gauges = {o.measurement.kind for o in library().pack.observations.values() if o.measurement}
     assert gauges == set(KINDS)

@@ -18,7 +18,7 @@ from triage.check_pages.reading_pages import BoundField, BoundGroup, ReadingForm
 from triage.check_pages.request import CheckRequest
 from triage.engine.answers import applies, ruled_out
 from triage.engine.pack import Observation, Pack, Task
-from triage.engine.readings import Unreadable, raised_by
+from triage.engine.readings import InvalidReading, flags_raised_by
 from triage.jobsheet.reading_text import reading_text
 
 FOR = "for"
@@ -30,10 +30,10 @@ FIRST_FIELD = {"readings": "time-1", "temperature": "shown-1"}
 def measured_by(pack: Pack, task: Task) -> list[Observation]:
     """What the figures of a task can answer; nothing where its outcome is not a reading."""
     first = pack.observations.get(task.outcome)
-    if first is None or first.gauge is None:
+    if first is None or first.measurement is None:
         return []
-    found = [first, *(pack.observations[name] for name in task.also)]
-    return [one for one in found if one.gauge and one.gauge.kind == first.gauge.kind]
+    found = [first, *(pack.observations[name] for name in task.further_outcomes)]
+    return [one for one in found if one.measurement and one.measurement.kind == first.measurement.kind]
 
 
 def reading_form(check_request: CheckRequest, observations: Sequence[Observation], action: str) -> ReadingForm:
@@ -80,7 +80,7 @@ def _with_outcome(
         return replace(form, empty=True)
     try:
         return replace(form, result=_result(check_request, text, meant, observations))
-    except Unreadable as fault:
+    except InvalidReading as fault:
         label = labels.get(READ + fault.field) or labels.get(READ + FIRST_FIELD.get(fault.field, fault.field), "")
         return replace(form, errors=[("", error(fault.reason, label))])
 
@@ -89,10 +89,10 @@ def _result(
     check_request: CheckRequest, text: str, meant: Sequence[Observation], observations: Sequence[Observation]
 ) -> ReadingResult:
     """A red flag is raised by whatever the figures can answer, whether or not it was asked for on this oven."""
-    gauge = meant[0].gauge
-    headline = reading_text(gauge, text) if gauge else ""
+    measurement = meant[0].measurement
+    headline = reading_text(measurement, text) if measurement else ""
     alarming = [one for one in observations if one in meant or _quantity_of(one) != _quantity_of(meant[0])]
-    alarming = [one for one in alarming if raised_by(one, text)]
+    alarming = [one for one in alarming if flags_raised_by(one, text)]
     answers = {one.id: text for one in (*meant, *alarming) if one in alarming or _fits(check_request, one)}
     links = check_request.links
     continue_href = links.step(answers) if alarming else links.continue_url(answers)
@@ -134,12 +134,12 @@ def _which(
 def _fits(check_request: CheckRequest, observation: Observation) -> bool:
     """Whether it exists on this oven after these answers."""
     answers = check_request.answers
-    return applies(observation, answers) and not ruled_out(observation.needs, answers)
+    return applies(observation, answers) and not ruled_out(observation.requires_variant, answers)
 
 
 def _kind_of(observation: Observation) -> str:
-    return observation.gauge.kind if observation.gauge else ""
+    return observation.measurement.kind if observation.measurement else ""
 
 
 def _quantity_of(observation: Observation) -> str:
-    return observation.gauge.quantity if observation.gauge else ""
+    return observation.measurement.quantity if observation.measurement else ""

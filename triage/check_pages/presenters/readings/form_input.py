@@ -8,12 +8,12 @@ from triage.check_pages.presenters.readings.degrees import Degrees
 from triage.check_pages.presenters.readings.fields import FieldGroup, FormTexts, InputField, Text
 from triage.check_pages.reading_pages import BoundField, BoundGroup, FieldError
 from triage.check_pages.typed_number import ParseFailure, read_number
-from triage.engine.readings.written import MOST_ITEMS, Field
+from triage.engine.readings.encoding import MAX_ITEMS, Field
 
 READ = "read-"
 SENT = READ + "form"  # stands in every form, so that an empty form that was sent is told from one that was not
 MIN_ROWS, SPARE_ROWS = 6, 2
-MAX_ROWS = MOST_ITEMS + 1  # one more than can be used, so that it is there to be refused
+MAX_ROWS = MAX_ITEMS + 1  # one more than can be used, so that it is there to be refused
 MAX_QUOTED = 20
 
 
@@ -101,7 +101,7 @@ def _bound_fields(found: FormInput, group: FieldGroup, params: Mapping[str, obje
     if not group.columns:
         return [found.bound(one, params) for one in group.fields]
     last = found.last_row(group)
-    count = max(MIN_ROWS, last, min(last + SPARE_ROWS, MOST_ITEMS))
+    count = max(MIN_ROWS, last, min(last + SPARE_ROWS, MAX_ITEMS))
     return [found.bound(one, params, number) for number in range(1, count + 1) for one in group.fields]
 
 

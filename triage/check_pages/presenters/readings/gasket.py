@@ -6,7 +6,7 @@ from triage.check_pages.presenters.readings.form_input import READ, FormInput
 from triage.check_pages.reading_pages import DoorPlace
 from triage.check_pages.region import HasRegion
 from triage.check_pages.request import CheckRequest
-from triage.engine.readings.gasket import PLACES, read, write
+from triage.engine.readings.gasket import PLACES, encode, read
 from triage.jobsheet.reading_text import SEAL_PLACES, places_text
 
 NO_BOTTOM = "no-bottom"
@@ -19,7 +19,7 @@ def door_places(found: FormInput) -> list[DoorPlace]:
 
 def write_gasket(_request: CheckRequest, found: FormInput) -> str:
     left_out = {place for place in PLACES if found.is_ticked(NO_BOTTOM) and place.startswith(BOTTOM)}
-    return write({place: found.is_ticked(place) for place in PLACES if place not in left_out})
+    return encode({place: found.is_ticked(place) for place in PLACES if place not in left_out})
 
 
 def gasket_drawing(_where: HasRegion, text: str) -> Drawing:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from triage.check_pages.request import CheckRequest
 from triage.engine.pack import Observation
-from triage.engine.readings import gauge_answer
+from triage.engine.readings import option_likelihoods
 
 CLEAR = 0.7
 
@@ -21,7 +21,7 @@ class Interpretation:
 
 
 def interpret(check_request: CheckRequest, observation: Observation, text: str) -> Interpretation:
-    likelihoods = gauge_answer(observation, text)
+    likelihoods = option_likelihoods(observation, text)
     question = check_request.texts.questions[observation.id]
     ranked = sorted(_distinct(observation), key=lambda option: -likelihoods[option])
     total = sum(likelihoods[option] for option in ranked)
@@ -31,6 +31,6 @@ def interpret(check_request: CheckRequest, observation: Observation, text: str) 
 
 def _distinct(observation: Observation) -> Sequence[str]:
     """The options; of two with one span the later one, which says it in figures."""
-    spans = observation.gauge.spans if observation.gauge else {}
+    spans = observation.measurement.intervals if observation.measurement else {}
     by_span = {spans.get(option, option): option for option in observation.options}
     return list(by_span.values())

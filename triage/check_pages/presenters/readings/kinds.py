@@ -13,7 +13,7 @@ from triage.check_pages.presenters.readings.thermometer import parse_rows, therm
 from triage.check_pages.region import HasRegion
 from triage.check_pages.request import CheckRequest
 from triage.engine.readings import meter, preheat, run_on, thermometer
-from triage.engine.readings.written import Field
+from triage.engine.readings.encoding import Field
 
 
 @dataclass(frozen=True)

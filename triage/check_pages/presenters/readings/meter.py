@@ -11,8 +11,8 @@ from triage.check_pages.presenters.readings.power_class import power_class_facts
 from triage.check_pages.region import HasRegion
 from triage.check_pages.request import CheckRequest
 from triage.check_pages.typed_number import ParseFailure, read_number
+from triage.engine.readings.encoding import MAX_ITEMS, encode
 from triage.engine.readings.meter import FIELDS, read
-from triage.engine.readings.written import MOST_ITEMS, write
 from triage.jobsheet.reading_text import is_floor, power_text
 
 RESTED = 0.1
@@ -28,14 +28,14 @@ def parse_taps(found: FormInput) -> None:
         if isinstance(value, ParseFailure):
             found.errors["taps"] = error(value.reason, TAPS.label, moment, "0", f"{LATEST}")
             return
-    if len(moments) > MOST_ITEMS:
+    if len(moments) > MAX_ITEMS:
         found.errors["taps"] = error("too-many")
     elif moments:
         found.figures["taps"] = "_".join(moments)
 
 
 def write_meter(check_request: CheckRequest, found: FormInput) -> str:
-    return write(FIELDS, with_usual_volts(check_request, found.figures))
+    return encode(FIELDS, with_usual_volts(check_request, found.figures))
 
 
 def meter_drawing(_where: HasRegion, text: str) -> Drawing:
@@ -46,8 +46,8 @@ def meter_drawing(_where: HasRegion, text: str) -> Drawing:
         "or_more": is_floor(power.watts),
         "expected": power_text(power.rating.expected),
         "plate_known": power.rating.known,
-        "paused": round(100.0 * power.rested) if power.rested > RESTED else 0,
-        "may_be_more": power.watts.at_least > 0.0,
+        "paused": round(100.0 * power.resting_share) if power.resting_share > RESTED else 0,
+        "may_be_more": power.watts.p_lower_bound > 0.0,
         **power_class_facts(power),
     }
     expectation = "by-plate" if power.rating.known else "usual-heater"

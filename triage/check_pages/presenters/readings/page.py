@@ -35,7 +35,7 @@ def reading_page(check_request: CheckRequest, kind: str) -> ReadingPage | Danger
         note=_note(first, removed, check_request),
         cautions=cautions_of(check_request, first),
         gates=[] if removed else _gates(check_request, kind, first),
-        how="" if first.heat or not opened else check_request.texts.questions[first.outcome].look,
+        how="" if first.needs_heat or not opened else check_request.texts.questions[first.outcome].look,
         closed_text="" if opened or removed else _("Answer these first. The form shows once each answer is yes."),
         form=reading_form(check_request, _measured(check_request, tasks), check_request.links.reading_path(kind))
         if opened
@@ -51,7 +51,11 @@ def tasks_of(check_request: CheckRequest, kind: str) -> list[Task]:
     """The tasks whose figures are of this kind, in the pack's order."""
     pack = check_request.pack
     found = [(task, measured_by(pack, task)) for task in pack.tasks.values()]
-    return [task for task, measured in found if measured and measured[0].gauge and measured[0].gauge.kind == kind]
+    return [
+        task
+        for task, measured in found
+        if measured and measured[0].measurement and measured[0].measurement.kind == kind
+    ]
 
 
 def _measured(check_request: CheckRequest, tasks: list[Task]) -> list[Observation]:
@@ -69,7 +73,7 @@ def _note(task: Task, removed: bool, check_request: CheckRequest) -> str:
     if removed:
         words = {"place": check_request.region.name}
         return _("This is not offered here. In %(place)s it is left to people with the right licence.") % words
-    if task.heat:
+    if task.needs_heat:
         return _(
             "This page only works out figures you have. It does not say that your oven may be heated. The check does:"
             " it offers this test where that is safe."

@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from triage.check_pages.drawings.drawing import Facts
 from triage.check_pages.presenters.readings.interpretation import CLEAR
-from triage.engine.readings.measured import chance_above
+from triage.engine.readings.measured import probability_above
 from triage.engine.readings.meter import Power
 from triage.jobsheet.reading_text import is_floor
 
@@ -42,7 +42,7 @@ def power_classes(power: Power) -> tuple[str, ...]:
     """The class that holds it with a fair chance, or as few in a row as do; the lowest first."""
     edges = (NOTHING_BELOW / power.rating.expected.value, *EDGES)
     share = replace(power.share, value=max(power.share.value, 0.0))
-    above = [1.0, *(chance_above(share, edge) for edge in edges), 0.0]
+    above = [1.0, *(probability_above(share, edge) for edge in edges), 0.0]
     chances = [reached - passed for reached, passed in pairwise(above)]
     first = last = chances.index(max(chances))
     while sum(chances[first : last + 1]) < CLEAR:

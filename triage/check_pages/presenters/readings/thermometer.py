@@ -7,9 +7,9 @@ from triage.check_pages.presenters.readings.fields import THERMOMETER
 from triage.check_pages.presenters.readings.form_input import FormInput, error
 from triage.check_pages.region import HasRegion
 from triage.check_pages.request import CheckRequest
+from triage.engine.readings.encoding import encode
 from triage.engine.readings.thermometer import FIELDS, Temperatures, read, turning_points, whole_cycles
-from triage.engine.readings.warming import heading
-from triage.engine.readings.written import write
+from triage.engine.readings.warming import warming_trend
 
 ROWS = next(group for group in THERMOMETER.groups if group.columns)
 USUAL_SWING = 22.0
@@ -32,7 +32,7 @@ def write_thermometer(_request: CheckRequest, found: FormInput) -> str:
     numbers = range(1, found.last_row(ROWS) + 1)
     rows = [[found.figures.get(f"{one.name}-{number}", "") for one in ROWS.fields] for number in numbers]
     whole = ["-".join(row) for row in rows if all(row)]
-    return write(FIELDS, {**found.figures, "readings": "_".join(whole)})
+    return encode(FIELDS, {**found.figures, "readings": "_".join(whole)})
 
 
 def thermometer_drawing(where: HasRegion, text: str) -> Drawing:
@@ -48,7 +48,7 @@ def _shown(found: Temperatures, degrees: Degrees) -> Facts:
         "low": degrees.temperature_text(min(values)),
         "high": degrees.temperature_text(max(values)),
         "mean": degrees.temperature_text(found.mean.value),
-        "set_to": degrees.temperature_text(found.set_to),
+        "set_to": degrees.temperature_text(found.set_point),
         "no_fault": degrees.difference_text(NO_FAULT),
         "cycles": len(whole_cycles(found.points)),
     }
@@ -56,7 +56,7 @@ def _shown(found: Temperatures, degrees: Degrees) -> Facts:
 
 def _told_by(found: Temperatures, degrees: Degrees) -> Facts:
     """What the readings say; nothing under a name where there is nothing to say."""
-    reached = found.reached if found.points[0][0] < EARLY else None
+    reached = found.reached_minute if found.points[0][0] < EARLY else None
     return {
         "off": degrees.difference_text(abs(found.offset.value)),
         "below": found.offset.value < 0.0,
@@ -65,18 +65,18 @@ def _told_by(found: Temperatures, degrees: Degrees) -> Facts:
         "usual_swing": degrees.difference_text(USUAL_SWING),
         "reached": "" if reached is None else f"{reached:.0f}",
         "over": degrees.difference_text(found.overshoot) if found.overshoot >= NOTICED else "",
-        "more": found.more,
+        "more": found.readings_wanted,
     }
 
 
 def _warming(found: Temperatures, degrees: Degrees) -> Facts:
     """How hot it could have got, and how fast it loses heat; nothing where that cannot be told."""
-    headed = heading(found)
+    headed = warming_trend(found)
     if headed is None:
         return {}
     return {
-        "heading_for": degrees.temperature_text(headed.end.value),
-        "heading_unsure": degrees.difference_text(2.0 * headed.end.uncertainty),
-        "short": headed.short,
-        "half": round(headed.half),
+        "heading_for": degrees.temperature_text(headed.end_temperature.value),
+        "heading_unsure": degrees.difference_text(2.0 * headed.end_temperature.uncertainty),
+        "short": headed.falls_short,
+        "half": round(headed.half_time_minutes),
     }

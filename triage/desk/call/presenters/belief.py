@@ -4,7 +4,7 @@ from triage.check_pages.presenters.causes import short_chance, tenths
 from triage.desk.call.open_call import Call
 from triage.desk.call.view_models import Key, Leaning, Moved
 from triage.engine import run_check
-from triage.engine.next_question import Worth, worth_asking
+from triage.engine.next_question import QuestionValue, ranked_questions
 
 MOST_LEANINGS = 3
 FELT = 1.15  # a chance that moved by less than this share did not move
@@ -31,15 +31,15 @@ def _moved(before: float, now: float) -> Moved:
     return "down" if now * FELT < before else ""
 
 
-def askable(call: Call) -> list[Worth]:
+def askable(call: Call) -> list[QuestionValue]:
     """What may be asked now, what would move the belief most first."""
     check = call.check_request.check
-    return sorted(worth_asking(check.belief, check.answers), key=lambda worth: -worth.bits)
+    return sorted(ranked_questions(check.belief, check.answers), key=lambda worth: -worth.bits)
 
 
-def would_change(call: Call, found: list[Worth]) -> list[Key]:
+def would_change(call: Call, found: list[QuestionValue]) -> list[Key]:
     """The first few of them, as far as they are worth asking at all."""
-    questions, least = call.check_request.texts.questions, call.check_request.pack.limits.worth
+    questions, least = call.check_request.texts.questions, call.check_request.pack.limits.min_bits
     return [
         Key(key, questions[worth.observation].short, call.links.asking(worth.observation))
         for key, worth in zip(KEYS, found, strict=False)

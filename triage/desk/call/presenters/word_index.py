@@ -36,7 +36,7 @@ def _answers(check_request: CheckRequest) -> Iterator[dict[str, Any]]:
     pack, texts = check_request.pack, check_request.texts
     for name, text in texts.questions.items():
         asked = pack.observations[name]
-        if name == OPENING or asked.how == "trial":
+        if name == OPENING or asked.method == "trial":
             continue
         for option in asked.options:
             phrases = [text.options[option], *_parted(texts.calls.heard.get(name, {}).get(option, ""))]
@@ -54,7 +54,7 @@ def _danger(pack: Pack, asked: Observation, option: str) -> int:
 
 
 def _gates(asked: Observation) -> dict[str, dict[str, list[str]]]:
-    gates: dict[str, Gate] = {"after": asked.after, "needs": asked.needs}
+    gates: dict[str, Gate] = {"after": asked.requires_answers, "needs": asked.requires_variant}
     return {name: {o: sorted(options) for o, options in gate.items()} for name, gate in gates.items() if gate}
 
 

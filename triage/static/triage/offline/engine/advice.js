@@ -3,11 +3,11 @@
    The band follows the belief only where no rule speaks; a caution keeps it from falling below `qualified`, and when
    the belief is divided the stricter reading wins. */
 
-import { believe } from "./belief.js";
-import { weighAnswers } from "./explanation.js";
+import { inferBelief } from "./belief.js";
+import { weightsOfEvidence } from "./explanation.js";
 import { BANDS } from "./pack.js";
-import { inOrderOfWorth } from "./reading_tasks.js";
-import { raisedBy } from "./readings/evidence.js";
+import { rankedByValue } from "./reading_tasks.js";
+import { flagsRaisedBy } from "./readings/evidence.js";
 import { endsCheck, offeredTasks } from "./safety.js";
 import { readTrail } from "./trail.js";
 
@@ -32,7 +32,7 @@ export function conclude(belief, answers, flags) {
   const { faults, ranking } = belief;
   const likely = ranking.slice(0, MOST_CAUSES).filter((fault) => faults.get(fault) >= SMALLEST_CAUSE);
   const leading = likely.length ? likely : [ranking[0]];
-  const weights = weighAnswers(belief.model, answers, leading);
+  const weights = weightsOfEvidence(belief.model, answers, leading);
   const [family] = belief.families.keys();
   return {
     band: decideBand(belief, answers, flags),
@@ -49,7 +49,7 @@ export function conclude(belief, answers, flags) {
 export function decideBand(belief, answers, flags) {
   if (endsCheck(flags) || flags.length > MOST_CAUTIONS) return "make-safe";
   const { observations } = belief.model.pack;
-  const raises = ([o, answer]) => observations.has(o) && raisedBy(observations.get(o), answer).length;
+  const raises = ([o, answer]) => observations.has(o) && flagsRaisedBy(observations.get(o), answer).length;
   const cautions = flags.length ? [...answers].filter(raises).map(([o]) => o) : [];
   for (const leftOut of subsetsOf(cautions)) {
     const share = bandShares(leftOut.length ? beliefWithout(belief.model, answers, leftOut) : belief);
@@ -63,12 +63,12 @@ export function decideBand(belief, answers, flags) {
 /** What the person may do: nothing at all where the band says make it safe.
  * @param {import("./pack.js").Region} region @param {Belief} belief @param {Answers} answers @param {Band} band */
 export function tasksFor(region, belief, answers, band) {
-  return band === "make-safe" ? [] : inOrderOfWorth(belief, offeredTasks(region, belief, answers));
+  return band === "make-safe" ? [] : rankedByValue(belief, offeredTasks(region, belief, answers));
 }
 
 function beliefWithout(model, answers, leftOut) {
   const rest = [...answers].filter(([o]) => !leftOut.includes(o));
-  return believe(model, readTrail(model.pack, rest).answers);
+  return inferBelief(model, readTrail(model.pack, rest).answers);
 }
 
 function subsetsOf(items) {
@@ -78,7 +78,7 @@ function subsetsOf(items) {
 /* The chance of each band, a pair counting for the graver of its two. */
 function bandShares(belief) {
   const share = new Map(BANDS.map((band) => [band, 0]));
-  belief.model.hypotheses.forEach(({ band }, h) => share.set(band, share.get(band) + belief.chances[h]));
+  belief.model.hypotheses.forEach(({ band }, h) => share.set(band, share.get(band) + belief.probabilities[h]));
   return share;
 }
 
@@ -95,7 +95,7 @@ function alikeTo({ model, faults, ranking }) {
 
 /* Faults that come with the leading one: known chains either way. */
 function comesWith({ model, faults }, leading) {
-  const chains = model.pack.pairs.filter((pair) => pair.chain && [pair.cause, pair.effect].includes(leading));
+  const chains = model.pack.faultPairs.filter((pair) => pair.causal && [pair.cause, pair.effect].includes(leading));
   const others = chains.map((pair) => (pair.cause === leading ? pair.effect : pair.cause));
   return [...new Set(others.filter((fault) => faults.get(fault) >= SMALLEST_CAUSE / 3))];
 }

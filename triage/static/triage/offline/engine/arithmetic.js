@@ -38,14 +38,14 @@ export function sumOfRows(rows) {
 
 /** Rows to columns.
  * @param {Row[]} rows @returns {Row[]} */
-export function turned(rows) {
+export function transposed(rows) {
   return rows[0].map((_, at) => rows.map((row) => row[at]));
 }
 
-/** Minus the sum of x*log2(x): bits of doubt when the chances sum to one.
- * @param {Row} chances */
-export function entropy(chances) {
+/** Minus the sum of x*log2(x): bits, when the probabilities sum to one.
+ * @param {Row} probabilities */
+export function entropy(probabilities) {
   let sum = 0;
-  for (const x of chances) if (x > 0) sum += x * Math.log2(x);
+  for (const x of probabilities) if (x > 0) sum += x * Math.log2(x);
   return -sum;
 }

@@ -7,22 +7,26 @@
 import { dividedEach, sumOf, sumOfRows, timesEach } from "./arithmetic.js";
 import { CANT_TELL, NONE_OF_THESE, SCREEN } from "./pack.js";
 import { levelLikelihood } from "./readings/evidence.js";
-import { weighTable } from "./tables.js";
+import { expectedLikelihood } from "./tables.js";
 
 /** @typedef {import("./arithmetic.js").Row} Row
  * @typedef {import("./model.js").Model} Model
  * @typedef {Map<string, string>} Answers observation to option, in the order given */
 
-/** `chances[h]` sums to one. `seen` is the likelihood of a condition's levels, `kinds` the joint weight of hypothesis
- * and option where anything is known about a variant. */
+/** `probabilities[h]` sums to one. `likelihoods` is the likelihood of a condition's levels, `variantWeights` the joint
+ * weight of hypothesis and option where anything is known about a variant. */
 export class Belief {
-  /** @param {Model} model @param {Row} chances @param {Map<string, Row>} seen @param {Map<string, Row[]>} kinds */
-  constructor(model, chances, seen, kinds) {
-    Object.assign(this, { model, chances, seen, kinds });
+  /** @param {Model} model @param {Row} probabilities @param {Map<string, Row>} likelihoods
+   * @param {Map<string, Row[]>} variantWeights */
+  constructor(model, probabilities, likelihoods, variantWeights) {
+    this.model = model;
+    this.probabilities = probabilities;
+    this.likelihoods = likelihoods;
+    this.variantWeights = variantWeights;
     /** The chance that each fault is present, alone or with another, in the pack's order. */
     this.faults = new Map([...model.pack.faults.keys()].map((fault) => [fault, 0]));
     model.hypotheses.forEach((hypothesis, h) => {
-      for (const fault of hypothesis.faults) this.faults.set(fault, this.faults.get(fault) + chances[h]);
+      for (const fault of hypothesis.faults) this.faults.set(fault, this.faults.get(fault) + probabilities[h]);
     });
   }
 
@@ -30,7 +34,7 @@ export class Belief {
   get families() {
     const totals = new Map();
     this.model.hypotheses.forEach(({ family }, h) => {
-      totals.set(family, (totals.get(family) ?? 0) + this.chances[h]);
+      totals.set(family, (totals.get(family) ?? 0) + this.probabilities[h]);
     });
     return new Map([...totals].sort(([, one], [, other]) => other - one));
   }
@@ -43,23 +47,23 @@ export class Belief {
 
 /** The belief after answers that already fit together.
  * @param {Model} model @param {Answers} answers @returns {Belief} */
-export function believe(model, answers) {
-  const seen = likelihoodsOf(model, answers);
-  const kinds = kindsOf(model, answers, seen);
+export function inferBelief(model, answers) {
+  const likelihoods = likelihoodsOf(model, answers);
+  const variantWeights = variantWeightsOf(model, answers, likelihoods);
   let weights = model.prior;
-  for (const [condition, likelihood] of seen) {
-    if (model.pack.conditions.get(condition).given !== null) continue;
-    weights = timesEach(weights, weighTable(model.levels.get(condition)[0], likelihood));
+  for (const [condition, likelihood] of likelihoods) {
+    if (model.pack.conditions.get(condition).parent !== null) continue;
+    weights = timesEach(weights, expectedLikelihood(model.levelTables.get(condition)[0], likelihood));
   }
-  for (const [variant, rows] of kinds) {
-    weights = timesEach(weights, dividedEach(sumOfRows(rows), model.reach.get(variant)));
+  for (const [variant, rows] of variantWeights) {
+    weights = timesEach(weights, dividedEach(sumOfRows(rows), model.variantTotals.get(variant)));
   }
   const total = sumOf(weights);
   return new Belief(
     model,
     weights.map((weight) => weight / total),
-    seen,
-    kinds,
+    likelihoods,
+    variantWeights,
   );
 }
 
@@ -68,20 +72,20 @@ function likelihoodsOf(model, answers) {
   const { observations } = model.pack;
   const found = [];
   for (const [o, answer] of answers) {
-    if (answer === CANT_TELL || !model.answers.has(o)) continue;
+    if (answer === CANT_TELL || !model.answerTables.has(o)) continue;
     const observation = observations.get(o);
     found.push([observation.reports, levelLikelihood(observation, answer)]);
   }
   if (answers.get(SCREEN) === NONE_OF_THESE) {
-    for (const [o, row] of model.harmless) {
+    for (const [o, row] of model.screenedLikelihood) {
       if ((answers.get(o) ?? CANT_TELL) === CANT_TELL) found.push([observations.get(o).reports, row]);
     }
   }
-  const seen = new Map();
-  for (const [condition, witness] of found.sort(byConditionAndRow)) {
-    seen.set(condition, seen.has(condition) ? timesEach(seen.get(condition), witness) : witness);
+  const likelihoods = new Map();
+  for (const [condition, evidence] of found.sort(byConditionAndRow)) {
+    likelihoods.set(condition, likelihoods.has(condition) ? timesEach(likelihoods.get(condition), evidence) : evidence);
   }
-  return seen;
+  return likelihoods;
 }
 
 function byConditionAndRow([one, row], [other, otherRow]) {
@@ -91,37 +95,37 @@ function byConditionAndRow([one, row], [other, otherRow]) {
 }
 
 /* Joint weight of hypothesis and option for each variant that an answer, a gate or a condition speaks about. */
-function kindsOf(model, answers, seen) {
+function variantWeightsOf(model, answers, likelihoods) {
   const { conditions, variants } = model.pack;
-  const told = toldOf(model.pack, answers);
-  const kinds = new Map();
+  const options = allowedOptions(model.pack, answers);
+  const variantWeights = new Map();
   for (const variant of variants.values()) {
-    const dependent = [...seen.keys()].filter((condition) => conditions.get(condition).given === variant.id);
-    if (!told.has(variant.id) && !dependent.length) continue;
+    const dependent = [...likelihoods.keys()].filter((condition) => conditions.get(condition).parent === variant.id);
+    if (!options.has(variant.id) && !dependent.length) continue;
     const rows = variant.options.map((option, at) => {
-      let row = model.kinds.get(variant.id)[at];
-      if (!(told.get(variant.id)?.has(option) ?? true)) row = row.map(() => 0);
+      let row = model.variantWeights.get(variant.id)[at];
+      if (!(options.get(variant.id)?.has(option) ?? true)) row = row.map(() => 0);
       for (const condition of dependent) {
-        row = timesEach(row, weighTable(model.levels.get(condition)[at], seen.get(condition)));
+        row = timesEach(row, expectedLikelihood(model.levelTables.get(condition)[at], likelihoods.get(condition)));
       }
       return row;
     });
-    kinds.set(variant.id, rows);
+    variantWeights.set(variant.id, rows);
   }
-  return kinds;
+  return variantWeights;
 }
 
 /* The options each variant may still have; what was said of the variant itself outranks a gate. */
-function toldOf(pack, answers) {
-  const told = new Map();
+function allowedOptions(pack, answers) {
+  const options = new Map();
   const known = [...pack.observations.values()].filter((o) => (answers.get(o.id) ?? CANT_TELL) !== CANT_TELL);
-  for (const { id, reports } of known) if (pack.variants.has(reports)) told.set(reports, new Set([answers.get(id)]));
-  for (const { needs } of known) {
-    for (const [variant, allowed] of needs) {
-      const before = told.get(variant) ?? new Set(pack.variants.get(variant).options);
+  for (const { id, reports } of known) if (pack.variants.has(reports)) options.set(reports, new Set([answers.get(id)]));
+  for (const { requiresVariant } of known) {
+    for (const [variant, allowed] of requiresVariant) {
+      const before = options.get(variant) ?? new Set(pack.variants.get(variant).options);
       const narrowed = new Set([...before].filter((option) => allowed.has(option)));
-      told.set(variant, narrowed.size ? narrowed : before);
+      options.set(variant, narrowed.size ? narrowed : before);
     }
   }
-  return told;
+  return options;
 }

@@ -1,11 +1,11 @@
 /* A check is a pure function: pack, region and trail in, the next step out. The one entry of the engine. */
 
 import { conclude, tasksFor } from "./advice.js";
-import { believe } from "./belief.js";
+import { inferBelief } from "./belief.js";
 import { compileModel } from "./model.js";
-import { countAsked, fromMemory, nextInLine } from "./next_question.js";
+import { countAsked, followUpQuestion, nextQuestion } from "./next_question.js";
 import { SCREEN } from "./pack.js";
-import { betterTask } from "./reading_tasks.js";
+import { betterTest } from "./reading_tasks.js";
 import { endsCheck, raisedFlags } from "./safety.js";
 import { readTrail } from "./trail.js";
 
@@ -32,19 +32,19 @@ export function advise(pack, region, trail) {
   if (endsCheck(flags)) {
     const belief = beliefOf(pack, region, reading);
     const verdict = conclude(belief, answers, flags);
-    return { kind: "make-safe", reading, flags, verdict, memory: fromMemory(belief, answers) };
+    return { kind: "make-safe", reading, flags, verdict, memory: followUpQuestion(belief, answers) };
   }
   const exit = exitOf(pack, answers);
   if (exit) return { kind: "not-this", reading, reason: exit };
   const ask = (observation, better) => {
     const number = countAsked(pack, answers) + 1;
-    return { kind: "ask", reading, observation, number, atMost: pack.limits.questions, better };
+    return { kind: "ask", reading, observation, number, atMost: pack.limits.maxQuestions, better };
   };
   if (!answers.has(SCREEN)) return ask(SCREEN, null);
   const belief = beliefOf(pack, region, reading);
-  const question = nextInLine(belief, answers);
+  const question = nextQuestion(belief, answers);
   if (!question) return finish(region, belief, reading);
-  return ask(question, betterTask(region, belief, answers, question));
+  return ask(question, betterTest(region, belief, answers, question));
 }
 
 /** The advice on what is known now, whether or not more could be asked.
@@ -59,13 +59,13 @@ export function finish(region, belief, reading) {
 /** The belief a reading of a trail leads to.
  * @param {Pack} pack @param {Region} region @param {Reading} reading @returns {Belief} */
 export function beliefOf(pack, region, reading) {
-  return believe(compileModel(pack, region), reading.answers);
+  return inferBelief(compileModel(pack, region), reading.answers);
 }
 
 /* The way out for an appliance this is not: the first answer that names one. */
 function exitOf(pack, answers) {
   for (const [observation, answer] of answers) {
-    const exit = pack.exits.find(([o, option]) => o === observation && option === answer);
+    const exit = pack.outOfScope.find(([o, option]) => o === observation && option === answer);
     if (exit) return exit[2];
   }
   return null;

@@ -8,32 +8,34 @@ import { answerTable } from "./tables.js";
 /** @typedef {import("./arithmetic.js").Row} Row
  * @typedef {import("./pack.js").Observation} Observation */
 
-const TAIL = 0.08;
-const MOST_HYPOTHESES = 16;
+const MAX_OMITTED_PROBABILITY = 0.08;
+const MAX_HYPOTHESES = 16;
 
 /** The hypotheses that matter at one step, ordered by band and family, and what each answer would tell. Built for one
  * step and thrown away; what several observations share is worked out once. */
-export class Outlook {
+export class ValueOfInformation {
   /** @param {import("./belief.js").Belief} belief */
   constructor(belief) {
     this.belief = belief;
     this.model = belief.model;
-    [this.index, this.weights] = mostLikely(belief);
+    const [index, weights] = mostLikely(belief);
+    this.index = index;
+    this.weights = weights;
     const hypotheses = this.index.map((h) => this.model.hypotheses[h]);
     this.families = slicesOf(hypotheses.map((h) => `${h.band} ${h.family}`));
     this.bands = slicesOf(this.families.map(([start]) => hypotheses[start].band));
-    this.doubt = this.grouped(this.weights);
+    this.totalEntropy = this.grouped(this.weights);
     const first = (group) => this.families[group][0];
     const last = (group) => this.families[group - 1][1];
-    this.bandDoubt = entropy(this.bands.map(([a, b]) => sumOf(this.weights.slice(first(a), last(b)))));
-    this.sharesKept = new Map();
-    this.placesKept = new Map();
-    this.rowWeightsKept = new Map();
+    this.bandEntropy = entropy(this.bands.map(([a, b]) => sumOf(this.weights.slice(first(a), last(b)))));
+    this.sharesCache = new Map();
+    this.placesCache = new Map();
+    this.rowWeightsCache = new Map();
   }
 
   /** The chance that the oven has what an observation needs.
    * @param {import("./pack.js").Gate} needs */
-  chanceOf(needs) {
+  applicability(needs) {
     let chance = 1;
     for (const [variant, allowed] of needs) {
       const shares = this.optionShares(variant);
@@ -47,7 +49,7 @@ export class Outlook {
   /** Mutual information of the answer with the family plus that with the band.
    * @param {Observation} observation */
   bits(observation) {
-    let bits = -this.doubt;
+    let bits = -this.totalEntropy;
     for (const likelihood of this.answerChances(observation)) {
       const joint = timesEach(this.weights, likelihood);
       const total = sumOf(joint);
@@ -58,17 +60,17 @@ export class Outlook {
 
   /** An upper bound on `bits`.
    * @param {Observation} observation */
-  mostBits(observation) {
-    if (this.model.kinds.has(observation.reports)) return this.bits(observation);
+  maxBits(observation) {
+    if (this.model.variantWeights.has(observation.reports)) return this.bits(observation);
     const weights = this.weightsOfRows(observation.reports);
     let mean = observation.options.map(() => 0);
     let left = 0;
     this.told(observation).forEach((table, at) => {
-      left += sumOfProducts(weights[at], table.doubts);
-      mean = mean.map((m, option) => m + sumOfProducts(weights[at], table.columns[option]));
+      left += sumOfProducts(weights[at], table.entropies);
+      mean = mean.map((m, option) => m + sumOfProducts(weights[at], table.transposed[option]));
     });
     const bits = entropy(mean) - left;
-    return bits + Math.min(bits, this.bandDoubt);
+    return bits + Math.min(bits, this.bandEntropy);
   }
 
   /* Sum of x*log2(x) over families plus the same over bands. */
@@ -80,27 +82,27 @@ export class Outlook {
 
   /* P(option | hypothesis, answers) for each option of a variant. */
   optionShares(variant) {
-    return kept(this.sharesKept, variant, () => {
-      const known = this.belief.kinds.get(variant);
-      const picked = (known ?? this.model.shares.get(variant)).map((row) => this.index.map((h) => row[h]));
+    return kept(this.sharesCache, variant, () => {
+      const known = this.belief.variantWeights.get(variant);
+      const picked = (known ?? this.model.optionProbabilities.get(variant)).map((row) => this.index.map((h) => row[h]));
       return known ? normalised(picked) : picked;
     });
   }
 
   /* For each option of the condition's variant (or one): which distinct row each hypothesis has. */
   placesOf(condition) {
-    return kept(this.placesKept, condition, () =>
-      this.model.levels.get(condition).map((table) => this.index.map((h) => table.index[h])),
+    return kept(this.placesCache, condition, () =>
+      this.model.levelTables.get(condition).map((table) => this.index.map((h) => table.index[h])),
     );
   }
 
   /* For each option of the condition's variant (or one): the chance of each distinct row. */
   weightsOfRows(condition) {
-    return kept(this.rowWeightsKept, condition, () => {
-      const { given } = this.model.pack.conditions.get(condition);
-      return this.model.levels.get(condition).map((table, option) => {
+    return kept(this.rowWeightsCache, condition, () => {
+      const { parent } = this.model.pack.conditions.get(condition);
+      return this.model.levelTables.get(condition).map((table, option) => {
         const byPlace = table.distinct.map(() => 0);
-        const shares = given ? timesEach(this.weights, this.optionShares(given)[option]) : this.weights;
+        const shares = parent ? timesEach(this.weights, this.optionShares(parent)[option]) : this.weights;
         this.placesOf(condition)[option].forEach((place, at) => (byPlace[place] += shares[at]));
         return byPlace;
       });
@@ -109,19 +111,19 @@ export class Outlook {
 
   /* For each option of the variant: P(answer | distinct row), given the answers so far. */
   told(observation) {
-    const seen = this.belief.seen.get(observation.reports);
-    if (!seen) return this.model.answers.get(observation.id);
-    return this.model.levels.get(observation.reports).map((table) => answerTable(observation, table, seen));
+    const likelihood = this.belief.likelihoods.get(observation.reports);
+    if (!likelihood) return this.model.answerTables.get(observation.id);
+    return this.model.levelTables.get(observation.reports).map((table) => answerTable(observation, table, likelihood));
   }
 
   /* P(answer | hypothesis, what is known) for each answer. */
   answerChances(observation) {
     const reported = observation.reports;
-    if (this.model.kinds.has(reported)) return this.optionShares(reported);
+    if (this.model.variantWeights.has(reported)) return this.optionShares(reported);
     const places = this.placesOf(reported);
     const rows = this.told(observation).map((table, at) => places[at].map((place) => table.distinct[place]));
-    const { given } = this.model.pack.conditions.get(reported);
-    const shares = given ? this.optionShares(given) : null;
+    const { parent } = this.model.pack.conditions.get(reported);
+    const shares = parent ? this.optionShares(parent) : null;
     return observation.options.map((_, a) => {
       const byOption = rows.map((perHypothesis) => perHypothesis.map((row) => row[a]));
       return shares ? sumOfRows(byOption.map((row, at) => timesEach(shares[at], row))) : byOption[0];
@@ -129,17 +131,17 @@ export class Outlook {
   }
 }
 
-function mostLikely({ model, chances }) {
+function mostLikely({ model, probabilities }) {
   const index = [];
   let mass = 0;
-  const likeliest = [...chances.keys()].sort((one, other) => chances[other] - chances[one]);
-  for (const h of likeliest.slice(0, MOST_HYPOTHESES)) {
+  const likeliest = [...probabilities.keys()].sort((one, other) => probabilities[other] - probabilities[one]);
+  for (const h of likeliest.slice(0, MAX_HYPOTHESES)) {
     index.push(h);
-    mass += chances[h];
-    if (mass >= 1 - TAIL) break;
+    mass += probabilities[h];
+    if (mass >= 1 - MAX_OMITTED_PROBABILITY) break;
   }
   index.sort((one, other) => byBandAndFamily(model.hypotheses[one], model.hypotheses[other]) || one - other);
-  return [index, index.map((h) => chances[h] / mass)];
+  return [index, index.map((h) => probabilities[h] / mass)];
 }
 
 function byBandAndFamily(one, other) {

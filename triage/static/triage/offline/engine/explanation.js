@@ -2,22 +2,22 @@
 
    Answers are taken in the order given, so the weights of a trail add up to the change of the cause's log odds. */
 
-import { believe } from "./belief.js";
+import { inferBelief } from "./belief.js";
 
 /** @typedef {import("./belief.js").Answers} Answers
  * @typedef {{observation: string, answer: string, decibans: number}} Weight */
 
-const NEVER_SURE = 1e-12;
+const MIN_PROBABILITY = 1e-12;
 
 /** For each of `faults`, the weight of every answer in the order given.
  * @param {import("./model.js").Model} model @param {Answers} answers @param {string[]} faults
  * @returns {Map<string, Weight[]>} */
-export function weighAnswers(model, answers, faults) {
+export function weightsOfEvidence(model, answers, faults) {
   const known = new Map();
-  const beliefs = [believe(model, known)];
+  const beliefs = [inferBelief(model, known)];
   for (const [observation, answer] of answers) {
     known.set(observation, answer);
-    beliefs.push(believe(model, known));
+    beliefs.push(inferBelief(model, known));
   }
   const weightsFor = (fault) => {
     const odds = beliefs.map((belief) => decibansOf(belief.faults.get(fault)));
@@ -29,6 +29,6 @@ export function weighAnswers(model, answers, faults) {
 }
 
 function decibansOf(chance) {
-  const bounded = Math.min(Math.max(chance, NEVER_SURE), 1 - NEVER_SURE);
+  const bounded = Math.min(Math.max(chance, MIN_PROBABILITY), 1 - MIN_PROBABILITY);
   return 10 * Math.log10(bounded / (1 - bounded));
 }

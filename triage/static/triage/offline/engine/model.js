@@ -11,12 +11,12 @@ import { answerTable, conditionTables } from "./tables.js";
  * @typedef {import("./pack.js").Observation} Observation
  * @typedef {import("./tables.js").Table} Table
  * @typedef {{faults: string[], family: string, band: import("./pack.js").Band}} Hypothesis
- * @typedef {{pack: Pack, region: Region, hypotheses: Hypothesis[], kinds: Map<string, Row[]>,
- *   levels: Map<string, Table[]>, answers: Map<string, Table[]>, harmless: Map<string, Row>,
- *   settledByScreen: Set<string>, questions: Observation[], reach: Map<string, Row>, shares: Map<string, Row[]>,
+ * @typedef {{pack: Pack, region: Region, hypotheses: Hypothesis[], variantWeights: Map<string, Row[]>,
+ *   levelTables: Map<string, Table[]>, answerTables: Map<string, Table[]>, screenedLikelihood: Map<string, Row>,
+ *   impliedByScreening: Set<string>, questions: Observation[], variantTotals: Map<string, Row>, optionProbabilities: Map<string, Row[]>,
  *   prior: Row}} Model */
 
-const RAREST = 1e-6;
+const MIN_SHARE = 1e-6;
 
 /** @type {WeakMap<Pack, WeakMap<Region, Model>>} */
 const compiled = new WeakMap();
@@ -34,8 +34,10 @@ function compileAfresh(pack, region) {
   const variants = [...pack.variants.values()];
   const possible = combinations(pack).filter(([faults]) => variants.every((variant) => canOccur(faults, variant)));
   const causes = possible.map(([faults]) => faults);
-  const kinds = new Map(variants.map((variant) => [variant.id, kindRows(variant, sharesIn(region, variant), causes)]));
-  const reach = new Map([...kinds].map(([variant, rows]) => [variant, sumOfRows(rows)]));
+  const variantWeights = new Map(
+    variants.map((variant) => [variant.id, variantWeightRows(variant, sharesIn(region, variant), causes)]),
+  );
+  const variantTotals = new Map([...variantWeights].map(([variant, rows]) => [variant, sumOfRows(rows)]));
   const levels = new Map([...pack.conditions.values()].map((c) => [c.id, conditionTables(pack, c, causes)]));
   const reporting = [...pack.observations.values()].filter((o) => levels.has(o.reports));
   const screened = reporting.filter((o) => isScreened(pack, o));
@@ -43,15 +45,17 @@ function compileAfresh(pack, region) {
     pack,
     region,
     hypotheses: causes.map(hypothesisOf),
-    kinds,
-    levels,
-    answers: new Map(reporting.map((o) => [o.id, levels.get(o.reports).map((table) => answerTable(o, table))])),
-    harmless: new Map(screened.map((o) => [o.id, harmlessRow(pack, o)])),
-    settledByScreen: new Set(screened.filter((o) => harmlessOptions(pack, o).length === 1).map((o) => o.id)),
+    variantWeights,
+    levelTables: levels,
+    answerTables: new Map(reporting.map((o) => [o.id, levels.get(o.reports).map((table) => answerTable(o, table))])),
+    screenedLikelihood: new Map(screened.map((o) => [o.id, screenedLikelihoodRow(pack, o)])),
+    impliedByScreening: new Set(screened.filter((o) => harmlessOptions(pack, o).length === 1).map((o) => o.id)),
     questions: [...pack.observations.values()].filter((o) => o.reports && !o.task && o.id !== OPENING),
-    reach,
-    shares: new Map([...kinds].map(([v, rows]) => [v, rows.map((row) => dividedEach(row, reach.get(v)))])),
-    prior: [...reach.values()].reduce(
+    variantTotals,
+    optionProbabilities: new Map(
+      [...variantWeights].map(([v, rows]) => [v, rows.map((row) => dividedEach(row, variantTotals.get(v)))]),
+    ),
+    prior: [...variantTotals.values()].reduce(
       timesEach,
       possible.map(([, rate]) => rate),
     ),
@@ -61,8 +65,8 @@ function compileAfresh(pack, region) {
 /* Every single fault, then the pairs, with their rates before any variant is considered. */
 function combinations(pack) {
   const named = (id) => pack.faults.get(id);
-  const single = [...pack.faults.values()].map((fault) => [[fault], fault.calls * fault.sessions]);
-  return [...single, ...pack.pairs.map((pair) => [[named(pair.cause), named(pair.effect)], pair.rate])];
+  const single = [...pack.faults.values()].map((fault) => [[fault], fault.callsPer1000 * fault.onlineRatio]);
+  return [...single, ...pack.faultPairs.map((pair) => [[named(pair.cause), named(pair.effect)], pair.ratePer1000])];
 }
 
 function hypothesisOf(faults) {
@@ -74,30 +78,32 @@ function hypothesisOf(faults) {
 /* Share of each option in the region; one never seen there is rare, not impossible. */
 function sharesIn(region, variant) {
   const own = region.shares.get(variant.id);
-  const told = variant.options.map((option, at) => (own?.size ? (own.get(option) ?? 0) : variant.shares[at]));
-  const shares = told.map((share) => Math.max(share, RAREST));
+  const stated = variant.options.map((option, at) => (own?.size ? (own.get(option) ?? 0) : variant.shares[at]));
+  const shares = stated.map((share) => Math.max(share, MIN_SHARE));
   const total = sumOf(shares);
   return shares.map((share) => share / total);
 }
 
 /* Whether some option of the variant suits all of the faults; no option is so rare that it has no share. */
 function canOccur(faults, variant) {
-  const needs = faults.map((fault) => fault.needs.get(variant.id)).filter(Boolean);
-  return !needs.length || variant.options.some((option) => needs.every((allowed) => allowed.has(option)));
+  const required = faults.map((fault) => fault.requiresVariant.get(variant.id)).filter(Boolean);
+  return !required.length || variant.options.some((option) => required.every((allowed) => allowed.has(option)));
 }
 
 /* Zero where a fault cannot occur on this option, else how much more often it does. */
-function factorOf(faults, variant, option) {
+function rateMultiplierOf(faults, variant, option) {
   let factor = 1;
   for (const fault of faults) {
-    if (!(fault.needs.get(variant.id)?.has(option) ?? true)) return 0;
-    factor *= fault.favoured.get(variant.id)?.get(option) ?? 1;
+    if (!(fault.requiresVariant.get(variant.id)?.has(option) ?? true)) return 0;
+    factor *= fault.rateMultipliers.get(variant.id)?.get(option) ?? 1;
   }
   return factor;
 }
 
-function kindRows(variant, shares, causes) {
-  return variant.options.map((option, at) => causes.map((faults) => factorOf(faults, variant, option) * shares[at]));
+function variantWeightRows(variant, shares, causes) {
+  return variant.options.map((option, at) =>
+    causes.map((faults) => rateMultiplierOf(faults, variant, option) * shares[at]),
+  );
 }
 
 /* Whether the danger page asks after this observation: some of its answers stand there as a sign. */
@@ -111,7 +117,7 @@ function harmlessOptions(pack, observation) {
   return observation.options.filter((option) => !ends(option));
 }
 
-function harmlessRow(pack, observation) {
+function screenedLikelihoodRow(pack, observation) {
   const places = harmlessOptions(pack, observation).map((option) => observation.options.indexOf(option));
-  return observation.says.map((row) => sumOf(places.map((place) => row[place])));
+  return observation.answerProbabilities.map((row) => sumOf(places.map((place) => row[place])));
 }

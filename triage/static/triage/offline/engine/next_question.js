@@ -1,7 +1,7 @@
 /* Which observation is worth asking next: expected information about the family and the band per second of effort.
    Ties fall to the pack's order. */
 
-import { Outlook } from "./expected_information.js";
+import { ValueOfInformation } from "./expected_information.js";
 import { NONE_OF_THESE, OPENING, SCREEN } from "./pack.js";
 import { forbiddenLooks } from "./safety.js";
 import { applies, isGiven, ruledOut } from "./trail.js";
@@ -9,43 +9,43 @@ import { applies, isGiven, ruledOut } from "./trail.js";
 /** @typedef {import("./belief.js").Answers} Answers
  * @typedef {import("./belief.js").Belief} Belief
  * @typedef {import("./pack.js").Observation} Observation
- * @typedef {{observation: string, bits: number, perSecond: number}} Worth
+ * @typedef {{observation: string, bits: number, bitsPerSecond: number}} QuestionValue
  * @typedef {{observation: Observation, chance: number}} Askable `chance` that this oven has what is asked about */
 
-const READING_SECONDS = 20;
-const LIKELY_TO_APPLY = 0.4;
+const SECONDS_TO_READ = 20;
+const MIN_APPLICABILITY = 0.4;
 /* Two engines may differ in the last digits of a logarithm; what is closer than this is a tie. */
-const SAME = 1e-9;
+const TIE_TOLERANCE = 1e-9;
 
 /** The observation to ask now, or null when the limit is reached, a family is settled or nothing is worth it.
  * @param {Belief} belief @param {Answers} answers @returns {string | null} */
-export function nextInLine(belief, answers) {
+export function nextQuestion(belief, answers) {
   const { pack } = belief.model;
-  if (countAsked(pack, answers) >= pack.limits.questions) return null;
-  const outlook = new Outlook(belief);
+  if (countAsked(pack, answers) >= pack.limits.maxQuestions) return null;
+  const outlook = new ValueOfInformation(belief);
   const askable = askableNow(outlook, answers);
-  const urgent = askable.find(({ observation: o }) => o.first && isGiven(o.firstAfter, answers));
+  const urgent = askable.find(({ observation: o }) => o.urgent && isGiven(o.urgentAfter, answers));
   if (urgent) return urgent.observation.id;
   const [likeliest] = belief.families.values();
-  return likeliest >= pack.limits.settled ? null : bestWorthAsking(outlook, askable);
+  return likeliest >= pack.limits.stopProbability ? null : bestQuestion(outlook, askable);
 }
 
 /** After a red flag: what the repairer would still like to know, from memory alone, touching nothing.
  * @param {Belief} belief @param {Answers} answers @returns {string | null} */
-export function fromMemory(belief, answers) {
+export function followUpQuestion(belief, answers) {
   const { pack } = belief.model;
-  if (countAsked(pack, answers) >= pack.limits.questions) return null;
-  const outlook = new Outlook(belief);
-  return bestWorthAsking(
+  if (countAsked(pack, answers) >= pack.limits.maxQuestions) return null;
+  const outlook = new ValueOfInformation(belief);
+  return bestQuestion(
     outlook,
-    askableNow(outlook, answers).filter(({ observation: o }) => o.how === "memory"),
+    askableNow(outlook, answers).filter(({ observation: o }) => o.method === "memory"),
   );
 }
 
 /** The exact worth of one observation, whether or not it may be put as a question.
- * @param {Outlook} outlook @param {Observation} observation @returns {Worth} */
-export function worthOf(outlook, observation) {
-  return worthWith(outlook, observation, outlook.chanceOf(observation.needs));
+ * @param {ValueOfInformation} outlook @param {Observation} observation @returns {QuestionValue} */
+export function questionValue(outlook, observation) {
+  return valueWith(outlook, observation, outlook.applicability(observation.requiresVariant));
 }
 
 /** How many questions were put: the complaint, the danger page and what the complaint itself said are free.
@@ -65,38 +65,38 @@ function askableNow(outlook, answers) {
   const isScreenDone = answers.get(SCREEN) === NONE_OF_THESE;
   const forbidden = forbiddenLooks(outlook.belief, answers);
   return outlook.model.questions
-    .filter((o) => !answers.has(o.id) && !forbidden.has(o.id) && o.how !== "trial")
-    .filter((o) => !(isScreenDone && outlook.model.settledByScreen.has(o.id)))
-    .filter((o) => applies(o, answers) && !ruledOut(o.needs, answers))
-    .map((observation) => ({ observation, chance: outlook.chanceOf(observation.needs) }))
-    .filter(({ chance }) => chance >= LIKELY_TO_APPLY);
+    .filter((o) => !answers.has(o.id) && !forbidden.has(o.id) && o.method !== "trial")
+    .filter((o) => !(isScreenDone && outlook.model.impliedByScreening.has(o.id)))
+    .filter((o) => applies(o, answers) && !ruledOut(o.requiresVariant, answers))
+    .map((observation) => ({ observation, chance: outlook.applicability(observation.requiresVariant) }))
+    .filter(({ chance }) => chance >= MIN_APPLICABILITY);
 }
 
-function bestWorthAsking(outlook, askable) {
-  const best = mostWorth(outlook, askable);
-  return best && best.bits >= outlook.model.pack.limits.worth ? best.observation : null;
+function bestQuestion(outlook, askable) {
+  const best = mostValuable(outlook, askable);
+  return best && best.bits >= outlook.model.pack.limits.minBits ? best.observation : null;
 }
 
 /* The most worth of them; exact figures are worked out only while a bound could still win. */
-function mostWorth(outlook, askable) {
+function mostValuable(outlook, askable) {
   const bounds = askable.map(({ observation, chance }, place) => {
-    return { observation, chance, place, bound: (chance * outlook.mostBits(observation)) / secondsFor(observation) };
+    return { observation, chance, place, bound: (chance * outlook.maxBits(observation)) / secondsFor(observation) };
   });
   const found = [];
   let most = 0;
   for (const { observation, chance, place, bound } of bounds.sort((one, other) => other.bound - one.bound)) {
-    if (bound < most * (1 - SAME)) break;
-    found[place] = worthWith(outlook, observation, chance);
-    most = Math.max(most, found[place].perSecond);
+    if (bound < most * (1 - TIE_TOLERANCE)) break;
+    found[place] = valueWith(outlook, observation, chance);
+    most = Math.max(most, found[place].bitsPerSecond);
   }
-  return found.find((worth) => worth && worth.perSecond >= most * (1 - SAME));
+  return found.find((value) => value && value.bitsPerSecond >= most * (1 - TIE_TOLERANCE));
 }
 
-function worthWith(outlook, observation, chance) {
+function valueWith(outlook, observation, chance) {
   const bits = chance * outlook.bits(observation);
-  return { observation: observation.id, bits, perSecond: bits / secondsFor(observation) };
+  return { observation: observation.id, bits, bitsPerSecond: bits / secondsFor(observation) };
 }
 
 function secondsFor(observation) {
-  return observation.effort + READING_SECONDS;
+  return observation.effortSeconds + SECONDS_TO_READ;
 }

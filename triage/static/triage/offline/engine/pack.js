@@ -2,35 +2,38 @@
    those of `triage/engine/pack.py`. Everything a trail can name is looked up in a Map, never in an object: a forged
    answer may be called "constructor". */
 
-import { soften, spread } from "./frequency.js";
+import { mixWithBaseline, distribution } from "./frequency.js";
 
 /** @typedef {import("./arithmetic.js").Row} Row
  * @typedef {Map<string, Set<string>>} Gate
  * @typedef {"normal" | "self-check" | "qualified" | "make-safe"} Band
  * @typedef {{id: string, options: string[], shares: Row}} Variant
- * @typedef {{id: string, levels: string[], sound: Row, never: number, given: string | null, only: Gate}} Condition
+ * @typedef {{id: string, levels: string[], baseline: Row, floor: number, parent: string | null,
+ *   allowedOn: Gate}} Condition
  * @typedef {{levels: Row, when: Set<string> | null}} Effect
- * @typedef {{id: string, kind: string, family: string, band: Band, calls: number, sessions: number, who: string,
- *   meanwhile: string, needs: Gate, favoured: Map<string, Map<string, number>>, effects: Map<string, Effect[]>,
- *   vague: number, price: string, minutes: string}} Fault
- * @typedef {{kind: string, quantity: string, spans: Map<string, [number, number]>, patterns: Map<string, string>,
- *   beyond: Map<string, [string, number]>}} Gauge
- * @typedef {{cause: string, effect: string, rate: number, chain: boolean}} Pair
- * @typedef {{id: string, options: string[], how: string, effort: number, picture: string, reports: string | null,
- *   says: Row[], needs: Gate, after: Gate, flags: Map<string, string>, first: boolean, firstAfter: Gate, task: string,
- *   gauge: Gauge | null}} Observation
+ * @typedef {{id: string, kind: string, family: string, band: Band, callsPer1000: number, onlineRatio: number,
+ *   performedBy: string, interimUse: string, requiresVariant: Gate, rateMultipliers: Map<string, Map<string, number>>,
+ *   effects: Map<string, Effect[]>, noiseShare: number, priceClass: string, repairMinutes: string}} Fault
+ * @typedef {{kind: string, quantity: string, intervals: Map<string, [number, number]>, patterns: Map<string, string>,
+ *   overrides: Map<string, [string, number]>}} MeasurementSpec
+ * @typedef {{cause: string, effect: string, ratePer1000: number, causal: boolean}} FaultPair
+ * @typedef {{id: string, options: string[], method: string, effortSeconds: number, picture: string,
+ *   reports: string | null, answerProbabilities: Row[], requiresVariant: Gate, requiresAnswers: Gate,
+ *   flags: Map<string, string>, urgent: boolean, urgentAfter: Gate, task: string,
+ *   measurement: MeasurementSpec | null}} Observation
  * @typedef {{id: string, level: "emergency" | "stop" | "caution", rank: number, signal: string, switches: string,
- *   who: string, calls: string[], signs: [string, string][], picture: string}} RedFlag
- * @typedef {{id: string, who: string, helps: Set<string>, cures: Set<string>, unsafeWith: Set<string>,
- *   notAfter: Set<string>, onlyAfter: Set<string>, gates: string[], heat: boolean, minutes: number, picture: string,
- *   outcome: string, also: string[], needs: Gate}} Task
+ *   contact: string, phoneNumbers: string[], signs: [string, string][], picture: string}} RedFlag
+ * @typedef {{id: string, competence: string, helps: Set<string>, cures: Set<string>, unsafeWith: Set<string>,
+ *   notAfter: Set<string>, onlyAfter: Set<string>, gates: string[], needsHeat: boolean, minutes: number,
+ *   picture: string, outcome: string, furtherOutcomes: string[], requiresVariant: Gate}} Task
  * @typedef {{option: string, answers: Map<string, string>, picture: string}} Complaint
  * @typedef {{id: string, shares: Map<string, Map<string, number>>, removes: Set<string>}} Region
- * @typedef {{questions: number, settled: number, worth: number, plausible: number, relevant: number}} Limits
+ * @typedef {{maxQuestions: number, stopProbability: number, minBits: number, plausibleProbability: number,
+ *   relevantProbability: number}} Limits
  * @typedef {{version: string, variants: Map<string, Variant>, conditions: Map<string, Condition>,
- *   observations: Map<string, Observation>, faults: Map<string, Fault>, pairs: Pair[],
+ *   observations: Map<string, Observation>, faults: Map<string, Fault>, faultPairs: FaultPair[],
  *   redFlags: Map<string, RedFlag>, tasks: Map<string, Task>, complaints: Complaint[], lookAlikes: Set<string>[],
- *   retired: Map<string, string>, exits: [string, string, string][], limits: Limits}} Pack */
+ *   retired: Map<string, string>, outOfScope: [string, string, string][], limits: Limits}} Pack */
 
 export const CANT_TELL = "cant-tell";
 export const SCREEN = "danger";
@@ -40,7 +43,14 @@ export const NONE_OF_THESE = "none";
 /** Advice levels, least severe first. @type {Band[]} */
 export const BANDS = ["normal", "self-check", "qualified", "make-safe"];
 
-const LIMITS = { questions: 12, settled: 0.85, worth: 0.04, plausible: 0.01, relevant: 0.1 };
+/** @type {Limits} */
+const DEFAULT_LIMITS = {
+  maxQuestions: 12,
+  stopProbability: 0.85,
+  minBits: 0.04,
+  plausibleProbability: 0.01,
+  relevantProbability: 0.1,
+};
 
 /** @param {Band} band */
 export function severity(band) {
@@ -52,80 +62,90 @@ export function stops(flag) {
   return flag.level !== "caution";
 }
 
-/** @param {object} told the parsed JSON @returns {{pack: Pack, regions: Map<string, Region>}} */
-export function openPack(told) {
-  const conditions = mapOf(told.conditions, openCondition);
+/** @param {object} packed the parsed JSON @returns {{pack: Pack, regions: Map<string, Region>}} */
+export function openPack(packed) {
+  const conditions = mapOf(packed.conditions, openCondition);
   const pack = {
-    version: told.version,
-    variants: mapOf(told.variants, (variant) => variant),
+    version: packed.version,
+    variants: mapOf(packed.variants, (variant) => variant),
     conditions,
-    observations: mapOf(told.observations, (observation) => openObservation(observation, conditions)),
-    faults: mapOf(told.faults, (fault) => openFault(fault, conditions)),
-    pairs: told.pairs.map(([cause, effect, rate, chain]) => ({ cause, effect, rate, chain: Boolean(chain) })),
-    redFlags: mapOf(told.red_flags, (flag) => ({ calls: [], signs: [], picture: "front", ...flag })),
-    tasks: mapOf(told.tasks, openTask),
-    complaints: (told.complaints ?? []).map((line) => ({ ...line, answers: mapOf(line.answers) })),
-    lookAlikes: (told.look_alikes ?? []).map((group) => new Set(group)),
-    retired: mapOf(told.retired),
-    exits: told.exits,
-    limits: { ...LIMITS, ...told.limits },
+    observations: mapOf(packed.observations, (observation) => openObservation(observation, conditions)),
+    faults: mapOf(packed.faults, (fault) => openFault(fault, conditions)),
+    faultPairs: packed.fault_pairs.map(openFaultPair),
+    redFlags: mapOf(packed.red_flags, openRedFlag),
+    tasks: mapOf(packed.tasks, openTask),
+    complaints: (packed.complaints ?? []).map((line) => ({ ...line, answers: mapOf(line.answers) })),
+    lookAlikes: (packed.look_alikes ?? []).map((group) => new Set(group)),
+    retired: mapOf(packed.retired),
+    outOfScope: packed.out_of_scope,
+    limits: { ...DEFAULT_LIMITS, ...camelCased(packed.limits) },
   };
-  return { pack, regions: mapOf(told.regions, openRegion) };
+  return { pack, regions: mapOf(packed.regions, openRegion) };
 }
 
 function openCondition(condition) {
-  const sound = spread(condition.sound, condition.never);
-  return { given: null, ...condition, sound, only: gateOf(condition.only) };
+  const baseline = distribution(condition.baseline, condition.floor);
+  return { parent: null, ...condition, baseline, allowedOn: gateOf(condition.allowed_on) };
 }
 
 function openObservation(observation, conditions) {
+  const { answer_probabilities: table, measurement } = observation;
   return {
     reports: null,
-    first: false,
+    urgent: false,
     task: "",
-    ...observation,
-    says: tableOf(observation.says, conditions.get(observation.reports)),
-    needs: gateOf(observation.needs),
-    after: gateOf(observation.after),
+    ...camelCased(observation),
+    answerProbabilities: tableOf(table, conditions.get(observation.reports)),
+    requiresVariant: gateOf(observation.requires_variant),
+    requiresAnswers: gateOf(observation.requires_answers),
     flags: mapOf(observation.flags),
-    firstAfter: gateOf(observation.first_after),
-    gauge: observation.gauge ? openGauge(observation.gauge) : null,
+    urgentAfter: gateOf(observation.urgent_after),
+    measurement: measurement ? openMeasurement(measurement) : null,
   };
 }
 
-function openGauge(gauge) {
-  return { ...gauge, spans: mapOf(gauge.spans), patterns: mapOf(gauge.patterns), beyond: mapOf(gauge.beyond) };
+function openMeasurement(measurement) {
+  const { intervals, patterns, overrides } = measurement;
+  return { ...measurement, intervals: mapOf(intervals), patterns: mapOf(patterns), overrides: mapOf(overrides) };
 }
 
-/* Rows in full, or `[trust, never, letters of each level]`. */
-function tableOf(says, condition) {
-  if (!says || typeof says[0] !== "number") return says ?? [];
-  const [trust, never, letters] = says;
-  return soften(
-    letters.map((row) => spread(row, never)),
-    condition.sound,
+/* Rows in full, or `[trust, floor, letters of each level]`. */
+function tableOf(table, condition) {
+  if (!table || typeof table[0] !== "number") return table ?? [];
+  const [trust, floor, letters] = table;
+  return mixWithBaseline(
+    letters.map((row) => distribution(row, floor)),
+    condition.baseline,
     trust,
   );
 }
 
 function openFault(fault, conditions) {
   return {
-    sessions: 1,
-    vague: 0,
-    price: "p0",
-    minutes: "0",
-    ...fault,
-    needs: gateOf(fault.needs),
-    favoured: mapOf(fault.favoured, mapOf),
+    onlineRatio: 1,
+    noiseShare: 0,
+    priceClass: "p0",
+    repairMinutes: "0",
+    ...camelCased(fault),
+    requiresVariant: gateOf(fault.requires_variant),
+    rateMultipliers: mapOf(fault.rate_multipliers, mapOf),
     effects: effectsOf(fault, conditions),
   };
+}
+
+function openFaultPair([cause, effect, ratePer1000, causal]) {
+  return { cause, effect, ratePer1000, causal: Boolean(causal) };
+}
+
+function openRedFlag(flag) {
+  return { phoneNumbers: [], signs: [], picture: "front", ...camelCased(flag) };
 }
 
 /* By condition: a fault may claim one thing on some options of a variant and another on the rest. */
 function effectsOf(fault, conditions) {
   const effects = new Map();
   for (const [condition, row, ...when] of fault.effects) {
-    const levels = spread(row, conditions.get(condition).never);
+    const levels = distribution(row, conditions.get(condition).floor);
     const effect = { levels, when: when.length ? new Set(when) : null };
     effects.set(condition, [...(effects.get(condition) ?? []), effect]);
   }
@@ -134,19 +154,25 @@ function effectsOf(fault, conditions) {
 
 function openTask(task) {
   return {
-    also: [],
-    ...task,
+    furtherOutcomes: [],
+    ...camelCased(task),
     helps: new Set(task.helps),
     cures: new Set(task.cures),
     unsafeWith: new Set(task.unsafe_with),
     notAfter: new Set(task.not_after),
     onlyAfter: new Set(task.only_after),
-    needs: gateOf(task.needs),
+    requiresVariant: gateOf(task.requires_variant),
   };
 }
 
 function openRegion(region) {
   return { ...region, shares: mapOf(region.shares, mapOf), removes: new Set(region.removes) };
+}
+
+/* Python's field names as JavaScript writes them: `price_class` to `priceClass`. */
+function camelCased(shape) {
+  const named = ([name, value]) => [name.replace(/_(.)/g, (_, letter) => letter.toUpperCase()), value];
+  return Object.fromEntries(Object.entries(shape ?? {}).map(named));
 }
 
 function gateOf(gate) {

@@ -4,7 +4,7 @@
 
 import { sumOf } from "./arithmetic.js";
 import { stops } from "./pack.js";
-import { raisedBy } from "./readings/evidence.js";
+import { flagsRaisedBy } from "./readings/evidence.js";
 import { ruledOut } from "./trail.js";
 
 /** @typedef {import("./belief.js").Answers} Answers
@@ -20,7 +20,7 @@ const FINDING_OUT = 0.1;
  * @param {Pack} pack @param {Answers} answers @returns {RedFlag[]} */
 export function raisedFlags(pack, answers) {
   const known = [...answers].filter(([o]) => pack.observations.has(o));
-  const ids = new Set(known.flatMap(([o, answer]) => raisedBy(pack.observations.get(o), answer)));
+  const ids = new Set(known.flatMap(([o, answer]) => flagsRaisedBy(pack.observations.get(o), answer)));
   const flags = [...pack.redFlags.values()].filter((flag) => ids.has(flag.id));
   return flags.sort((one, other) => one.rank - other.rank);
 }
@@ -48,14 +48,15 @@ export function mayBeOffered(region, belief, answers, tasks) {
   const raised = flags.map((flag) => flag.id);
   const plausible = plausibleFaults(belief);
   const isSafe = (task) =>
-    task.who === ORDINARY &&
+    task.competence === ORDINARY &&
     !region.removes.has(task.id) &&
     !meets(task.unsafeWith, plausible) &&
     !meets(task.notAfter, raised) &&
     (!task.onlyAfter.size || meets(task.onlyAfter, raised)) &&
-    !(task.heat && flags.length) &&
-    !ruledOut(task.needs, answers);
-  const isUseful = (task) => meets(task.helps, plausible) && chanceOfAny(belief, task.helps) >= pack.limits.relevant;
+    !(task.needsHeat && flags.length) &&
+    !ruledOut(task.requiresVariant, answers);
+  const isUseful = (task) =>
+    meets(task.helps, plausible) && chanceOfAny(belief, task.helps) >= pack.limits.relevantProbability;
   return tasks.filter((task) => isSafe(task) && isUseful(task));
 }
 
@@ -67,11 +68,11 @@ export function forbiddenLooks(belief, answers) {
   const plausible = plausibleFaults(belief);
   const isForbidden = (task) => meets(task.notAfter, raised) || meets(task.unsafeWith, plausible);
   const outcomes = [...pack.tasks.values()].filter(isForbidden).map((task) => task.outcome);
-  return new Set(outcomes.filter((outcome) => pack.observations.get(outcome)?.how === "look"));
+  return new Set(outcomes.filter((outcome) => pack.observations.get(outcome)?.method === "look"));
 }
 
 function plausibleFaults(belief) {
-  const least = belief.model.pack.limits.plausible;
+  const least = belief.model.pack.limits.plausibleProbability;
   return [...belief.faults].filter(([, chance]) => chance >= least).map(([fault]) => fault);
 }
 

@@ -1,36 +1,36 @@
 /* Tables of chances over all hypotheses, each distinct row kept once: that of hypothesis h is `distinct[index[h]]`. */
 
-import { entropy, sumOf, sumOfProducts, timesEach, turned } from "./arithmetic.js";
+import { entropy, sumOf, sumOfProducts, timesEach, transposed } from "./arithmetic.js";
 
 /** @typedef {import("./arithmetic.js").Row} Row
  * @typedef {import("./pack.js").Fault} Fault
  * @typedef {import("./pack.js").Condition} Condition
- * @typedef {{distinct: Row[], index: number[], doubts: Row, columns: Row[]}} Table `doubts` and `columns` in tables
- *   of answers only: the entropy of each row, and the rows turned */
+ * @typedef {{distinct: Row[], index: number[], entropies: Row, transposed: Row[]}} Table `entropies` and `transposed` in tables
+ *   of answers only: the entropy of each row, and the rows transposed */
 
 /** Per hypothesis: the sum over values of their chance times `likelihood`.
  * @param {Table} table @param {Row} likelihood @returns {Row} */
-export function weighTable(table, likelihood) {
+export function expectedLikelihood(table, likelihood) {
   const weights = table.distinct.map((row) => sumOfProducts(row, likelihood));
   return table.index.map((place) => weights[place]);
 }
 
-/** P(answer | hypothesis); `seen` is the likelihood of the levels where answers already speak about them.
- * @param {import("./pack.js").Observation} observation @param {Table} levels @param {Row} [seen] @returns {Table} */
-export function answerTable(observation, levels, seen) {
-  const said = turned(observation.says);
+/** P(answer | hypothesis); `likelihood` is the likelihood of the levels where answers already speak about them.
+ * @param {import("./pack.js").Observation} observation @param {Table} levels @param {Row} [likelihood] @returns {Table} */
+export function answerTable(observation, levels, likelihood) {
+  const said = transposed(observation.answerProbabilities);
   const distinct = levels.distinct.map((row) => {
-    const weighed = seen ? timesEach(row, seen) : row;
+    const weighed = likelihood ? timesEach(row, likelihood) : row;
     const total = sumOf(weighed) || 1;
     return said.map((column) => sumOfProducts(weighed, column) / total);
   });
-  return { distinct, index: levels.index, doubts: distinct.map(entropy), columns: turned(distinct) };
+  return { distinct, index: levels.index, entropies: distinct.map(entropy), transposed: transposed(distinct) };
 }
 
 /** P(level | hypothesis) for each option of the condition's variant, or one table where it has none.
  * @param {import("./pack.js").Pack} pack @param {Condition} condition @param {Fault[][]} causes @returns {Table[]} */
 export function conditionTables(pack, condition, causes) {
-  const options = condition.given ? pack.variants.get(condition.given).options : [null];
+  const options = condition.parent ? pack.variants.get(condition.parent).options : [null];
   return options.map((option) => tableFor(condition, causes, option));
 }
 
@@ -40,33 +40,33 @@ function tableFor(condition, causes, option) {
   const placeOfRow = new Map();
   const placeOfClaim = new Map();
   const placed = (claims) => {
-    const row = levelsOf(condition, claims, option);
+    const row = levelDistribution(condition, claims, option);
     const key = row.join();
     if (!placeOfRow.has(key)) placeOfRow.set(key, distinct.push(row) - 1);
     return placeOfRow.get(key);
   };
   const index = causes.map((faults) => {
-    const claims = faults.map((fault) => claimOf(fault, condition, option)).filter(Boolean);
+    const claims = faults.map((fault) => effectOf(fault, condition, option)).filter(Boolean);
     if (claims.length > 1) return placed(claims);
     if (!placeOfClaim.has(claims[0])) placeOfClaim.set(claims[0], placed(claims));
     return placeOfClaim.get(claims[0]);
   });
-  return { distinct, index, doubts: [], columns: [] };
+  return { distinct, index, entropies: [], transposed: [] };
 }
 
-function levelsOf(condition, claims, option) {
-  const levels = claims.length ? combine(claims) : condition.sound;
-  if (option === null || !condition.only.size) return levels;
-  const isPossible = (level) => condition.only.get(level)?.has(option) ?? true;
+function levelDistribution(condition, claims, option) {
+  const levels = claims.length ? noisyMax(claims) : condition.baseline;
+  if (option === null || !condition.allowedOn.size) return levels;
+  const isPossible = (level) => condition.allowedOn.get(level)?.has(option) ?? true;
   const possible = levels.map((value, at) => (isPossible(condition.levels[at]) ? value : 0));
   const total = sumOf(possible);
   return possible.map((value) => value / total);
 }
 
-function claimOf(fault, condition, option) {
-  if (fault.vague) {
+function effectOf(fault, condition, option) {
+  if (fault.noiseShare) {
     const flat = 1 / condition.levels.length;
-    return condition.sound.map((value) => (1 - fault.vague) * value + fault.vague * flat);
+    return condition.baseline.map((value) => (1 - fault.noiseShare) * value + fault.noiseShare * flat);
   }
   const mine = fault.effects.get(condition.id);
   const claim = mine?.find((effect) => effect.when?.has(option)) ?? mine?.find((effect) => effect.when === null);
@@ -74,7 +74,7 @@ function claimOf(fault, condition, option) {
 }
 
 /* Noisy-MAX: several causes act independently on ordered levels and the most dominant outcome shows. */
-function combine(distributions) {
+function noisyMax(distributions) {
   const below = distributions.map(accumulated).reduce(timesEach);
   return below.map((high, at) => high - (at ? below[at - 1] : 0));
 }

@@ -4,7 +4,7 @@
    the set of answers, not on their order. */
 
 import { CANT_TELL, NONE_OF_THESE, SCREEN, stops } from "./pack.js";
-import { raisedBy, unreadableReason } from "./readings/evidence.js";
+import { flagsRaisedBy, invalidReason } from "./readings/evidence.js";
 
 /** @typedef {import("./belief.js").Answers} Answers
  * @typedef {import("./pack.js").Gate} Gate
@@ -49,7 +49,7 @@ export function readTrail(pack, pairs) {
 /** Whether the answers that make an observation exist were given.
  * @param {Observation} observation @param {Answers} answers */
 export function applies(observation, answers) {
-  return isGiven(observation.after, answers);
+  return isGiven(observation.requiresAnswers, answers);
 }
 
 /** Whether every observation that `gate` names has one of the answers it allows.
@@ -78,9 +78,9 @@ function misnamed(pack, observation, answer) {
   }
   if (pack.retired.has(observation)) return problemOf("retired", shown);
   if (!pack.observations.has(observation)) return problemOf("unknown-question", shown);
-  const reason = unreadableReason(pack.observations.get(observation), answer);
+  const reason = invalidReason(pack.observations.get(observation), answer);
   if (reason === null) return null;
-  if (!pack.observations.get(observation).gauge) return problemOf("unknown-answer", shown, shortened(answer));
+  if (!pack.observations.get(observation).measurement) return problemOf("unknown-answer", shown, shortened(answer));
   return problemOf("unreadable-reading", shown, shortened(answer), reason);
 }
 
@@ -92,7 +92,7 @@ function shortened(text) {
 /* The red flags this answer raises, whatever else was said. */
 function flagsOf(pack, observation, answer) {
   const asked = pack.observations.get(observation);
-  return asked ? raisedBy(asked, answer).map((flag) => pack.redFlags.get(flag)) : [];
+  return asked ? flagsRaisedBy(asked, answer).map((flag) => pack.redFlags.get(flag)) : [];
 }
 
 function endsByItself(pack, observation, answer) {
@@ -121,6 +121,6 @@ function inPlace(pack, answers, problems) {
 
 function isOutOfPlace(observation, answers) {
   const answer = answers.get(observation.id);
-  if (answer === CANT_TELL || raisedBy(observation, answer).length) return false;
-  return !applies(observation, answers) || ruledOut(observation.needs, answers);
+  if (answer === CANT_TELL || flagsRaisedBy(observation, answer).length) return false;
+  return !applies(observation, answers) || ruledOut(observation.requiresVariant, answers);
 }

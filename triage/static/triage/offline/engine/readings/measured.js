@@ -3,25 +3,25 @@
 import { sumOf } from "../arithmetic.js";
 import { normalCdf } from "./normal.js";
 
-/** @typedef {{value: number, uncertainty: number, atLeast: number}} Measured `atLeast` is the chance that the value is
+/** @typedef {{value: number, uncertainty: number, pLowerBound: number}} Measured `pLowerBound` is the chance that the value is
  *   only a floor
- * @typedef {[number, number]} Span */
+ * @typedef {[number, number]} Interval */
 
-const SMALLEST = 1e-6;
-const STEP = 1e-4;
+const MIN_UNCERTAINTY = 1e-6;
+const RELATIVE_STEP = 1e-4;
 
-/** @param {number} value @param {number} uncertainty @param {number} atLeast @returns {Measured} */
-export function measured(value, uncertainty, atLeast = 0) {
-  return { value, uncertainty, atLeast };
+/** @param {number} value @param {number} uncertainty @param {number} pLowerBound @returns {Measured} */
+export function measured(value, uncertainty, pLowerBound = 0) {
+  return { value, uncertainty, pLowerBound };
 }
 
 /** The standard uncertainty of something known to lie within plus or minus `halfWidth`. @param {number} halfWidth */
-export function rectangle(halfWidth) {
+export function uniformUncertainty(halfWidth) {
   return halfWidth / Math.sqrt(3);
 }
 
 /** That of the difference of two readings, each within one resolution step. @param {number} halfWidth */
-export function triangle(halfWidth) {
+export function triangularUncertainty(halfWidth) {
   return halfWidth / Math.sqrt(6);
 }
 
@@ -34,43 +34,43 @@ export function inQuadrature(...uncertainties) {
  * @param {(...values: number[]) => number} formula @param {number[]} values @param {number[]} uncertainties */
 export function propagated(formula, values, uncertainties) {
   const parts = uncertainties.map((u, place) => {
-    const step = STEP * Math.max(Math.abs(values[place]), STEP);
+    const step = RELATIVE_STEP * Math.max(Math.abs(values[place]), RELATIVE_STEP);
     const moved = (by) => values.map((value, at) => (at === place ? value + by : value));
     return (u * (formula(...moved(step)) - formula(...moved(-step)))) / (2 * step);
   });
   return measured(formula(...values), inQuadrature(...parts));
 }
 
-/** For each span the likelihood of this measurement if the true value is somewhere in it, summing to one. Equal spans
+/** For each interval the likelihood of this measurement if the true value is somewhere in it, summing to one. Equal intervals
  * share one likelihood, each in full.
- * @param {Measured} told @param {Span[]} spans @returns {number[]} */
-export function spanLikelihoods(told, spans) {
-  const spread = Math.max(told.uncertainty, SMALLEST);
-  const lowest = Math.min(...spans.map(([low]) => low));
-  const value = Math.min(Math.max(told.value, lowest), Math.max(...spans.map(([, high]) => high)));
-  const below = (edge) => normalCdf((edge - value) / spread);
+ * @param {Measured} found @param {Interval[]} intervals @returns {number[]} */
+export function intervalLikelihoods(found, intervals) {
+  const sigma = Math.max(found.uncertainty, MIN_UNCERTAINTY);
+  const lowest = Math.min(...intervals.map(([low]) => low));
+  const value = Math.min(Math.max(found.value, lowest), Math.max(...intervals.map(([, high]) => high)));
+  const below = (edge) => normalCdf((edge - value) / sigma);
   const within = new Map();
   const reached = new Map();
-  for (const [low, high] of spans) {
+  for (const [low, high] of intervals) {
     within.set(`${low} ${high}`, (below(high) - below(low)) / (high - low));
     reached.set(`${low} ${high}`, below(high));
   }
-  const floor = told.atLeast;
+  const floor = found.pLowerBound;
   const allWithin = sumOf(within.values());
   const allReached = sumOf(reached.values());
-  return spans.map(([low, high]) => {
+  return intervals.map(([low, high]) => {
     const key = `${low} ${high}`;
     return ((1 - floor) * within.get(key)) / allWithin + (floor * reached.get(key)) / allReached;
   });
 }
 
-/** The chance that the true value is above `limit`. @param {Measured} told @param {number} limit */
-export function chanceAbove(told, limit) {
-  return normalCdf((told.value - limit) / Math.max(told.uncertainty, SMALLEST));
+/** The chance that the true value is above `limit`. @param {Measured} found @param {number} limit */
+export function probabilityAbove(found, limit) {
+  return normalCdf((found.value - limit) / Math.max(found.uncertainty, MIN_UNCERTAINTY));
 }
 
-/** Whether the value, give or take one standard uncertainty, touches the span: the stricter reading of a flag.
- * @param {Measured} told @param {Span} span */
-export function touchesSpan(told, [low, high]) {
-  return told.value + told.uncertainty >= low && told.value - told.uncertainty <= high;
+/** Whether the value, give or take one standard uncertainty, touches the interval: the stricter reading of a flag.
+ * @param {Measured} found @param {Interval} interval */
+export function overlaps(found, [low, high]) {
+  return found.value + found.uncertainty >= low && found.value - found.uncertainty <= high;
 }

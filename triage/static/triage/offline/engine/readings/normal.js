@@ -1,13 +1,13 @@
 /* The normal distribution function: Marsaglia, "Evaluating the Normal Distribution", Journal of Statistical Software
    11(4), 2004, line by line as `triage/engine/readings/normal.py`. */
 
-const FARTHEST = 8;
+const MAX_DEVIATIONS = 8;
 
 /** P(Z <= x); beyond eight standard deviations exactly 0 or 1.
  * @param {number} x */
 export function normalCdf(x) {
-  if (x <= -FARTHEST) return 0;
-  if (x >= FARTHEST) return 1;
+  if (x <= -MAX_DEVIATIONS) return 0;
+  if (x >= MAX_DEVIATIONS) return 1;
   let term = x;
   let total = x;
   let before = 0;

@@ -3,19 +3,19 @@
 
 import { measured, propagated } from "./measured.js";
 import { RATING_LINES, readRating } from "./rating.js";
-import { fieldTable, fieldsOf, numberIn, optionalIn } from "./written.js";
+import { fieldTable, decodeFields, numberIn, optionalIn } from "./encoding.js";
 
 /** @typedef {import("./measured.js").Measured} Measured
  * @typedef {{minutes: number, needed: Measured, ratio: Measured, quantities: Map<string, Measured>}} Preheat */
 
-const USUAL_LITRES = 65;
-const LITRES_UNSURE = 12;
-const CAPACITY = 5000;
-const LOSS = 4.4;
-const UNSURE = 0.2;
-const ROOM = 20;
-export const CLOCK_UNSURE = 1;
-const NEARLY_NEVER = 0.97;
+const DEFAULT_LITRES = 65;
+const LITRES_UNCERTAINTY = 12;
+const CAPACITY_JOULES_PER_KELVIN = 5000;
+const LOSS_WATTS_PER_KELVIN = 4.4;
+const RELATIVE_UNCERTAINTY = 0.2;
+const ROOM_CELSIUS = 20;
+export const CLOCK_MINUTES_UNCERTAINTY = 1;
+const MAX_LOSS_SHARE = 0.97;
 
 export const PREHEAT_FIELDS = fieldTable(
   ["minutes", "m", 0.5, 240],
@@ -28,25 +28,30 @@ export const PREHEAT_FIELDS = fieldTable(
 
 /** The preheat a written reading stands for. @param {string} text @returns {Preheat} */
 export function readPreheat(text) {
-  const raw = fieldsOf(PREHEAT_FIELDS, text);
+  const raw = decodeFields(PREHEAT_FIELDS, text);
   const minutes = numberIn(PREHEAT_FIELDS, raw, "minutes");
-  const setTo = numberIn(PREHEAT_FIELDS, raw, "set");
-  const rise = setTo - (optionalIn(PREHEAT_FIELDS, raw, "room") ?? ROOM);
+  const setPoint = numberIn(PREHEAT_FIELDS, raw, "set");
+  const rise = setPoint - (optionalIn(PREHEAT_FIELDS, raw, "room") ?? ROOM_CELSIUS);
   const litres = optionalIn(PREHEAT_FIELDS, raw, "litres");
   const power = readRating(PREHEAT_FIELDS, raw).expected;
-  const size = litres === null ? measured(USUAL_LITRES, LITRES_UNSURE) : measured(litres, 1);
-  const values = [power.value, size.value, CAPACITY, LOSS];
-  const unsure = [power.uncertainty, size.uncertainty, CAPACITY * UNSURE, LOSS * UNSURE];
+  const size = litres === null ? measured(DEFAULT_LITRES, LITRES_UNCERTAINTY) : measured(litres, 1);
+  const values = [power.value, size.value, CAPACITY_JOULES_PER_KELVIN, LOSS_WATTS_PER_KELVIN];
+  const unsure = [
+    power.uncertainty,
+    size.uncertainty,
+    CAPACITY_JOULES_PER_KELVIN * RELATIVE_UNCERTAINTY,
+    LOSS_WATTS_PER_KELVIN * RELATIVE_UNCERTAINTY,
+  ];
   const needed = propagated((...known) => minutesNeeded(rise, ...known), values, unsure);
   const share = (taken, ...known) => taken / minutesNeeded(rise, ...known);
-  const ratio = propagated(share, [minutes, ...values], [CLOCK_UNSURE, ...unsure]);
-  ratio.atLeast = optionalIn(PREHEAT_FIELDS, raw, "waiting") ? 1 : 0;
+  const ratio = propagated(share, [minutes, ...values], [CLOCK_MINUTES_UNCERTAINTY, ...unsure]);
+  ratio.pLowerBound = optionalIn(PREHEAT_FIELDS, raw, "waiting") ? 1 : 0;
   return { minutes, needed, ratio, quantities: new Map([["ratio", ratio]]) };
 }
 
 /** Minutes a sound oven of that power and size takes to warm by `rise`; very many where it nearly cannot. */
 export function minutesNeeded(rise, watts, litres, capacity, loss) {
-  const walls = (litres / USUAL_LITRES) ** (2 / 3);
-  const reach = Math.min((loss * walls * rise) / watts, NEARLY_NEVER);
+  const walls = (litres / DEFAULT_LITRES) ** (2 / 3);
+  const reach = Math.min((loss * walls * rise) / watts, MAX_LOSS_SHARE);
   return ((-capacity / loss) * Math.log(1 - reach)) / 60;
 }

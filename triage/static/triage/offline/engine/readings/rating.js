@@ -1,18 +1,18 @@
 /* What an oven should draw by its rating plate, and how sure that is. As `triage/engine/readings/rating.py`, which
    names the sources of the numbers. */
 
-import { inQuadrature, measured, rectangle } from "./measured.js";
-import { optionalIn } from "./written.js";
+import { inQuadrature, measured, uniformUncertainty } from "./measured.js";
+import { optionalIn } from "./encoding.js";
 
 /** @typedef {import("./measured.js").Measured} Measured
  * @typedef {{expected: Measured, known: boolean}} Rating watts at the supply as it is; whether a plate was read */
 
-const HEATING_FROM = 200;
-const USUAL_HEATER = measured(2000, 500);
-const OF_THE_WHOLE_PLATE = measured(0.8, 0.15);
+const HEATING_APPLIANCE_WATTS = 200;
+const DEFAULT_HEATER = measured(2000, 500);
+const SETTING_SHARE_OF_PLATE = measured(0.8, 0.15);
 const SUPPLY_TOLERANCE = 0.1;
-const TYPED_VOLTS = 2;
-const NOMINAL = 230;
+const VOLTS_UNCERTAINTY = 2;
+const NOMINAL_VOLTS = 230;
 
 export const RATING_LINES = [
   ["plate", "p", 200, 8000],
@@ -22,28 +22,28 @@ export const RATING_LINES = [
 ];
 
 /** What the plate and the supply let one expect.
- * @param {import("./written.js").FieldTable} table @param {import("./written.js").RawFields} raw @returns {Rating} */
+ * @param {import("./encoding.js").FieldTable} table @param {import("./encoding.js").RawFields} raw @returns {Rating} */
 export function readRating(table, raw) {
   const [plate, whole, ratedVolts, volts] = RATING_LINES.map(([name]) => optionalIn(table, raw, name));
   const rated = ratedAt(plate, whole);
   const [low, high] = plateBand(rated.value);
-  const squared = volts === null ? 1 : (volts / (ratedVolts ?? NOMINAL)) ** 2;
-  const voltsUnsure = volts === null ? rectangle(SUPPLY_TOLERANCE) : TYPED_VOLTS / volts;
+  const squared = volts === null ? 1 : (volts / (ratedVolts ?? NOMINAL_VOLTS)) ** 2;
+  const voltsUnsure = volts === null ? uniformUncertainty(SUPPLY_TOLERANCE) : VOLTS_UNCERTAINTY / volts;
   const watts = ((low + high) / 2) * squared;
-  const band = rectangle((high - low) / (low + high));
+  const band = uniformUncertainty((high - low) / (low + high));
   const unsure = inQuadrature(rated.uncertainty / rated.value, band, 2 * voltsUnsure);
   return { expected: measured(watts, watts * unsure), known: plate !== null || whole !== null };
 }
 
 function ratedAt(plate, whole) {
   if (plate !== null) return measured(plate, 0);
-  if (whole === null) return USUAL_HEATER;
-  return measured(whole * OF_THE_WHOLE_PLATE.value, whole * OF_THE_WHOLE_PLATE.uncertainty);
+  if (whole === null) return DEFAULT_HEATER;
+  return measured(whole * SETTING_SHARE_OF_PLATE.value, whole * SETTING_SHARE_OF_PLATE.uncertainty);
 }
 
 /** The least and most a sound appliance of that plate draws at its rated voltage. @param {number} watts */
 export function plateBand(watts) {
-  if (watts <= HEATING_FROM) return [0.9 * watts, 1.1 * watts];
+  if (watts <= HEATING_APPLIANCE_WATTS) return [0.9 * watts, 1.1 * watts];
   return [0.9 * watts, watts + Math.max(0.05 * watts, 20)];
 }
 
@@ -51,5 +51,5 @@ export function plateBand(watts) {
 export function shareOf({ expected }, watts) {
   const share = watts.value / expected.value;
   const unsure = inQuadrature(watts.uncertainty / expected.value, (share * expected.uncertainty) / expected.value);
-  return measured(share, unsure, watts.atLeast);
+  return measured(share, unsure, watts.pLowerBound);
 }

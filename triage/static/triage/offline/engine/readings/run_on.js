@@ -1,14 +1,14 @@
 /* The run-on test: how long the cooling fan goes on after switch-off. As `triage/engine/readings/run_on.py`. */
 
-import { inQuadrature, measured, rectangle } from "./measured.js";
-import { Unreadable, fieldTable, fieldsOf, numberIn, optionalIn } from "./written.js";
+import { inQuadrature, measured, uniformUncertainty } from "./measured.js";
+import { InvalidReading, fieldTable, decodeFields, numberIn, optionalIn } from "./encoding.js";
 
 /** @typedef {import("./measured.js").Measured} Measured
  * @typedef {{minutes: Measured, running: boolean, quantities: Map<string, Measured>}} RunOn */
 
 const CLOCK_MINUTES = 0.25;
-const LONGER_AFTER_MUCH_HEAT = 1.5;
-export const WITHOUT_END = 24 * 60;
+const MUCH_HEAT_FACTOR = 1.5;
+export const ENDLESS_MINUTES = 24 * 60;
 
 export const RUN_ON_FIELDS = fieldTable(
   ["heard", "h", 0, 1440],
@@ -19,21 +19,21 @@ export const RUN_ON_FIELDS = fieldTable(
 
 /** The run-on a written reading stands for. @param {string} text @returns {RunOn} */
 export function readRunOn(text) {
-  const raw = fieldsOf(RUN_ON_FIELDS, text);
+  const raw = decodeFields(RUN_ON_FIELDS, text);
   const heard = numberIn(RUN_ON_FIELDS, raw, "heard");
   const stopped = optionalIn(RUN_ON_FIELDS, raw, "stopped");
-  const scale = optionalIn(RUN_ON_FIELDS, raw, "much-heat") ? LONGER_AFTER_MUCH_HEAT : 1;
+  const scale = optionalIn(RUN_ON_FIELDS, raw, "much-heat") ? MUCH_HEAT_FACTOR : 1;
   const minutes = stopped === null ? stillRunning(raw, heard, scale) : cameToRest(heard, stopped, scale);
   return { minutes, running: stopped === null, quantities: new Map([["minutes", minutes]]) };
 }
 
 function stillRunning(raw, heard, scale) {
   const cold = optionalIn(RUN_ON_FIELDS, raw, "cold");
-  return measured(cold ? WITHOUT_END : heard / scale, CLOCK_MINUTES, 1);
+  return measured(cold ? ENDLESS_MINUTES : heard / scale, CLOCK_MINUTES, 1);
 }
 
 function cameToRest(heard, stopped, scale) {
-  if (stopped < heard) throw new Unreadable("backwards", "stopped");
-  const unsure = inQuadrature(rectangle((stopped - heard) / 2), CLOCK_MINUTES);
+  if (stopped < heard) throw new InvalidReading("backwards", "stopped");
+  const unsure = inQuadrature(uniformUncertainty((stopped - heard) / 2), CLOCK_MINUTES);
   return measured((heard + stopped) / 2 / scale, unsure / scale);
 }

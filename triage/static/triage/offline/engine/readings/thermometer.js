@@ -2,25 +2,25 @@
    `triage/engine/readings/thermometer.py`, which says why each number is what it is. */
 
 import { sumOf, sumOfProducts } from "../arithmetic.js";
-import { inQuadrature, measured, rectangle } from "./measured.js";
+import { inQuadrature, measured, uniformUncertainty } from "./measured.js";
 import { normalCdf } from "./normal.js";
-import { fieldTable, fieldsOf, numberIn, optionalIn, pairsIn } from "./written.js";
+import { fieldTable, decodeFields, numberIn, optionalIn, pairsIn } from "./encoding.js";
 
 /** @typedef {import("./measured.js").Measured} Measured
- * @typedef {{points: [number, number][], setTo: number, mean: Measured, overshoot: number, reached: number | null,
- *   more: number, quantities: Map<string, Measured>}} Temperatures `quantities` are offset, swing, climb and duty */
+ * @typedef {{points: [number, number][], setPoint: number, mean: Measured, overshoot: number, reachedMinute: number | null,
+ *   readingsWanted: number, quantities: Map<string, Measured>}} Temperatures `quantities` are offset, swing, climb and duty */
 
-const SETTLING = 20;
-export const SETTLED = 30;
-const DIAL_TOLERANCE = 10;
-export const SCALE_STEP = 2;
-const BOILING = 100;
-const CHECKED_LEAVES = 0.5;
-export const FALL = 3;
-const TOO_EARLY = 100;
-const USUAL_SWING = 22;
-const GOOD_ENOUGH = 2.5;
-const MOST_WANTED = 10;
+const SETTLING_MINUTES = 20;
+export const SETTLED_MINUTES = 30;
+const DIAL_TOLERANCE_KELVIN = 10;
+export const SCALE_STEP_KELVIN = 2;
+const BOILING_CELSIUS = 100;
+const TOLERANCE_AFTER_CHECK = 0.5;
+export const MIN_FALL_KELVIN = 3;
+const UNSETTLED_UNCERTAINTY_KELVIN = 100;
+const DEFAULT_SWING_KELVIN = 22;
+const TARGET_UNCERTAINTY_KELVIN = 2.5;
+const MAX_MORE_READINGS = 10;
 
 export const THERMOMETER_FIELDS = fieldTable(
   ["set", "c", 50, 300],
@@ -32,8 +32,8 @@ export const THERMOMETER_FIELDS = fieldTable(
 
 /** The temperatures a written reading stands for. @param {string} text @returns {Temperatures} */
 export function readThermometer(text) {
-  const raw = fieldsOf(THERMOMETER_FIELDS, text);
-  const setTo = numberIn(THERMOMETER_FIELDS, raw, "set");
+  const raw = decodeFields(THERMOMETER_FIELDS, text);
+  const setPoint = numberIn(THERMOMETER_FIELDS, raw, "set");
   const [correction, unsure] = instrumentOf(raw);
   const read = pairsIn(THERMOMETER_FIELDS, raw, "readings", "temperature");
   const points = read.map(([time, value]) => [time, value + correction]);
@@ -43,18 +43,18 @@ export function readThermometer(text) {
   const highest = Math.max(...points.map(([, value]) => value));
   const last = points.at(-1)[1];
   const quantities = new Map([
-    ["offset", measured(mean.value - setTo, unsureMean)],
+    ["offset", measured(mean.value - setPoint, unsureMean)],
     ["swing", swing],
-    ["climb", measured(last - setTo - 2 * (highest - last), unsure)],
+    ["climb", measured(last - setPoint - 2 * (highest - last), unsure)],
     ["duty", dutyOf(points, weights)],
   ]);
   return {
     points,
-    setTo,
+    setPoint,
     mean: measured(mean.value, unsureMean),
-    overshoot: Math.max(highest - setTo, 0),
-    reached: reachedAt(points, setTo),
-    more: moreWanted(sumOf(weights), swing.value),
+    overshoot: Math.max(highest - setPoint, 0),
+    reachedMinute: reachedMinute(points, setPoint),
+    readingsWanted: readingsWanted(sumOf(weights), swing.value),
     quantities,
   };
 }
@@ -67,7 +67,7 @@ export function turningPoints(points) {
   let extreme = points[0];
   for (const point of points.slice(1)) {
     const further = point[1] - extreme[1];
-    const isFar = Math.abs(further) > FALL;
+    const isFar = Math.abs(further) > MIN_FALL_KELVIN;
     if (rising === null ? isFar : further > 0 === rising) {
       rising = further > 0;
       extreme = point;
@@ -91,14 +91,17 @@ export function wholeCycles(points) {
 
 /* What to add to each reading, and the standard uncertainty that is common to all of them. */
 function instrumentOf(raw) {
-  const tolerance = optionalIn(THERMOMETER_FIELDS, raw, "tolerance") || DIAL_TOLERANCE;
+  const tolerance = optionalIn(THERMOMETER_FIELDS, raw, "tolerance") || DIAL_TOLERANCE_KELVIN;
   const boiling = optionalIn(THERMOMETER_FIELDS, raw, "boiling");
-  if (boiling === null) return [0, rectangle(tolerance)];
-  return [BOILING - boiling, inQuadrature(rectangle(CHECKED_LEAVES * tolerance), rectangle(SCALE_STEP))];
+  if (boiling === null) return [0, uniformUncertainty(tolerance)];
+  return [
+    BOILING_CELSIUS - boiling,
+    inQuadrature(uniformUncertainty(TOLERANCE_AFTER_CHECK * tolerance), uniformUncertainty(SCALE_STEP_KELVIN)),
+  ];
 }
 
 function settledShare(time) {
-  return Math.min(Math.max((time - SETTLING) / (SETTLED - SETTLING), 0), 1);
+  return Math.min(Math.max((time - SETTLING_MINUTES) / (SETTLED_MINUTES - SETTLING_MINUTES), 0), 1);
 }
 
 /* The middle of the extremes and their distance, each with what the number of readings leaves open. */
@@ -109,8 +112,8 @@ function extremesOf(points, weights) {
   const pulled = values.map((value, at) => centre + weights[at] * (value - centre));
   const [low, high] = [Math.min(...pulled), Math.max(...pulled)];
   const missed = 1 - Math.max(count - 1, 0) / (count + 1);
-  const swing = high - low + missed * Math.max(high - low, USUAL_SWING);
-  const known = [TOO_EARLY * Math.max(1 - count, 0), rectangle(SCALE_STEP)];
+  const swing = high - low + missed * Math.max(high - low, DEFAULT_SWING_KELVIN);
+  const known = [UNSETTLED_UNCERTAINTY_KELVIN * Math.max(1 - count, 0), uniformUncertainty(SCALE_STEP_KELVIN)];
   const unsureSwing = swing * Math.sqrt(2 / ((count + 1) * (count + 2)));
   return [
     measured((high + low) / 2, inQuadrature(unsureMiddle(swing, count), ...known)),
@@ -131,27 +134,28 @@ function dutyOf(points, weights) {
     const [before, one] = points[at];
     const weighed = weights[at] * (after - before);
     steady += weighed;
-    falling += weighed * normalCdf((one - other - FALL) / (Math.sqrt(2) * rectangle(SCALE_STEP)));
+    falling +=
+      weighed * normalCdf((one - other - MIN_FALL_KELVIN) / (Math.sqrt(2) * uniformUncertainty(SCALE_STEP_KELVIN)));
     steps += weights[at];
   });
-  const known = Math.min(steady / SETTLED, 1);
+  const known = Math.min(steady / SETTLED_MINUTES, 1);
   const duty = steady ? 1 - falling / steady : 0.5;
   return measured(duty, inQuadrature(0.3 / Math.sqrt(steps + 1), 10 * (1 - known) ** 2));
 }
 
 /* The minute the set point was first passed, between two readings in proportion. */
-function reachedAt(points, setTo) {
-  const at = points.findIndex(([, value], place) => place > 0 && points[place - 1][1] < setTo && setTo <= value);
+function reachedMinute(points, setPoint) {
+  const at = points.findIndex(([, value], place) => place > 0 && points[place - 1][1] < setPoint && setPoint <= value);
   if (at < 0) return null;
   const [before, one] = points[at - 1];
   const [after, other] = points[at];
-  return before + ((after - before) * (setTo - one)) / (other - one);
+  return before + ((after - before) * (setPoint - one)) / (other - one);
 }
 
-/* How many more readings bring the mean's uncertainty from their number below `GOOD_ENOUGH`. */
-function moreWanted(count, swing) {
-  const widest = Math.max(swing, USUAL_SWING);
+/* How many more readings bring the mean's uncertainty from their number below `TARGET_UNCERTAINTY_KELVIN`. */
+function readingsWanted(count, swing) {
+  const widest = Math.max(swing, DEFAULT_SWING_KELVIN);
   let more = 0;
-  while (more < MOST_WANTED && unsureMiddle(widest, count + more) > GOOD_ENOUGH) more += 1;
+  while (more < MAX_MORE_READINGS && unsureMiddle(widest, count + more) > TARGET_UNCERTAINTY_KELVIN) more += 1;
   return more;
 }

@@ -28,18 +28,18 @@ const ROOM_ABOVE = 10;
 /** @param {import("../../engine/readings/thermometer.js").Temperatures} found @param {(celsius: number) => string} degrees
  *   writes a temperature as people there read it */
 export function temperatureLine(found, degrees, facts) {
-  const { points, setTo } = found;
+  const { points, setPoint } = found;
   const values = points.map(([, value]) => value);
-  const low = Math.min(...values, setTo - NO_FAULT) - ROOM_ABOVE;
-  const high = Math.max(...values, setTo + NO_FAULT) + ROOM_ABOVE;
+  const low = Math.min(...values, setPoint - NO_FAULT) - ROOM_ABOVE;
+  const high = Math.max(...values, setPoint + NO_FAULT) + ROOM_ABOVE;
   const [start, end] = [points[0][0], points.at(-1)[0]];
   const across = scaleFrom(start, end > start ? end : start + 1, HEAT_LEFT + 6, HEAT_RIGHT - 6);
   const down = scaleFrom(low, high, HEAT_BOTTOM, HEAT_TOP);
   const placed = points.map(([time, value]) => [across(time), down(value)]);
   const mean = down(found.mean.value);
   const shapes = [
-    boxShape("band", HEAT_LEFT, down(setTo + NO_FAULT), HEAT_RIGHT, down(setTo - NO_FAULT)),
-    lineShape("set", HEAT_LEFT, down(setTo), HEAT_RIGHT, down(setTo)),
+    boxShape("band", HEAT_LEFT, down(setPoint + NO_FAULT), HEAT_RIGHT, down(setPoint - NO_FAULT)),
+    lineShape("set", HEAT_LEFT, down(setPoint), HEAT_RIGHT, down(setPoint)),
     lineShape("mean", HEAT_LEFT, mean, HEAT_RIGHT, mean),
     lineShape("mean", HEAT_RIGHT - 76, KEY - 4, HEAT_RIGHT - 40, KEY - 4),
     namedShape("mean", HEAT_RIGHT, KEY, "end"),
@@ -47,7 +47,7 @@ export function temperatureLine(found, degrees, facts) {
     ...placed.map(([x, y]) => dotShape("reading", x, y, 3.2)),
     lineShape("axis", HEAT_LEFT, HEAT_TOP, HEAT_LEFT, HEAT_BOTTOM),
     lineShape("axis", HEAT_LEFT, HEAT_BOTTOM, HEAT_RIGHT, HEAT_BOTTOM),
-    labelShape(degrees(setTo), HEAT_LEFT - 4, down(setTo) + 4, "end", "label strong"),
+    labelShape(degrees(setPoint), HEAT_LEFT - 4, down(setPoint) + 4, "end", "label strong"),
     namedShape("no-fault", HEAT_LEFT, KEY),
     labelShape(sixDigits(start), across(start), TIMES, "middle"),
     namedShape("minutes", HEAT_RIGHT, TIMES, "end", { n: sixDigits(end) }),

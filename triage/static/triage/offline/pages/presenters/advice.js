@@ -23,7 +23,7 @@ export function advicePage(visit, step) {
     band: step.verdict.band,
     cautions: step.cautions.map((flag) => noteOf(visit, flag, false)),
     local_line: localRules(visit, step),
-    call: callsFor(visit, leading.who === NETWORK ? ["network"] : []),
+    call: callsFor(visit, leading.performedBy === NETWORK ? ["network"] : []),
     part: visit.texts.faults.get(leading.id).picture,
     answers: answersSoFar(visit),
     problems: problemSentences(visit),
@@ -72,7 +72,9 @@ function adviceHeading(visit, step) {
     case "make-safe":
       return visit.say("Leave it off until it has been checked");
     case "qualified":
-      return visit.say("This is a job for %(person)s", { person: aPerson(visit, leadingFault(visit, step).who) });
+      return visit.say("This is a job for %(person)s", {
+        person: aPerson(visit, leadingFault(visit, step).performedBy),
+      });
     case "self-check":
       return visit.say("You may be able to put this right");
     default:
@@ -96,7 +98,7 @@ function isGrave(step) {
 /* The sentence that keeps the oven off, or nothing where it may be used in some way. */
 function keepOff(visit, step) {
   const { causes } = step.verdict;
-  const off = causes.filter(({ fault }) => visit.pack.faults.get(fault).meanwhile === LEAVE_OFF);
+  const off = causes.filter(({ fault }) => visit.pack.faults.get(fault).interimUse === LEAVE_OFF);
   const share = off.reduce((total, { chance }) => total + chance, 0);
   if (off.length && (off[0] === causes[0] || isGrave(step) || share >= STRICTER_SHARE)) {
     return visit.texts.faults.get(off[0].fault).now;
@@ -114,12 +116,12 @@ function whatNow(visit, step) {
   const use = keepOff(visit, step) ? [] : [text.now];
   const { band } = step.verdict;
   const lines = [...results, ...(band === "self-check" ? [...checks, ...use] : [...use, ...checks])];
-  if (band === "qualified" || band === "make-safe") lines.push(...booking(visit, leading.who));
-  else if (leading.who === HOUSEHOLDER) lines.push(text.job);
+  if (band === "qualified" || band === "make-safe") lines.push(...booking(visit, leading.performedBy));
+  else if (leading.performedBy === HOUSEHOLDER) lines.push(text.job);
   return lines.filter(Boolean);
 }
 
-/* Nobody books the householder: where a caution makes a harmless cause a skilled person's, a technician comes. */
+/* Nobody books the householder: where a caution makes a screenedLikelihood cause a skilled person's, a technician comes. */
 function booking(visit, who) {
   const person = aPerson(visit, who === HOUSEHOLDER ? "technician" : who);
   const book = visit.say("Book %(person)s.", { person });
@@ -138,7 +140,7 @@ function lookAlikes(visit, { verdict }) {
 function alsoCheck(visit, { verdict }) {
   if (!verdict.alsoCheck.length) return "";
   const words = { names: namesOf(visit, verdict.alsoCheck) };
-  return visit.say("Worth a look at the same visit, as one often leads to the other: %(names)s.", words);
+  return visit.say("QuestionValue a look at the same visit, as one often leads to the other: %(names)s.", words);
 }
 
 function namesOf(visit, faults) {

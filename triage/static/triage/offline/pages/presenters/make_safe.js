@@ -13,7 +13,7 @@ export function makeSafePage(visit, step) {
   const { bare, away } = raised;
   const [flag, ...others] = raised.acting;
   const text = visit.texts.flags.get(flag.id);
-  const wanted = step.flags.flatMap(({ calls }) => calls);
+  const wanted = step.flags.flatMap(({ phoneNumbers }) => phoneNumbers);
   return {
     signal: flag.signal,
     heading: text.heading,

@@ -5,7 +5,7 @@ import { roundHalfEven } from "../rounding.js";
 import { beliefBehind } from "../visit.js";
 
 /** @typedef {[number, number]} Span from the least to the most
- * @typedef {[number, Span][]} Outlook the chance of each range of what a repair costs */
+ * @typedef {[number, Span][]} ValueOfInformation the chance of each range of what a repair costs */
 
 const CALL_OUT_CLASS = "p0";
 const LOW_TAIL = 0.1;
@@ -61,14 +61,14 @@ function roundedPrice(amount) {
 }
 
 /* Two faults at once cost at least the dearer, at most both. Causes with one range are told as one. */
-function repairOutlook({ model, chances }, prices) {
+function repairOutlook({ model, probabilities }, prices) {
   const found = new Map();
   model.hypotheses.forEach(({ faults }, h) => {
-    const each = faults.map((fault) => prices[model.pack.faults.get(fault).price]);
+    const each = faults.map((fault) => prices[model.pack.faults.get(fault).priceClass]);
     const low = each.reduce((most, span) => Math.max(most, span[0]), 0);
     const high = each.reduce((total, span) => total + span[1], 0);
     const range = `${low} ${high}`;
-    found.set(range, [(found.get(range)?.[0] ?? 0) + chances[h], [low, high]]);
+    found.set(range, [(found.get(range)?.[0] ?? 0) + probabilities[h], [low, high]]);
   });
   return [...found.values()];
 }

@@ -3,9 +3,9 @@
 import { readGasket, SEAL_PLACES } from "../../engine/readings/gasket.js";
 import { readMeter } from "../../engine/readings/meter.js";
 import { readPreheat } from "../../engine/readings/preheat.js";
-import { RUN_ON_FIELDS, readRunOn, WITHOUT_END } from "../../engine/readings/run_on.js";
+import { RUN_ON_FIELDS, readRunOn, ENDLESS_MINUTES } from "../../engine/readings/run_on.js";
 import { readThermometer } from "../../engine/readings/thermometer.js";
-import { fieldsOf, Unreadable } from "../../engine/readings/written.js";
+import { decodeFields, InvalidReading } from "../../engine/readings/encoding.js";
 import { fillPlain, scopeOf } from "../filling.js";
 import { fixed, roundHalfEven, sixDigits } from "../rounding.js";
 
@@ -22,17 +22,17 @@ const FACTS = {
 
 /** The text of a written reading, or null where the observation takes none or it cannot be read. */
 export function answerInFigures(visit, observation, answer) {
-  const gauge = visit.pack.observations.get(observation)?.gauge;
-  if (!gauge) return null;
+  const measurement = visit.pack.observations.get(observation)?.measurement;
+  if (!measurement) return null;
   try {
-    return readingText(visit, answer, gauge);
+    return readingText(visit, answer, measurement);
   } catch (fault) {
-    if (fault instanceof Unreadable) return null;
+    if (fault instanceof InvalidReading) return null;
     throw fault;
   }
 }
 
-/** The reading as far as this gauge uses it, in one line. Throws where it cannot be read. */
+/** The reading as far as this measurement uses it, in one line. Throws where it cannot be read. */
 export function readingText(visit, text, { kind, quantity }) {
   const { pages } = visit.site;
   const scope = scopeOf({ reading: { kind, quantity, ...FACTS[kind](text, pages) } });
@@ -47,8 +47,8 @@ export function powerText({ value, uncertainty }) {
 }
 
 /** Whether the true value is more likely above it than at it. */
-export function isFloor({ atLeast }) {
-  return atLeast > ONLY_A_FLOOR;
+export function isFloor({ pLowerBound }) {
+  return pLowerBound > ONLY_A_FLOOR;
 }
 
 /** The places that let through, by name. */
@@ -69,7 +69,7 @@ function meterFacts(text) {
 }
 
 function thermometerFacts(text) {
-  const { quantities, mean, setTo } = readThermometer(text);
+  const { quantities, mean, setPoint } = readThermometer(text);
   const [swing, duty] = [quantities.get("swing"), quantities.get("duty")];
   return {
     swing: roundHalfEven(swing.value),
@@ -78,16 +78,16 @@ function thermometerFacts(text) {
     mean: roundHalfEven(mean.value),
     mean_fahrenheit: roundHalfEven(32 + 1.8 * mean.value),
     unsure: roundHalfEven(2 * mean.uncertainty),
-    set_to: roundHalfEven(setTo),
+    set_to: roundHalfEven(setPoint),
   };
 }
 
 /* What was heard, as it was heard. */
 function runOnFacts(text) {
   const { minutes, running } = readRunOn(text);
-  const raw = fieldsOf(RUN_ON_FIELDS, text);
+  const raw = decodeFields(RUN_ON_FIELDS, text);
   return {
-    endless: minutes.value >= WITHOUT_END,
+    endless: minutes.value >= ENDLESS_MINUTES,
     running,
     silent: !minutes.value,
     heard: raw.get("heard"),
@@ -98,7 +98,7 @@ function runOnFacts(text) {
 function preheatFacts(text) {
   const { minutes, needed, ratio } = readPreheat(text);
   return {
-    waiting: ratio.atLeast > 0,
+    waiting: ratio.pLowerBound > 0,
     minutes: sixDigits(minutes),
     needed: roundHalfEven(needed.value),
     ratio: fixed(ratio.value, 1),

@@ -17,7 +17,7 @@ export function skilledJobs(visit, { verdict }) {
   const jobs = new Map();
   const needed = ["qualified", "make-safe"].includes(verdict.band);
   for (const cause of verdict.causes) {
-    const { who } = visit.pack.faults.get(cause.fault);
+    const { performedBy: who } = visit.pack.faults.get(cause.fault);
     const text = visit.texts.faults.get(cause.fault);
     const isNamed = who !== HOUSEHOLDER && (cause.chance >= WORTH_NAMING || (needed && !jobs.size));
     if (!isNamed || jobs.has(text.job)) continue;
@@ -29,7 +29,7 @@ export function skilledJobs(visit, { verdict }) {
 /** The line every page of advice has, and what the law here says about the likeliest cause's kind of work. */
 export function localRules(visit, { verdict }) {
   const { place } = visit;
-  const { who } = visit.pack.faults.get(verdict.causes[0].fault);
+  const { performedBy: who } = visit.pack.faults.get(verdict.causes[0].fault);
   const rules = who === "technician" ? place.appliance_inside : who === "electrician" ? place.hardwired : "";
   return `${place.local_line} ${rules}`.trim();
 }

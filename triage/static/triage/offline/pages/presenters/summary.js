@@ -128,7 +128,7 @@ function answersTold(visit, weights = new Map()) {
 function isTrialOrNumbers(visit, observation, answer) {
   const known = visit.pack.observations.get(observation);
   if (!known) return false;
-  return known.how === "trial" || ![...known.options, CANT_TELL].includes(answer);
+  return known.method === "trial" || ![...known.options, CANT_TELL].includes(answer);
 }
 
 function causeLines(visit, { causes }) {

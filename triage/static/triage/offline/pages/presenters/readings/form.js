@@ -1,8 +1,8 @@
 /* The form of a reading and, once it was sent, what comes of it: the same on a task's page and on a page of its own. As
    `triage/check_pages/presenters/readings/form.py`. */
 
-import { raisedBy } from "../../../engine/readings/evidence.js";
-import { Unreadable } from "../../../engine/readings/written.js";
+import { flagsRaisedBy } from "../../../engine/readings/evidence.js";
+import { InvalidReading } from "../../../engine/readings/encoding.js";
 import { applies, ruledOut } from "../../../engine/trail.js";
 import { capital } from "../../wording.js";
 import { readingText } from "../reading_text.js";
@@ -21,14 +21,14 @@ const FIRST_FIELD = { readings: "time-1", temperature: "shown-1" };
 /** What the figures of a task can answer; nothing where its outcome is not a reading. */
 export function measuredBy(pack, task) {
   const first = pack.observations.get(task.outcome);
-  if (!first?.gauge) return [];
-  const others = [...task.also].map((name) => pack.observations.get(name));
-  return [first, ...others].filter(({ gauge }) => gauge?.kind === first.gauge.kind);
+  if (!first?.measurement) return [];
+  const others = [...task.furtherOutcomes].map((name) => pack.observations.get(name));
+  return [first, ...others].filter(({ measurement }) => measurement?.kind === first.measurement.kind);
 }
 
 /** The form for figures that answer `observations`, the first of them always; `action` is the page it stands on. */
 export function readingForm(visit, observations, action) {
-  const kind = observations[0].gauge.kind;
+  const kind = observations[0].measurement.kind;
   const { intro, groups } = visit.texts.readings.get(kind);
   const { limits, parseMore } = READING_KINDS.get(kind);
   const found = new FormInput(visit.typed, degreesOf(visit));
@@ -61,7 +61,7 @@ function readingOutcome(visit, { kind, groups }, found, meant, observations) {
   try {
     return { result: readingResult(visit, text, meant, observations) };
   } catch (fault) {
-    if (!(fault instanceof Unreadable)) throw fault;
+    if (!(fault instanceof InvalidReading)) throw fault;
     const { field, reason } = fault;
     const label = labels.get(READ + field) || labels.get(READ + (FIRST_FIELD[field] ?? field));
     return { errors: [["", errorOf(reason, label)]] };
@@ -70,10 +70,10 @@ function readingOutcome(visit, { kind, groups }, found, meant, observations) {
 
 /* A red flag is raised by whatever the figures can answer, whether or not it was asked for on this oven. */
 function readingResult(visit, text, meant, observations) {
-  const { gauge } = meant[0];
-  const headline = readingText(visit, text, gauge);
-  const isAsked = (one) => meant.includes(one) || one.gauge.quantity !== gauge.quantity;
-  const alarming = observations.filter((one) => isAsked(one) && raisedBy(one, text).length);
+  const { measurement } = meant[0];
+  const headline = readingText(visit, text, measurement);
+  const isAsked = (one) => meant.includes(one) || one.measurement.quantity !== measurement.quantity;
+  const alarming = observations.filter((one) => isAsked(one) && flagsRaisedBy(one, text).length);
   const answering = [...new Set([...meant, ...alarming])].filter(
     (one) => alarming.includes(one) || isFitting(visit, one),
   );
@@ -82,7 +82,7 @@ function readingResult(visit, text, meant, observations) {
   return {
     headline: capital(headline),
     interpretations: meant.map((one) => interpret(visit, one, text)),
-    drawing: READING_KINDS.get(gauge.kind).drawing(visit, text),
+    drawing: READING_KINDS.get(measurement.kind).drawing(visit, text),
     has_range: headline.includes("±"),
     continue_href: answers.length ? href : "",
     alarm: alarming.length > 0,
@@ -93,12 +93,12 @@ function readingResult(visit, text, meant, observations) {
 function meantOf(visit, observations, found) {
   const alike = alternativesOf(visit, observations);
   const chosen = alike.find(({ id }) => id === found.text(FOR)) ?? alike[0];
-  const others = observations.filter(({ gauge }) => gauge.quantity !== chosen.gauge.quantity);
+  const others = observations.filter(({ measurement }) => measurement.quantity !== chosen.measurement.quantity);
   return [chosen, ...others.filter((one) => isFitting(visit, one))];
 }
 
 function alternativesOf(visit, [first, ...others]) {
-  const same = others.filter(({ gauge }) => gauge.quantity === first.gauge.quantity);
+  const same = others.filter(({ measurement }) => measurement.quantity === first.measurement.quantity);
   return [first, ...same.filter((one) => isFitting(visit, one))];
 }
 
@@ -113,5 +113,5 @@ function whichMeasured(visit, observations, meant) {
 /* Whether it exists on this oven after these answers. */
 function isFitting(visit, observation) {
   const { answers } = visit.reading;
-  return applies(observation, answers) && !ruledOut(observation.needs, answers);
+  return applies(observation, answers) && !ruledOut(observation.requiresVariant, answers);
 }

@@ -1,7 +1,7 @@
 /* What was typed into a reading's form: each field read by itself, kept as typed, with what is wrong with it. As
    `triage/check_pages/presenters/readings/form_input.py`; the fields themselves come with the texts. */
 
-import { MOST_ITEMS } from "../../../engine/readings/written.js";
+import { MAX_ITEMS } from "../../../engine/readings/encoding.js";
 import { fixed, sixDigits } from "../../rounding.js";
 import { readNumber, SPACE } from "../../typed_number.js";
 
@@ -15,7 +15,7 @@ export const SENT = `${READ}form`; // tells an empty form that was sent from one
 
 const MIN_ROWS = 6;
 const SPARE_ROWS = 2;
-const MAX_ROWS = MOST_ITEMS + 1;
+const MAX_ROWS = MAX_ITEMS + 1;
 const MAX_QUOTED = 20;
 const ENDS = new RegExp(`^${SPACE}+|${SPACE}+$`, "g");
 
@@ -108,7 +108,7 @@ export function boundGroups(found, groups, params) {
 function boundFields(found, group, params) {
   if (!group.columns.length) return group.fields.map((field) => found.bound(field, params));
   const last = found.lastRow(group);
-  const count = Math.max(MIN_ROWS, last, Math.min(last + SPARE_ROWS, MOST_ITEMS));
+  const count = Math.max(MIN_ROWS, last, Math.min(last + SPARE_ROWS, MAX_ITEMS));
   const numbers = Array.from({ length: count }, (_, at) => at + 1);
   return numbers.flatMap((number) => group.fields.map((field) => found.bound(field, params, number)));
 }

@@ -1,7 +1,7 @@
 /* The seal test: eight places round the door to tick, on a drawing of the door. As
    `triage/check_pages/presenters/readings/gasket.py`. */
 
-import { readGasket, SEAL_PLACES, writtenGasket } from "../../../engine/readings/gasket.js";
+import { readGasket, SEAL_PLACES, encodeGasket } from "../../../engine/readings/gasket.js";
 import { doorDiagram } from "../../drawings/door_diagram.js";
 import { placesText } from "../reading_text.js";
 import { READ } from "./form_input.js";
@@ -19,7 +19,7 @@ export const GASKET = {
 
   write(_, found) {
     const leftOut = (place) => found.isTicked(NO_BOTTOM) && place.startsWith(BOTTOM_PLACE);
-    return writtenGasket(SEAL_PLACES.map((place) => (leftOut(place) ? null : found.isTicked(place))));
+    return encodeGasket(SEAL_PLACES.map((place) => (leftOut(place) ? null : found.isTicked(place))));
   },
 
   drawing(visit, text) {

@@ -1,12 +1,12 @@
 /* Which of the answers that can be picked the figures fit, without an edge: near one, both are named. As
    `triage/check_pages/presenters/readings/interpretation.py`. */
 
-import { gaugeAnswer } from "../../../engine/readings/evidence.js";
+import { optionLikelihoods } from "../../../engine/readings/evidence.js";
 
 export const CLEAR = 0.7;
 
 export function interpret(visit, observation, text) {
-  const likelihoods = gaugeAnswer(observation, text);
+  const likelihoods = optionLikelihoods(observation, text);
   const { short, options } = visit.texts.questions.get(observation.id);
   const ranked = distinctOptions(observation).sort((one, other) => likelihoods[other] - likelihoods[one]);
   const total = ranked.reduce((sum, at) => sum + likelihoods[at], 0);
@@ -15,6 +15,6 @@ export function interpret(visit, observation, text) {
 }
 
 /* The places of the options; of two with one span the later one, which says it in figures. */
-function distinctOptions({ gauge, options }) {
-  return [...new Map(options.map((option, at) => [String(gauge.spans.get(option) ?? option), at])).values()];
+function distinctOptions({ measurement, options }) {
+  return [...new Map(options.map((option, at) => [String(measurement.intervals.get(option) ?? option), at])).values()];
 }

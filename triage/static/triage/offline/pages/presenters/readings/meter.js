@@ -2,7 +2,7 @@
    `triage/check_pages/presenters/readings/meter.py`. */
 
 import { METER_FIELDS, readMeter } from "../../../engine/readings/meter.js";
-import { MOST_ITEMS, writtenReading } from "../../../engine/readings/written.js";
+import { MAX_ITEMS, encode } from "../../../engine/readings/encoding.js";
 import { powerBar } from "../../drawings/power_bar.js";
 import { roundHalfEven } from "../../rounding.js";
 import { readNumber, SPACE } from "../../typed_number.js";
@@ -25,26 +25,26 @@ export const METER = {
     if (wrong) {
       const { label } = groups.flatMap(({ fields }) => fields).find(({ name }) => name === "taps");
       found.errors.set("taps", errorOf(readNumber(wrong, 0, high).reason, label, wrong, "0", high));
-    } else if (moments.length > MOST_ITEMS) {
+    } else if (moments.length > MAX_ITEMS) {
       found.errors.set("taps", errorOf("too-many"));
     } else if (moments.length) {
       found.figures.set("taps", moments.join("_"));
     }
   },
 
-  write: (visit, found) => writtenReading(METER_FIELDS, withUsualVolts(visit, found)),
+  write: (visit, found) => encode(METER_FIELDS, withUsualVolts(visit, found)),
 
   drawing(_, text) {
     const power = readMeter(text);
-    const { watts, rating, rested } = power;
+    const { watts, rating, restingShare } = power;
     const facts = {
       kind: "meter",
       drawn: powerText(watts),
       or_more: isFloor(watts),
       expected: powerText(rating.expected),
       plate_known: rating.known,
-      paused: rested > RESTED ? roundHalfEven(100 * rested) : 0,
-      may_be_more: watts.atLeast > 0,
+      paused: restingShare > RESTED ? roundHalfEven(100 * restingShare) : 0,
+      may_be_more: watts.pLowerBound > 0,
       ...powerClassFacts(power),
     };
     return powerBar(watts, rating.expected, rating.known ? "by-plate" : "usual-heater", facts);

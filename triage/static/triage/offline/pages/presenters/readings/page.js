@@ -43,12 +43,12 @@ export function readingPage(visit, kind) {
 
 /* The tasks whose figures are of this kind, in the pack's order. */
 function tasksOf(visit, kind) {
-  return [...visit.pack.tasks.values()].filter((task) => measuredBy(visit.pack, task)[0]?.gauge.kind === kind);
+  return [...visit.pack.tasks.values()].filter((task) => measuredBy(visit.pack, task)[0]?.measurement.kind === kind);
 }
 
 function readingNote(visit, task, removed) {
   if (removed) return leftToTheLicensed(visit);
-  if (!task.heat) return "";
+  if (!task.needsHeat) return "";
   return visit.say(
     "This page only works out figures you have. It does not say that your oven may be heated. The check does: it offers this test where that is safe.",
   );

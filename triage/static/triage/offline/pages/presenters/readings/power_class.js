@@ -2,7 +2,7 @@
    `triage/check_pages/presenters/readings/power_class.py`. */
 
 import { sumOf } from "../../../engine/arithmetic.js";
-import { chanceAbove, measured } from "../../../engine/readings/measured.js";
+import { probabilityAbove, measured } from "../../../engine/readings/measured.js";
 import { fixed, roundHalfEven } from "../../rounding.js";
 import { isFloor } from "../reading_text.js";
 import { CLEAR } from "./interpretation.js";
@@ -34,7 +34,7 @@ export function powerClassFacts(power) {
 function powerClasses({ rating, share }) {
   const edges = [NOTHING_BELOW / rating.expected.value, ...EDGES];
   const told = measured(Math.max(share.value, 0), share.uncertainty);
-  const above = [1, ...edges.map((edge) => chanceAbove(told, edge)), 0];
+  const above = [1, ...edges.map((edge) => probabilityAbove(told, edge)), 0];
   const chances = above.slice(1).map((passed, at) => above[at] - passed);
   let first = chances.indexOf(Math.max(...chances));
   let end = first + 1;

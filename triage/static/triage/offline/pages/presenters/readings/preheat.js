@@ -1,8 +1,8 @@
 /* The preheat test: minutes from cold to the set heat, beside what the oven's power and size need. As
    `triage/check_pages/presenters/readings/preheat.py`. */
 
-import { CLOCK_UNSURE, PREHEAT_FIELDS, readPreheat } from "../../../engine/readings/preheat.js";
-import { writtenReading } from "../../../engine/readings/written.js";
+import { CLOCK_MINUTES_UNCERTAINTY, PREHEAT_FIELDS, readPreheat } from "../../../engine/readings/preheat.js";
+import { encode } from "../../../engine/readings/encoding.js";
 import { minutesLine } from "../../drawings/minutes_line.js";
 import { roundHalfEven, sixDigits } from "../../rounding.js";
 import { withUsualVolts } from "./plate.js";
@@ -14,15 +14,15 @@ const MARGIN = 1.15;
 export const PREHEAT = {
   limits: PREHEAT_FIELDS,
 
-  write: (visit, found) => writtenReading(PREHEAT_FIELDS, withUsualVolts(visit, found)),
+  write: (visit, found) => encode(PREHEAT_FIELDS, withUsualVolts(visit, found)),
 
   drawing(_, text) {
     const { minutes, needed, ratio } = readPreheat(text);
     const low = Math.max(needed.value - 2 * needed.uncertainty, 0);
     const high = needed.value + 2 * needed.uncertainty;
-    const waiting = ratio.atLeast > 0;
+    const waiting = ratio.pLowerBound > 0;
     const length = Math.min(Math.max(MARGIN * minutes, MARGIN * high, MIN_MINUTES), MAX_MINUTES);
-    const seen = [Math.max(minutes - CLOCK_UNSURE, 0), minutes + CLOCK_UNSURE, waiting];
+    const seen = [Math.max(minutes - CLOCK_MINUTES_UNCERTAINTY, 0), minutes + CLOCK_MINUTES_UNCERTAINTY, waiting];
     const stretches = [{ start: low, end: Math.min(high, length), kind: "plate", name: "needed" }];
     const facts = {
       kind: "preheat",

@@ -1,8 +1,8 @@
 /* The run-on test: when the fan was last heard and when it was first found still, in minutes after switch-off. As
    `triage/check_pages/presenters/readings/run_on.py`. */
 
-import { RUN_ON_FIELDS, readRunOn, WITHOUT_END } from "../../../engine/readings/run_on.js";
-import { writtenReading } from "../../../engine/readings/written.js";
+import { RUN_ON_FIELDS, readRunOn, ENDLESS_MINUTES } from "../../../engine/readings/run_on.js";
+import { encode } from "../../../engine/readings/encoding.js";
 import { minutesLine } from "../../drawings/minutes_line.js";
 import { readingText } from "../reading_text.js";
 
@@ -17,12 +17,12 @@ export const RUN_ON = {
   /* Where only the end is known, it was heard until then; a cold oven needs no time. */
   write(_, { figures }) {
     const heard = figures.get("heard") ?? figures.get("stopped") ?? (figures.has("cold") ? "0" : "");
-    return writtenReading(RUN_ON_FIELDS, new Map([...figures, ["heard", heard]]));
+    return encode(RUN_ON_FIELDS, new Map([...figures, ["heard", heard]]));
   },
 
   drawing(visit, text) {
     const { minutes, running } = readRunOn(text);
-    const endless = minutes.value >= WITHOUT_END;
+    const endless = minutes.value >= ENDLESS_MINUTES;
     const value = endless ? SHOWN_MINUTES : minutes.value;
     const unsure = 2 * minutes.uncertainty;
     const length = Math.min(Math.max(SHOWN_MINUTES, value + unsure), MAX_MINUTES);

@@ -7,8 +7,8 @@ import {
   turningPoints,
   wholeCycles,
 } from "../../../engine/readings/thermometer.js";
-import { headingOf } from "../../../engine/readings/warming.js";
-import { writtenReading } from "../../../engine/readings/written.js";
+import { warmingTrend } from "../../../engine/readings/warming.js";
+import { encode } from "../../../engine/readings/encoding.js";
 import { NO_FAULT, temperatureLine } from "../../drawings/temperature_line.js";
 import { fixed, roundHalfEven } from "../../rounding.js";
 import { degreesOf } from "./degrees.js";
@@ -40,7 +40,7 @@ export const THERMOMETER = {
       .map((time) => [figures.get(time), figures.get(time.replace("time", "shown"))])
       .filter(([, shown]) => shown !== undefined)
       .map((row) => row.join("-"));
-    return writtenReading(THERMOMETER_FIELDS, new Map([...figures, ["readings", whole.join("_")]]));
+    return encode(THERMOMETER_FIELDS, new Map([...figures, ["readings", whole.join("_")]]));
   },
 
   drawing(visit, text) {
@@ -57,20 +57,23 @@ export const THERMOMETER = {
 };
 
 /* What the drawing shows. */
-function shownFacts({ points, mean, setTo }, { temperatureText, differenceText }) {
+function shownFacts({ points, mean, setPoint }, { temperatureText, differenceText }) {
   const values = points.map(([, value]) => value);
   return {
     low: temperatureText(Math.min(...values)),
     high: temperatureText(Math.max(...values)),
     mean: temperatureText(mean.value),
-    set_to: temperatureText(setTo),
+    set_to: temperatureText(setPoint),
     no_fault: differenceText(NO_FAULT),
     cycles: wholeCycles(points).length,
   };
 }
 
 /* What the readings say; nothing under a name where there is nothing to say. */
-function toldByReadings({ quantities, overshoot, reached, points, more }, { differenceText }) {
+function toldByReadings(
+  { quantities, overshoot, reachedMinute: reached, points, readingsWanted: more },
+  { differenceText },
+) {
   const [offset, swing] = [quantities.get("offset"), quantities.get("swing")];
   return {
     off: differenceText(Math.abs(offset.value)),
@@ -86,12 +89,12 @@ function toldByReadings({ quantities, overshoot, reached, points, more }, { diff
 
 /* How hot it could have got, and how fast it loses heat; nothing where that cannot be told. */
 function warmingFacts(found, { temperatureText, differenceText }) {
-  const headed = headingOf(found);
+  const headed = warmingTrend(found);
   if (!headed) return {};
   return {
-    heading_for: temperatureText(headed.end.value),
-    heading_unsure: differenceText(2 * headed.end.uncertainty),
-    short: headed.isShort,
-    half: roundHalfEven(headed.half),
+    heading_for: temperatureText(headed.endTemperature.value),
+    heading_unsure: differenceText(2 * headed.endTemperature.uncertainty),
+    short: headed.fallsShort,
+    half: roundHalfEven(headed.halfTimeMinutes),
   };
 }

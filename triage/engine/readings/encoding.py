@@ -10,14 +10,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-LONGEST_TEXT = 800  # the most readings of a thermometer, each to a tenth, and what is known of it
-MOST_ITEMS = 60
+MAX_TEXT_LENGTH = 800  # the most readings of a thermometer, each to a tenth, and what is known of it
+MAX_ITEMS = 60
 
 _NUMBER = re.compile(r"-?[0-9]{1,9}(?:[.,][0-9]{1,6})?")
 _FIELD = re.compile(r"([a-z])([0-9a-z.,_-]*)")
 
 
-class Unreadable(ValueError):
+class InvalidReading(ValueError):
     """A reading that cannot be used: `reason` and the `field` it is about; the words for people live elsewhere.
 
     Reasons: not-a-reading, unknown-field, twice, missing, not-a-number, too-small, too-large, not-whole, too-many,
@@ -40,59 +40,59 @@ class Field:
     whole: bool = False
 
 
-Table = Mapping[str, Field]
+FieldTable = Mapping[str, Field]
 
 
-def write(table: Table, typed: Mapping[str, str]) -> str:
+def encode(table: FieldTable, typed: Mapping[str, str]) -> str:
     """The text of what was typed; fields left empty are left out. It may still be unreadable: see the kinds."""
     known = {name: "".join(typed.get(name, "").split()) for name in table}
     return "~".join(table[name].letter + value for name, value in known.items() if value)
 
 
-def fields_of(table: Table, text: str) -> dict[str, str]:
+def decode_fields(table: FieldTable, text: str) -> dict[str, str]:
     """The raw value of each field by name. Raises Unreadable."""
-    if not text or len(text) > LONGEST_TEXT:
-        raise Unreadable("not-a-reading")
+    if not text or len(text) > MAX_TEXT_LENGTH:
+        raise InvalidReading("not-a-reading")
     names = {field.letter: name for name, field in table.items()}
     found: dict[str, str] = {}
     for piece in text.split("~"):
         match = _FIELD.fullmatch(piece)
         if match is None:
-            raise Unreadable("not-a-reading")
+            raise InvalidReading("not-a-reading")
         name = names.get(match[1])
         if name is None:
-            raise Unreadable("unknown-field")
+            raise InvalidReading("unknown-field")
         if name in found:
-            raise Unreadable("twice", name)
+            raise InvalidReading("twice", name)
         found[name] = match[2]
     return found
 
 
-def number(table: Table, raw: Mapping[str, str], name: str) -> float:
+def number(table: FieldTable, raw: Mapping[str, str], name: str) -> float:
     """The field's number within its limits."""
     if name not in raw:
-        raise Unreadable("missing", name)
+        raise InvalidReading("missing", name)
     return _checked(table[name], name, raw[name])
 
 
-def optional(table: Table, raw: Mapping[str, str], name: str) -> float | None:
+def optional(table: FieldTable, raw: Mapping[str, str], name: str) -> float | None:
     return number(table, raw, name) if name in raw else None
 
 
-def numbers(table: Table, raw: Mapping[str, str], name: str) -> tuple[float, ...]:
+def numbers(table: FieldTable, raw: Mapping[str, str], name: str) -> tuple[float, ...]:
     """The field's list of numbers, each above the one before it."""
     found = tuple(_checked(table[name], name, item) for item in _items(raw, name))
     _refuse_disorder(found, name)
     return found
 
 
-def pairs(table: Table, raw: Mapping[str, str], first: str, second: str) -> tuple[tuple[float, float], ...]:
+def pairs(table: FieldTable, raw: Mapping[str, str], first: str, second: str) -> tuple[tuple[float, float], ...]:
     """The list under `first` of pairs whose second part keeps the limits of `second`; first parts rise."""
     found = []
     for item in _items(raw, first):
         one, dash, other = item.partition("-")
         if not dash:
-            raise Unreadable("not-a-number", first)
+            raise InvalidReading("not-a-number", first)
         found.append((_checked(table[first], first, one), _checked(table[second], second, other)))
     _refuse_disorder([one for one, _ in found], first)
     return tuple(found)
@@ -100,27 +100,27 @@ def pairs(table: Table, raw: Mapping[str, str], first: str, second: str) -> tupl
 
 def _items(raw: Mapping[str, str], name: str) -> list[str]:
     if name not in raw:
-        raise Unreadable("missing", name)
+        raise InvalidReading("missing", name)
     items = raw[name].split("_")
-    if len(items) > MOST_ITEMS:
-        raise Unreadable("too-many", name)
+    if len(items) > MAX_ITEMS:
+        raise InvalidReading("too-many", name)
     return items
 
 
 def _checked(field: Field, name: str, item: str) -> float:
     if not _NUMBER.fullmatch(item):
-        raise Unreadable("not-a-number", name)
+        raise InvalidReading("not-a-number", name)
     value = float(item.replace(",", "."))
     if value < field.low:
-        raise Unreadable("too-small", name)
+        raise InvalidReading("too-small", name)
     if value > field.high:
-        raise Unreadable("too-large", name)
+        raise InvalidReading("too-large", name)
     if field.whole and value != int(value):
-        raise Unreadable("not-whole", name)
+        raise InvalidReading("not-whole", name)
     return value
 
 
 def _refuse_disorder(times: Sequence[float], name: str) -> None:
     """Two readings at one instant, or one before the last, cannot both be right."""
     if any(later <= earlier for earlier, later in pairwise(times)):
-        raise Unreadable("out-of-order", name)
+        raise InvalidReading("out-of-order", name)

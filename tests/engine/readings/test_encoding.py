@@ -4,31 +4,31 @@ import pytest
 from hypothesis import given, strategies
 
 from triage.engine.readings import meter, thermometer
-from triage.engine.readings.evidence import KINDS
-from triage.engine.readings.written import (
-    LONGEST_TEXT,
-    MOST_ITEMS,
-    Unreadable,
-    fields_of,
+from triage.engine.readings.encoding import (
+    MAX_ITEMS,
+    MAX_TEXT_LENGTH,
+    InvalidReading,
+    decode_fields,
+    encode,
     number,
     numbers,
     pairs,
-    write,
 )
+from triage.engine.readings.evidence import READERS
 
-TAPS = "x" + "_".join(str(second) for second in range(MOST_ITEMS))
+TAPS = "x" + "_".join(str(second) for second in range(MAX_ITEMS))
 
 
 def reason(kind, text):
-    with pytest.raises(Unreadable) as caught:
-        KINDS[kind](text)
+    with pytest.raises(InvalidReading) as caught:
+        READERS[kind](text)
     return caught.value.reason, caught.value.field
 
 
 def test_what_was_typed_is_written_in_the_order_of_the_table_without_spaces():
     typed = {"impulses": " 1 000", "flashes": "21", "seconds": "30,5", "background": ""}
-    assert write(meter.FIELDS, typed) == "f21~s30,5~k1000"
-    assert number(meter.FIELDS, fields_of(meter.FIELDS, "f21~s30,5"), "seconds") == 30.5
+    assert encode(meter.FIELDS, typed) == "f21~s30,5~k1000"
+    assert number(meter.FIELDS, decode_fields(meter.FIELDS, "f21~s30,5"), "seconds") == 30.5
 
 
 @pytest.mark.parametrize(
@@ -38,7 +38,7 @@ def test_what_was_typed_is_written_in_the_order_of_the_table_without_spaces():
         ("F21", ("not-a-reading", "")),
         ("f21 s30", ("not-a-reading", "")),
         ("f21~~s30", ("not-a-reading", "")),
-        ("f" + "1" * LONGEST_TEXT, ("not-a-reading", "")),
+        ("f" + "1" * MAX_TEXT_LENGTH, ("not-a-reading", "")),
         ("q3", ("unknown-field", "")),
         ("f21~f22~s30~k1000", ("twice", "flashes")),
         ("p2200", ("missing", "flashes")),
@@ -85,26 +85,26 @@ def test_every_kind_says_why_and_which_field(kind, text, why):
 
 
 def test_lists_and_pairs_are_read_in_order():
-    raw = fields_of(thermometer.FIELDS, "c180~r0-20_5.5-90,5")
+    raw = decode_fields(thermometer.FIELDS, "c180~r0-20_5.5-90,5")
     assert pairs(thermometer.FIELDS, raw, "readings", "temperature") == ((0.0, 20.0), (5.5, 90.5))
-    assert numbers(meter.FIELDS, fields_of(meter.FIELDS, "x0_1.5_3"), "taps") == (0.0, 1.5, 3.0)
+    assert numbers(meter.FIELDS, decode_fields(meter.FIELDS, "x0_1.5_3"), "taps") == (0.0, 1.5, 3.0)
 
 
 def refusal(read, text):
     """The reason why a text is refused, or None where it is read; anything else that is raised fails the test."""
     try:
         read(text)
-    except Unreadable as fault:
+    except InvalidReading as fault:
         return fault.reason
     return None
 
 
-@given(kind=strategies.sampled_from(sorted(KINDS)), text=strategies.text(max_size=40))
+@given(kind=strategies.sampled_from(sorted(READERS)), text=strategies.text(max_size=40))
 def test_whatever_is_sent_is_read_or_refused_with_a_reason(kind, text):
-    why = refusal(KINDS[kind], text)
+    why = refusal(READERS[kind], text)
     assert why or (text.isascii() and " " not in text)
 
 
 @given(text=strategies.from_regex(r"[a-z][0-9._-]{1,12}(~[a-z][0-9._-]{1,8}){0,5}", fullmatch=True))
 def test_anything_that_looks_like_a_reading_is_read_or_refused_with_a_reason(text):
-    assert "" not in {refusal(read, text) for read in KINDS.values()}
+    assert "" not in {refusal(read, text) for read in READERS.values()}

@@ -5,13 +5,13 @@
  * @typedef {Map<string, Field>} FieldTable
  * @typedef {Map<string, string>} RawFields */
 
-const LONGEST_TEXT = 800;
-export const MOST_ITEMS = 60;
+const MAX_TEXT_LENGTH = 800;
+export const MAX_ITEMS = 60;
 const NUMBER = /^-?[0-9]{1,9}(?:[.,][0-9]{1,6})?$/;
 const FIELD = /^([a-z])([0-9a-z.,_-]*)$/;
 
 /** A reading that cannot be used. Thrown and caught within the engine, never beyond it. */
-export class Unreadable extends Error {
+export class InvalidReading extends Error {
   /** @param {string} reason @param {string} field */
   constructor(reason, field = "") {
     super(`${reason} ${field}`);
@@ -28,23 +28,23 @@ export function fieldTable(...lines) {
 
 /** The text of figures by name; fields left empty are left out. It may still be unreadable: see the kinds.
  * @param {FieldTable} table @param {Map<string, string>} figures @returns {string} */
-export function writtenReading(table, figures) {
+export function encode(table, figures) {
   const filled = [...table].filter(([name]) => figures.get(name));
   return filled.map(([name, { letter }]) => letter + figures.get(name)).join("~");
 }
 
 /** The raw value of each field by name.
  * @param {FieldTable} table @param {string} text @returns {RawFields} */
-export function fieldsOf(table, text) {
-  if (!text || text.length > LONGEST_TEXT) throw new Unreadable("not-a-reading");
+export function decodeFields(table, text) {
+  if (!text || text.length > MAX_TEXT_LENGTH) throw new InvalidReading("not-a-reading");
   const names = new Map([...table].map(([name, field]) => [field.letter, name]));
   const found = new Map();
   for (const piece of text.split("~")) {
     const match = FIELD.exec(piece);
-    if (!match) throw new Unreadable("not-a-reading");
+    if (!match) throw new InvalidReading("not-a-reading");
     const name = names.get(match[1]);
-    if (name === undefined) throw new Unreadable("unknown-field");
-    if (found.has(name)) throw new Unreadable("twice", name);
+    if (name === undefined) throw new InvalidReading("unknown-field");
+    if (found.has(name)) throw new InvalidReading("twice", name);
     found.set(name, match[2]);
   }
   return found;
@@ -53,7 +53,7 @@ export function fieldsOf(table, text) {
 /** The field's number within its limits.
  * @param {FieldTable} table @param {RawFields} raw @param {string} name */
 export function numberIn(table, raw, name) {
-  if (!raw.has(name)) throw new Unreadable("missing", name);
+  if (!raw.has(name)) throw new InvalidReading("missing", name);
   return checkedNumber(table.get(name), name, raw.get(name));
 }
 
@@ -76,7 +76,7 @@ export function numbersIn(table, raw, name) {
 export function pairsIn(table, raw, first, second) {
   const found = itemsIn(raw, first).map((item) => {
     const dash = item.indexOf("-");
-    if (dash < 0) throw new Unreadable("not-a-number", first);
+    if (dash < 0) throw new InvalidReading("not-a-number", first);
     const one = checkedNumber(table.get(first), first, item.slice(0, dash));
     return [one, checkedNumber(table.get(second), second, item.slice(dash + 1))];
   });
@@ -88,21 +88,21 @@ export function pairsIn(table, raw, first, second) {
 }
 
 function itemsIn(raw, name) {
-  if (!raw.has(name)) throw new Unreadable("missing", name);
+  if (!raw.has(name)) throw new InvalidReading("missing", name);
   const items = raw.get(name).split("_");
-  if (items.length > MOST_ITEMS) throw new Unreadable("too-many", name);
+  if (items.length > MAX_ITEMS) throw new InvalidReading("too-many", name);
   return items;
 }
 
 function checkedNumber(field, name, item) {
-  if (!NUMBER.test(item)) throw new Unreadable("not-a-number", name);
+  if (!NUMBER.test(item)) throw new InvalidReading("not-a-number", name);
   const value = Number(item.replace(",", "."));
-  if (value < field.low) throw new Unreadable("too-small", name);
-  if (value > field.high) throw new Unreadable("too-large", name);
-  if (field.whole && !Number.isInteger(value)) throw new Unreadable("not-whole", name);
+  if (value < field.low) throw new InvalidReading("too-small", name);
+  if (value > field.high) throw new InvalidReading("too-large", name);
+  if (field.whole && !Number.isInteger(value)) throw new InvalidReading("not-whole", name);
   return value;
 }
 
 function refuseDisorder(times, name) {
-  if (times.some((time, at) => at > 0 && time <= times[at - 1])) throw new Unreadable("out-of-order", name);
+  if (times.some((time, at) => at > 0 && time <= times[at - 1])) throw new InvalidReading("out-of-order", name);
 }
