@@ -136,7 +136,7 @@ def staff_parsers():
         ),
         "findings": Parser(
             findings,
-            [urlencode({**outcome, "left": "first-visit"}).encode(), urlencode({**outcome, **given_up}).encode()],
+            [urlencode({**outcome, "result": "first-visit"}).encode(), urlencode({**outcome, **given_up}).encode()],
             (Refused, SuspiciousOperation),
         ),
         "code": Parser(code, [pyotp.HOTP(SECRET).at(int(NOW) // STEP_SECONDS).encode(), b"123 456"]),

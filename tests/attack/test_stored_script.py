@@ -80,7 +80,7 @@ def filled_in(firm, words):
         "desk-note": {"text": words},
         "desk-staff": {"name": words, "role": "agent"},
         "desk-keys": {"name": words},
-        "desk-outcome": {"found": "fan-element-open", "left": "first-visit", "minutes": "5", "other_parts": words},
+        "desk-outcome": {"found": "fan-element-open", "result": "first-visit", "minutes": "5", "other_parts": words},
         "desk-settings": settings,
     }
 

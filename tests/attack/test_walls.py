@@ -23,7 +23,7 @@ def test_a_stranger_changes_nothing_of_another_firm_by_any_id():
     for name, told in {
         "desk-status": {"status": "done"},
         "desk-note": {"text": "I was here."},
-        "desk-outcome": {"found": "fan-element-open", "left": "first-visit"},
+        "desk-outcome": {"found": "fan-element-open", "result": "first-visit"},
         "desk-erase": {"sure": "yes"},
         "desk-delivery-retry": {},
         "desk-staff-action": {"role": "owner"},

@@ -63,13 +63,13 @@ def test_a_usual_visit_is_written_down_with_six_taps_from_the_job_sheet(page, me
     sheet = make_job_sheet(member.firm, trail=LONG)
     sign_in(page, page.site, reverse("desk-sheet", args=[sheet.reference]))
     taps = [
-        ".deed",
+        ".button-link",
         "[name=found] >> nth=0",
         "[name=fitted] >> nth=0",
-        "[name=left] >> nth=0",
+        "[name=result] >> nth=0",
         "[name=minutes] >> nth=1",
     ]
-    for place in [*taps, ".main-deed"]:
+    for place in [*taps, ".primary-action"]:
         page.locator(place).click()
     page.wait_for_url(f"{page.site}{reverse('desk-sheet', args=[sheet.reference])}")
     outcome = Outcome.objects.get(sheet=sheet)
@@ -82,7 +82,7 @@ def test_everything_works_without_a_script(browser, live_server, member):
     sign_in(page, live_server.url, reverse("desk-sheet", args=[sheet.reference]))
     page.get_by_role("button", name="Booked").click()
     page.fill("#text", "Comes on Tuesday.")
-    page.get_by_role("button", name="Keep the note").click()
+    page.get_by_role("button", name="Save note").click()
     assert page.locator("#notes bdi").inner_text() == "Comes on Tuesday."
     page.get_by_role("button", name="Sign out").click()
     expect(page).to_have_url(re.compile("/desk/sign-in/$"))

@@ -87,7 +87,7 @@ POST_ACCESS = {
     "desk-call-hand-over": ({}, FIRM_OF_ALL),
     "desk-status": ({"status": "booked"}, SHEET_OF_ALL),
     "desk-note": ({"text": "Called."}, SHEET_OF_ALL),
-    "desk-outcome": ({"found": "fan-element-open", "left": "first-visit", "minutes": "30"}, SHEET_OF_REPAIRER),
+    "desk-outcome": ({"found": "fan-element-open", "result": "first-visit", "minutes": "30"}, SHEET_OF_REPAIRER),
     "desk-erase": ({"sure": "yes"}, SHEET_OF_OWNER),
     "desk-delivery-test": ({}, FIRM_OF_OWNER),
     "desk-delivery-retry": ({}, THING_OF_OWNER),

@@ -14,19 +14,19 @@ pytestmark = pytest.mark.django_db
 @pytest.mark.parametrize(
     ("role", "places"),
     [
-        (Role.AGENT, ["Job sheets", "Calls", "Your account"]),
-        (Role.REPAIRER, ["Job sheets", "Calls", "How right we were", "Your account"]),
+        (Role.AGENT, ["Job sheets", "Calls", "Account"]),
+        (Role.REPAIRER, ["Job sheets", "Calls", "Accuracy", "Account"]),
         (
             Role.OWNER,
             [
                 "Job sheets",
                 "Calls",
-                "How right we were",
+                "Accuracy",
                 "Deliveries",
-                "Take it with you",
+                "Exports",
                 "Staff",
                 "Settings",
-                "Your account",
+                "Account",
             ],
         ),
     ],
@@ -43,19 +43,19 @@ def test_each_role_is_shown_the_places_it_may_go(role, places):
 def test_a_sentence_is_shown_once():
     client = client_as(Role.OWNER)
     client.post(reverse("desk-delivery-test"))
-    assert "A test is on its way" in client.get(reverse("desk-deliveries")).content.decode()
-    assert "A test is on its way" not in client.get(reverse("desk-deliveries")).content.decode()
+    assert "Test queued." in client.get(reverse("desk-deliveries")).content.decode()
+    assert "Test queued." not in client.get(reverse("desk-deliveries")).content.decode()
 
 
 def test_who_keeps_the_pack_finds_the_way_to_it():
     member = make_member(make_firm(), Role.AGENT)
     member.user.is_staff = True
     member.user.save()
-    assert "The pack" in client_of(member).get(reverse("desk-inbox")).content.decode()
+    assert "Knowledge base" in client_of(member).get(reverse("desk-inbox")).content.decode()
 
 
 def test_without_a_firm_there_is_nowhere_to_go_but_out(client):
     client.force_login(make_account())
     page = read_page(client.get(reverse("desk-firms")))
     assert page.select("nav a") == []
-    assert page.one(".out button").text == "Sign out"
+    assert page.one(".account-menu button").text == "Sign out"

@@ -69,7 +69,7 @@ def _guarded(view: DeskView[R, P], guard: Guard) -> DeskView[HttpRequest, P]:
             try:
                 response = view(cast(R, request), *args, **kwargs)
             except (NotFound, Http404):
-                response = render_page(desk_request, "not_here", {}, status=404)
+                response = render_page(desk_request, "page_not_found", {}, status=404)
         add_never_cache_headers(response)
         patch_cache_control(response, private=True, no_store=True)
         # Without any referrer a browser sends its forms as from nowhere, and the check of the form token refuses them.
@@ -88,4 +88,4 @@ def _redirect_to_sign_in(request: HttpRequest) -> HttpResponse | None:
 
 
 def _access_denied(request: DeskRequest) -> HttpResponse:
-    return render_page(request, "not_yours", {}, status=403)
+    return render_page(request, "access_denied", {}, status=403)

@@ -1,4 +1,4 @@
-"""What the desk's doors and the staff page ask for. Fields that fail say what is wrong and what to do."""
+"""The desk's forms, but for the firm's settings. Fields that fail say what is wrong and what to do."""
 
 from typing import Any
 
@@ -17,7 +17,7 @@ MAX_USERNAME_LENGTH = 150
 
 def username_field() -> forms.CharField:
     widget = forms.TextInput(attrs={"autocomplete": "username", "autocapitalize": "none", "spellcheck": "false"})
-    return forms.CharField(label=gettext_lazy("Account name"), max_length=MAX_USERNAME_LENGTH, widget=widget)
+    return forms.CharField(label=gettext_lazy("Username"), max_length=MAX_USERNAME_LENGTH, widget=widget)
 
 
 def password_field(label: Any, autocomplete: str, help_text: Any = "") -> forms.CharField:
@@ -25,7 +25,7 @@ def password_field(label: Any, autocomplete: str, help_text: Any = "") -> forms.
     return forms.CharField(label=label, max_length=MAX_PASSWORD_LENGTH, strip=False, widget=widget, help_text=help_text)
 
 
-NEW_PASSWORD_HELP = gettext_lazy("At least 8 signs, not a common word and not like your name. A sentence does well.")
+NEW_PASSWORD_HELP = gettext_lazy("At least 8 characters, not a common word and not like your username. A short sentence works well.")
 
 
 class SignInForm(forms.Form):
@@ -35,7 +35,7 @@ class SignInForm(forms.Form):
 
 class CodeForm(forms.Form):
     code = forms.CharField(
-        label=gettext_lazy("Six digits"),
+        label=gettext_lazy("Six-digit code"),
         max_length=20,
         widget=forms.TextInput(attrs={"autocomplete": "one-time-code", "inputmode": "numeric"}),
     )
@@ -44,7 +44,7 @@ class CodeForm(forms.Form):
 class PasswordForm(forms.Form):
     """A new password for who knows the old one."""
 
-    old = password_field(gettext_lazy("Password until now"), "current-password")
+    old = password_field(gettext_lazy("Current password"), "current-password")
     new = password_field(gettext_lazy("New password"), "new-password", NEW_PASSWORD_HELP)
 
     def __init__(self, user: User, *args: Any, **kwargs: Any) -> None:
@@ -67,7 +67,7 @@ class AccountForm(forms.Form):
         name = str(User.normalize_username(self.cleaned_data["account"]))
         UnicodeUsernameValidator()(name)
         if User.objects.filter(username__iexact=name).exists():
-            raise forms.ValidationError(gettext("This name cannot be had. Choose another one."))
+            raise forms.ValidationError(gettext("This username is not available. Choose another one."))
         return name
 
     def clean(self) -> dict[str, Any]:
@@ -82,7 +82,7 @@ class AccountForm(forms.Form):
 
 class InvitationForm(forms.Form):
     name = forms.CharField(
-        label=gettext_lazy("Whom it is for"), max_length=120, help_text=gettext_lazy("As you call this person.")
+        label=gettext_lazy("Name"), max_length=120, help_text=gettext_lazy("Who the invitation is for.")
     )
     role = forms.ChoiceField(label=gettext_lazy("Role"), choices=Role.choices, initial=Role.REPAIRER)
 
@@ -93,7 +93,7 @@ class RoleForm(forms.Form):
 
 class KeyForm(forms.Form):
     name = forms.CharField(
-        label=gettext_lazy("What uses it"),
+        label=gettext_lazy("Name"),
         max_length=MAX_NAME_LENGTH,
-        help_text=gettext_lazy("Such as: telephone menu. One key for each, so that one can end without the others."),
+        help_text=gettext_lazy("Which system uses it, such as: telephone menu. Create one key for each, so that each can be revoked by itself."),
     )

@@ -61,14 +61,14 @@ def _links(request: DeskRequest) -> list[NavLink]:
     if role:
         entries += [("desk-inbox", _("Job sheets")), ("desk-call", _("Calls"))]
     if role in (Role.OWNER, Role.REPAIRER):
-        entries.append(("desk-calibration", _("How right we were")))
+        entries.append(("desk-calibration", _("Accuracy")))
     if role == Role.OWNER:
-        entries += [("desk-deliveries", _("Deliveries")), ("desk-exports", _("Take it with you"))]
+        entries += [("desk-deliveries", _("Deliveries")), ("desk-exports", _("Exports"))]
         entries += [("desk-staff", _("Staff")), ("desk-settings", _("Settings"))]
     if request.user.is_authenticated and request.user.is_staff:
-        entries.append(("desk-knowledge", _("The pack")))
+        entries.append(("desk-knowledge", _("Knowledge base")))
     if role:
-        entries.append(("desk-account", _("Your account")))
+        entries.append(("desk-account", _("Account")))
     hrefs = ((reverse(name), label) for name, label in entries)
     return [NavLink(href, label, _is_current(request.path, href)) for href, label in hrefs]
 

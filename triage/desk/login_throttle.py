@@ -10,7 +10,7 @@ from triage.web.rate_limit import Policy, clear_count, count_request
 
 PER_ACCOUNT = Policy("sign-in-account", quota=8, seconds=900)
 PER_ADDRESS = Policy("sign-in-address", quota=40, seconds=900)
-TOO_MANY_ATTEMPTS = gettext_lazy("There were too many tries. Wait 15 minutes, then try again.")
+TOO_MANY_ATTEMPTS = gettext_lazy("Too many attempts. Wait 15 minutes, then try again.")
 
 
 def record_attempt(account: str, address: str) -> bool:

@@ -14,7 +14,7 @@ from django.utils.translation import gettext_lazy
 
 from triage.models import Member
 
-WRONG_CODE = gettext_lazy("This code does not fit, or was used before. Wait for the next one and type it.")
+WRONG_CODE = gettext_lazy("This code is wrong or has already been used. Wait for the next one and enter that.")
 STEP_SECONDS = 30
 DIGITS = 6
 MAX_DRIFT_STEPS = 1

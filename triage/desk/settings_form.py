@@ -31,30 +31,30 @@ class SettingsForm(forms.Form):
     email = forms.EmailField(
         label=gettext_lazy("E-mail for job sheets"),
         required=False,
-        help_text=gettext_lazy("Every job sheet is sent there too. Leave it empty for none."),
+        help_text=gettext_lazy("Every job sheet is sent here too. Leave it empty for none."),
     )
     region = forms.ChoiceField(
-        label=gettext_lazy("Region"), help_text=gettext_lazy("Whose supply, words and rules your customers see first.")
+        label=gettext_lazy("Region"), help_text=gettext_lazy("Whose electricity supply, terms and rules your customers see first.")
     )
     accent = forms.CharField(
         label=gettext_lazy("Colour"),
         max_length=7,
-        help_text=gettext_lazy("As # and six of 0-9 and a-f. It has to be readable on a light page."),
+        help_text=gettext_lazy("As # and six hexadecimal digits. It has to be readable on a light page."),
     )
     origins = lines_field(
-        gettext_lazy("Web sites that may show the check"),
-        gettext_lazy("One a line, as in https://www.example.org, without a path."),
+        gettext_lazy("Websites that may show the check"),
+        gettext_lazy("One per line, as in https://www.example.org, without a path."),
     )
-    prices = lines_field(gettext_lazy("Prices"), gettext_lazy("One a line, with a colon, as in Call-out: £60."))
+    prices = lines_field(gettext_lazy("Prices"), gettext_lazy("One per line, with a colon, as in Call-out: £60."))
     hours = lines_field(
-        gettext_lazy("Hours"), gettext_lazy("One a line, with a colon, as in Monday to Friday: 8 to 18.")
+        gettext_lazy("Hours"), gettext_lazy("One per line, with a colon, as in Monday to Friday: 8 to 18.")
     )
-    areas = lines_field(gettext_lazy("Areas you come to"), gettext_lazy("One a line."))
+    areas = lines_field(gettext_lazy("Areas you serve"), gettext_lazy("One per line."))
     retention_days = forms.IntegerField(
         label=gettext_lazy("Days a job sheet is kept"),
         min_value=1,
         max_value=MAX_RETENTION_DAYS,
-        help_text=gettext_lazy("Then it is erased. Holds for job sheets that come in from now on."),
+        help_text=gettext_lazy("Then it is erased. Applies to job sheets received from now on."),
     )
     wants_repair_form = forms.BooleanField(
         label=gettext_lazy("Offer the European repair form where it may apply"), required=False
@@ -63,7 +63,7 @@ class SettingsForm(forms.Form):
         label=gettext_lazy("Webhook"),
         max_length=500,
         required=False,
-        help_text=gettext_lazy("The https address of your own system that takes job sheets. Leave it empty for none."),
+        help_text=gettext_lazy("The https address of your own system that receives job sheets. Leave it empty for none."),
     )
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
@@ -92,7 +92,7 @@ class SettingsForm(forms.Form):
         origins = list(dict.fromkeys(written))
         wrong = next((origin for origin in origins if not is_origin(origin)), None)
         if wrong is not None:
-            sentence = _("“%(line)s” is not the address of a web site. Write it as in https://www.example.org.")
+            sentence = _("“%(line)s” is not a web address. Write it like https://www.example.org.")
             raise forms.ValidationError(sentence % {"line": wrong[:80]})
         return origins
 
@@ -141,7 +141,7 @@ def _pairs(text: str) -> dict[str, str]:
     for line in _lines(text):
         name, colon, words = line.partition(":")
         if not (colon and name.strip() and words.strip()):
-            sentence = _("“%(line)s” has no colon with words on both sides. Write it as in Call-out: £60.")
+            sentence = _("“%(line)s” needs a colon with text on both sides, as in Call-out: £60.")
             raise forms.ValidationError(sentence % {"line": line[:80]})
         pairs[name.strip()] = words.strip()
     return pairs

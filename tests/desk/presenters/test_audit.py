@@ -19,4 +19,4 @@ def test_every_deed_is_a_line():
     words = ["this site erased it", "robin wrote a note on it", "robin opened it", "the sender handed over it"]
     assert [line.text for line in audit_lines(sheet)] == words
     member.delete()
-    assert audit_lines(sheet)[2].text == "somebody who has left opened it"
+    assert audit_lines(sheet)[2].text == "a former member opened it"

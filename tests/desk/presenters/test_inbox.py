@@ -64,8 +64,8 @@ def test_what_is_no_day_is_told_and_left_out(firm):
     page = inbox_page(make_member(firm), parse_filter({"since": "yesterday", "until": "2030-02-30"}), "1")
     assert len(page.rows) == 1
     assert page.filter.problems == (
-        "“yesterday” is no day. Write it as 2026-03-01.",
-        "“2030-02-30” is no day. Write it as 2026-03-01.",
+        "“yesterday” is not a date. Write it like 2026-03-01.",
+        "“2030-02-30” is not a date. Write it like 2026-03-01.",
     )
 
 

@@ -11,7 +11,7 @@ from triage.models import Outcome
 
 pytestmark = pytest.mark.django_db
 
-GOOD = "found=fan-element-open&left=first-visit&minutes=30"
+GOOD = "found=fan-element-open&result=first-visit&minutes=30"
 
 
 @pytest.fixture
@@ -36,14 +36,14 @@ def test_a_first_visit_is_a_fixed_oven(sheet):
 
 def test_a_reason_counts_only_for_an_oven_that_was_given_up(sheet):
     assert parse_outcome_form(sheet, QueryDict(f"{GOOD}&barrier=no-parts")).barrier == ""
-    given_up = QueryDict("found=fan-element-open&left=end-of-life&minutes=5&barrier=no-parts")
+    given_up = QueryDict("found=fan-element-open&result=end-of-life&minutes=5&barrier=no-parts")
     assert parse_outcome_form(sheet, given_up).barrier == "no-parts"
 
 
 @pytest.mark.parametrize("typed", ["burnt-out fan oven", "RING (circular) element open", "  ring   (circular)  "])
 def test_something_else_is_found_by_part_of_its_name(sheet, typed):
     told = QueryDict(mutable=True)
-    told.update({"other_fault": typed, "left": "fixed", "minutes": "5"})
+    told.update({"other_fault": typed, "result": "fixed", "minutes": "5"})
     assert parse_outcome_form(sheet, told).found == ("fan-element-open",)
 
 
@@ -51,7 +51,7 @@ def test_every_suggestion_is_understood(sheet):
     ids = set()
     for name in outcome_form(sheet, QueryDict()).faults:
         told = QueryDict(mutable=True)
-        told.update({"other_fault": name, "left": "fixed", "minutes": "5"})
+        told.update({"other_fault": name, "result": "fixed", "minutes": "5"})
         ids |= set(parse_outcome_form(sheet, told).found)
     assert ids == set(library().pack.faults)
 
@@ -59,12 +59,12 @@ def test_every_suggestion_is_understood(sheet):
 @pytest.mark.parametrize(
     ("query", "words"),
     [
-        ("found=fan-element-open&minutes=30", "Choose how the oven was left."),
-        ("left=fixed&found=x", "Choose the minutes of work, or write them as a number such as 40."),
-        ("left=fixed&found=x&other_minutes=half+an+hour", "Choose the minutes of work"),
-        ("left=fixed&found=x&other_minutes=-5", "Choose the minutes of work"),
-        ("left=fixed&found=x&minutes=30&other_fault=goblin", "No fault is called that."),
-        ("left=fixed&found=x&minutes=30&other_fault=element", "That fits several faults:"),
+        ("found=fan-element-open&minutes=30", "Choose a result."),
+        ("result=fixed&found=x", "Choose the working time, or enter the minutes as a number such as 40."),
+        ("result=fixed&found=x&other_minutes=half+an+hour", "Choose the working time"),
+        ("result=fixed&found=x&other_minutes=-5", "Choose the working time"),
+        ("result=fixed&found=x&minutes=30&other_fault=goblin", "No fault has that name."),
+        ("result=fixed&found=x&minutes=30&other_fault=element", "Several faults match:"),
     ],
 )
 def test_what_cannot_be_read_is_told(sheet, query, words):

@@ -26,7 +26,7 @@ def test_a_new_password_ends_every_other_session(member):
     assert here.post(ACCOUNT, {"old": PASSWORD, "new": NEW}).url == ACCOUNT
     member.user.refresh_from_db()
     assert member.user.check_password(NEW)
-    assert "Your password is changed." in here.get(ACCOUNT).content.decode()
+    assert "Password changed." in here.get(ACCOUNT).content.decode()
     assert here.session.session_key != before
     assert elsewhere.get(ACCOUNT).url.startswith(reverse("desk-sign-in"))
 
@@ -34,7 +34,7 @@ def test_a_new_password_ends_every_other_session(member):
 @pytest.mark.parametrize(
     ("told", "words"),
     [
-        ({"old": "wrong", "new": NEW}, "This is not the password you signed in with."),
+        ({"old": "wrong", "new": NEW}, "This is not your current password."),
         ({"old": PASSWORD, "new": "short"}, "This password is too short."),
         ({"old": PASSWORD, "new": ""}, "This field is required."),
     ],
@@ -42,7 +42,7 @@ def test_a_new_password_ends_every_other_session(member):
 def test_what_is_wrong_is_told_and_nothing_changes(member, told, words):
     page = client_of(member).post(ACCOUNT, told)
     assert page.status_code == 400
-    assert words in read_page(page).one(".wrong").text
+    assert words in read_page(page).one(".error").text
     member.user.refresh_from_db()
     assert member.user.check_password(PASSWORD)
 
@@ -51,4 +51,4 @@ def test_the_old_password_cannot_be_guessed_here_either(member):
     client = client_of(member)
     for _ in range(PER_ACCOUNT.quota):
         client.post(ACCOUNT, {"old": "wrong", "new": NEW})
-    assert "too many tries" in client.post(ACCOUNT, {"old": PASSWORD, "new": NEW}).content.decode()
+    assert "Too many attempts" in client.post(ACCOUNT, {"old": PASSWORD, "new": NEW}).content.decode()

@@ -17,7 +17,7 @@ PAGE = reverse("desk-calibration")
 def test_without_outcomes_it_says_what_to_do():
     firm = make_firm()
     page = client_of(make_member(firm)).get(PAGE).content.decode()
-    assert "Nothing can be scored yet." in page
+    assert "Nothing to score yet." in page
     assert f"manage.py compute_reports --firm {firm.slug}" in page
 
 

@@ -43,7 +43,7 @@ def test_what_was_given_up_is_shown_with_its_reason_and_tried_again(firm, owner)
     page = owner.get(f"{LOG}?state=dead").content.decode()
     assert "The receiver answered &lt;b&gt;500&lt;/b&gt;." in page
     assert "Of another firm." not in page
-    assert "1 was given up" in owner.get(LOG).content.decode()
+    assert "1 failed" in owner.get(LOG).content.decode()
     owner.post(reverse("desk-delivery-retry", args=[dead.pk]))
     dead.refresh_from_db()
     assert (dead.state, dead.attempts) == ("waiting", 0)
@@ -54,7 +54,7 @@ def test_what_arrived_is_not_sent_again(firm, owner):
     owner.post(reverse("desk-delivery-retry", args=[sent.pk]))
     sent.refresh_from_db()
     assert sent.state == "sent"
-    assert "Only what was given up can be tried again." in owner.get(LOG).content.decode()
+    assert "Only a failed delivery can be retried." in owner.get(LOG).content.decode()
 
 
 def test_a_long_log_comes_in_pages(firm, owner):

@@ -54,5 +54,5 @@ def test_outcomes_are_taken_for_learning(firm, owner):
 def test_the_page_says_how_many_there_are(firm, owner):
     make_outcomes(firm, 2)
     page = owner.get(reverse("desk-exports")).content.decode()
-    assert "2 job sheets, with names and addresses." in page
-    assert "2 outcomes, made to be published" in page
+    assert "2 job sheets with names and addresses." in page
+    assert "2 outcomes without names, fit to be published" in page

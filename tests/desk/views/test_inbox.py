@@ -16,8 +16,8 @@ def test_each_job_sheet_is_a_line_with_its_link(client):
     firm = make_firm()
     sheet = make_job_sheet(firm)
     page = read_page(client_of(make_member(firm)).get(INBOX))
-    line = page.one(".runner")
-    assert page.one(".runner a").attributes["href"] == reverse("desk-sheet", args=[sheet.reference])
+    line = page.one(".record")
+    assert page.one(".record a").attributes["href"] == reverse("desk-sheet", args=[sheet.reference])
     for words in ("Alex Grey, AB1 2CD", sheet.reference, "Burnt-out fan oven element", "New"):
         assert words in line.text
 
@@ -26,7 +26,7 @@ def test_what_may_be_dangerous_is_marked_in_words():
     firm = make_firm()
     make_job_sheet(firm, trail=(("complaint", "smell"), ("smell-type", "plastic-or-fishy")))
     page = read_page(client_of(make_member(firm)).get(INBOX))
-    assert page.one(".runner--grave .grave").text == "Not safe: leave it off"
+    assert page.one(".record--urgent .urgent").text == "Not safe: leave it off"
 
 
 def test_a_longer_list_takes_no_more_queries(django_assert_max_num_queries):
@@ -35,7 +35,7 @@ def test_a_longer_list_takes_no_more_queries(django_assert_max_num_queries):
     for _ in range(12):
         make_job_sheet(firm)
     with django_assert_max_num_queries(6):
-        assert len(read_page(client.get(INBOX)).select(".runner")) == 12
+        assert len(read_page(client.get(INBOX)).select(".record")) == 12
 
 
 def test_filters_stay_filled_in_and_scripts_stay_words():
@@ -56,4 +56,4 @@ def test_an_erased_job_sheet_is_not_listed():
     sheet = make_job_sheet(firm)
     owner = make_member(firm, "owner")
     client_of(owner).post(reverse("desk-erase", args=[sheet.reference]), {"sure": "yes"})
-    assert "None. A job sheet appears here" in client_of(owner).get(INBOX).content.decode()
+    assert "No job sheets yet." in client_of(owner).get(INBOX).content.decode()

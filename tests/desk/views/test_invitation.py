@@ -24,14 +24,14 @@ def test_a_new_account_is_in_at_once(client, link):
     assert "Your role: Repairer." in page.content.decode()
     assert page.headers["Referrer-Policy"] == "same-origin"
     assert client.post(link, {"account": "kim", "password": PASSWORD}).url == "/desk/"
-    assert "You are in. Welcome to Hearth &amp; Hob Repairs." in client.get("/desk/").content.decode()
+    assert "Welcome to Hearth &amp; Hob Repairs." in client.get("/desk/").content.decode()
     assert Member.objects.get(user__username="kim").role == "repairer"
     assert client.get(link).status_code == 404
 
 
 def test_who_is_signed_in_joins_with_one_press(client, link):
     client.force_login(make_account())
-    assert read_page(client.get(link)).one(".main-deed").text == "Join as robin"
+    assert read_page(client.get(link)).one(".primary-action").text == "Join as robin"
     assert client.post(link).url == "/desk/"
     assert client.get("/desk/").status_code == 200
 
@@ -44,6 +44,6 @@ def test_names_cannot_be_tried_for_ever(client, link):
     make_account()
     for _ in range(PER_ACCOUNT.quota):
         page = client.post(link, {"account": "robin", "password": PASSWORD})
-        assert "This name cannot be had. Choose another one." in page.content.decode()
-    assert "too many tries" in client.post(link, {"account": "kim", "password": PASSWORD}).content.decode()
+        assert "This username is not available. Choose another one." in page.content.decode()
+    assert "Too many attempts" in client.post(link, {"account": "kim", "password": PASSWORD}).content.decode()
     assert not User.objects.filter(username="kim").exists()

@@ -29,7 +29,7 @@ def test_what_a_repairer_needs_stands_there():
     assert "Ovenworks" in page.one(".plate").text
     assert page.select(".ranked li")[0].text.startswith("Burnt-out fan oven element")
     assert "ovens that answer like this" in page.select(".ranked li")[0].text
-    assert "First visit is enough" in page.one(".kit").text
+    assert "One visit is enough" in page.one(".kit").text
     assert "020 7946 0000" in page.one(".visit").text
     assert [bar.text for bar in page.select(".weight-figure")]
     order = [section.attributes["class"].split()[1] for section in page.select("section.block")]
@@ -40,8 +40,8 @@ def test_who_took_the_call_stands_in_the_head_and_nobody_where_it_was_no_call():
     firm = make_firm()
     agent = make_member(firm, "agent", username="robin")
     by_telephone, by_themselves = make_job_sheet(firm, taken_by=agent), make_job_sheet(firm)
-    assert "by telephone, taken by robin" in read_page(page_of(by_telephone)).one(".job-head").text
-    assert "taken by" not in read_page(page_of(by_themselves)).one(".job-head").text
+    assert "by telephone, taken by robin" in read_page(page_of(by_telephone)).one(".job-sheet-header").text
+    assert "taken by" not in read_page(page_of(by_themselves)).one(".job-sheet-header").text
 
 
 def test_every_opening_is_a_line_that_owners_see_and_others_do_not():
@@ -87,7 +87,7 @@ def test_an_erased_one_names_nobody():
     sheet = make_job_sheet()
     erase(sheet=sheet, actor=Actor.SITE)
     page = page_of(sheet).content.decode()
-    assert "Erased. Whose oven it was is gone" in page
+    assert "Erased. Personal details are gone" in page
     assert not any(gone in page for gone in ("Alex Grey", "020 7946 0000", "Mill Lane", "S-17", "New note"))
 
 

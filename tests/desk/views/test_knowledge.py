@@ -28,10 +28,10 @@ def test_before_anything_is_worked_out_it_says_how(keeper):
 def test_it_shows_findings_figures_plot_and_tree(keeper):
     report_knowledge(library(), "gb-eng", 8, lambda _what, _total: lambda _done: None)
     page = read_page(keeper.get(PAGE))
-    assert "8 made-up checks" in page.one("main").text
+    assert "8 simulated checks" in page.one("main").text
     assert page.select(".plot svg")
     assert page.one("img").attributes["src"] == reverse("desk-knowledge-tree")
     assert keeper.get(reverse("desk-knowledge-tree")).headers["Content-Type"] == "image/svg+xml"
-    assert "The pack has changed since." not in page.one("main").text
+    assert "The knowledge base has changed since." not in page.one("main").text
     Report.objects.update(pack_version="older")
-    assert "The pack has changed since." in keeper.get(PAGE).content.decode()
+    assert "The knowledge base has changed since." in keeper.get(PAGE).content.decode()

@@ -30,12 +30,12 @@ def test_the_usual_visit_takes_five_presses(sheet, repairer):
     page = read_page(repairer.get(address(sheet)))
     presses = []
     told = {}
-    for name in ("found", "fitted", "left", "minutes"):
+    for name in ("found", "fitted", "result", "minutes"):
         first = page.select(f'input[name="{name}"]')[0]
         assert first.attributes["type"] in ("checkbox", "radio")
         told[name] = first.attributes["value"]
         presses.append(name)
-    presses.append(page.one(".main-deed").text)
+    presses.append(page.one(".primary-action").text)
     assert len(presses) == 5
     assert repairer.post(address(sheet), told).status_code == 302
     outcome = Outcome.objects.get(sheet=sheet)
@@ -47,28 +47,28 @@ def test_the_usual_visit_takes_five_presses(sheet, repairer):
 
 
 def test_it_can_be_mended_and_shows_what_was_written(sheet, repairer):
-    told = {"found": "fan-element-open", "left": "first-visit", "minutes": "30", "other_parts": "a clip"}
+    told = {"found": "fan-element-open", "result": "first-visit", "minutes": "30", "other_parts": "a clip"}
     repairer.post(address(sheet), told)
     page = read_page(repairer.get(address(sheet)))
     assert {box.attributes["value"] for box in page.select("input[checked]")} == {
         *("fan-element-open", "a clip", "first-visit", "30")
     }
-    repairer.post(address(sheet), told | {"left": "repairable"})
+    repairer.post(address(sheet), told | {"result": "repairable"})
     assert Outcome.objects.get(sheet=sheet).result == "repairable"
 
 
 def test_what_is_wrong_is_told_and_what_was_chosen_stays(sheet, repairer):
-    page = repairer.post(address(sheet), {"found": "fan-element-open", "left": "fixed", "other_minutes": "9999"})
+    page = repairer.post(address(sheet), {"found": "fan-element-open", "result": "fixed", "other_minutes": "9999"})
     assert page.status_code == 400
     tree = read_page(page)
-    assert tree.one(".wrong").text == "Give the minutes of work, from 1 to 1440."
+    assert tree.one(".error").text == "Give the minutes of work, from 1 to 1440."
     assert [box.attributes["value"] for box in tree.select("input[checked]")] == ["fan-element-open", "fixed"]
     assert tree.one("#other_minutes").attributes["value"] == "9999"
 
 
 @pytest.mark.parametrize("found", ["<script>", "no-such-fault", "x" * 5000])
 def test_a_forged_fault_is_refused(sheet, repairer, found):
-    page = repairer.post(address(sheet), {"found": found, "left": "fixed", "minutes": "30"})
+    page = repairer.post(address(sheet), {"found": found, "result": "fixed", "minutes": "30"})
     assert page.status_code == 400
     assert "There is no fault" in page.content.decode()
     assert "<script>" not in page.content.decode().replace('<script type="module"', "")

@@ -27,7 +27,7 @@ def test_settings_are_kept(firm, owner):
     assert owner.post(SETTINGS, GOOD | {"origins": "https://hearth.example"}).url == SETTINGS
     firm.refresh_from_db()
     assert (firm.name, firm.origins, firm.retention_days) == ("Hearth", ["https://hearth.example"], 90)
-    assert "The settings are kept." in owner.get(SETTINGS).content.decode()
+    assert "Settings saved." in owner.get(SETTINGS).content.decode()
 
 
 def test_one_wrong_line_keeps_nothing_and_what_was_typed_stays(firm, owner):
@@ -35,7 +35,7 @@ def test_one_wrong_line_keeps_nothing_and_what_was_typed_stays(firm, owner):
     firm.refresh_from_db()
     assert (page.status_code, firm.name) == (400, "Hearth & Hob Repairs")
     tree = read_page(page)
-    assert "is not the address of a web site" in tree.one("#id_origins_error").text
+    assert "is not a web address" in tree.one("#id_origins_error").text
     assert tree.one("#id_areas").text == "<script>alert(1)</script>"
     assert tree.one("#id_origins").attributes["aria-invalid"] == "true"
     assert tree.one(".wordmark").text == "Hearth & Hob Repairs"
@@ -45,10 +45,10 @@ def test_a_secret_is_shown_once_when_made_and_once_when_replaced(firm, owner):
     owner.post(SETTINGS, GOOD | {"webhook_url": "https://hearth.example/in"})
     firm.refresh_from_db()
     first = firm.webhook_secret
-    assert read_page(owner.get(SETTINGS)).one(".once code").text == first
+    assert read_page(owner.get(SETTINGS)).one(".shown-once code").text == first
     assert first not in owner.get(SETTINGS).content.decode()
     assert owner.post(reverse("desk-webhook-secret")).url == f"{SETTINGS}#webhook"
     firm.refresh_from_db()
     assert firm.webhook_secret != first
-    assert read_page(owner.get(SETTINGS)).one(".once code").text == firm.webhook_secret
+    assert read_page(owner.get(SETTINGS)).one(".shown-once code").text == firm.webhook_secret
     assert firm.webhook_secret not in owner.get(SETTINGS).content.decode()

@@ -38,7 +38,7 @@ def test_it_leads_to_no_other_site(client, member):
 def test_a_wrong_password_and_no_such_account_read_alike(client, member):
     pages = [sign_in(client, account=account, password="mistyped") for account in ("robin", "nobody")]
     errors = [read_page(page).one('[role="alert"]').text for page in pages]
-    assert errors == ["Account name and password do not fit together. Check both and try again."] * 2
+    assert errors == ["The username or password is wrong. Check both and try again."] * 2
     assert [page.status_code for page in pages] == [400, 400]
     assert "mistyped" not in pages[0].content.decode()
 
@@ -50,7 +50,7 @@ def test_too_many_tries_read_alike_too(client, member):
         page = sign_in(client, account=account)
         assert page.status_code == 429
         assert (
-            read_page(page).one('[role="alert"]').text == "There were too many tries. Wait 15 minutes, then try again."
+            read_page(page).one('[role="alert"]').text == "Too many attempts. Wait 15 minutes, then try again."
         )
 
 

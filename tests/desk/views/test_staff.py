@@ -33,7 +33,7 @@ def do(owner, member, deed, **told):
 def test_a_link_is_shown_once_and_opens(owner):
     client = client_of(owner)
     assert client.post(STAFF, {"name": "Kim", "role": "agent"}).url == STAFF
-    link = read_page(client.get(STAFF)).one(".once code").text
+    link = read_page(client.get(STAFF)).one(".shown-once code").text
     assert link.startswith("http://testserver/desk/invitation/")
     assert Client().get(link).status_code == 200
     assert link not in client.get(STAFF).content.decode()
@@ -48,7 +48,7 @@ def test_an_invitation_without_a_name_is_told(owner):
 
 def test_a_role_is_changed(firm, owner):
     member = make_member(firm, "agent", username="kim")
-    assert "The role of kim is changed." in do(owner, member, "role", role="repairer")
+    assert "Role of kim changed." in do(owner, member, "role", role="repairer")
     member.refresh_from_db()
     assert member.role == "repairer"
     assert "Choose a role from the list." in do(owner, member, "role", role="king")
@@ -64,14 +64,14 @@ def test_the_last_owner_stays(owner):
 def test_who_is_removed_is_out_at_once(firm, owner):
     member = make_member(firm, "agent", username="kim")
     theirs = client_of(member)
-    assert "kim is out, from this moment on." in do(owner, member, "remove")
+    assert "kim was removed." in do(owner, member, "remove")
     assert theirs.get(reverse("desk-inbox")).url == reverse("desk-firms")
     assert not Member.objects.filter(pk=member.pk).exists()
 
 
 def test_a_lost_second_factor_is_reset(firm, owner):
     member = make_member(firm, "agent", username="kim", totp_secret="A" * 32)
-    assert "kim signs in without a second factor now" in do(owner, member, "reset")
+    assert "Two-factor authentication of kim was reset." in do(owner, member, "reset")
     member.refresh_from_db()
     assert member.totp_secret == ""
 

@@ -25,6 +25,6 @@ def audit_lines(sheet: JobSheet) -> list[AuditLine]:
         names = {Actor.SENDER: _("the sender"), Actor.SYSTEM: _("the firm’s own system"), Actor.SITE: _("this site")}
         who = names.get(Actor(line.actor))
         if who is None:
-            who = line.member.user.get_username() if line.member else _("somebody who has left")
+            who = line.member.user.get_username() if line.member else _("a former member")
         found.append(AuditLine(line.at, _("%(who)s %(deed)s it") % {"who": who, "deed": line.action}))
     return found

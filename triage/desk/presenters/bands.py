@@ -7,8 +7,8 @@ from triage.engine import Band
 LABELS = {
     Band.MAKE_SAFE.value: gettext_lazy("Not safe: leave it off"),
     Band.QUALIFIED.value: gettext_lazy("Work for a qualified person"),
-    Band.SELF_CHECK.value: gettext_lazy("They can check it themselves"),
-    Band.NORMAL.value: gettext_lazy("How a sound oven behaves"),
+    Band.SELF_CHECK.value: gettext_lazy("Customer can check"),
+    Band.NORMAL.value: gettext_lazy("Normal behaviour"),
 }
 BANDS = tuple(LABELS)
 

@@ -67,7 +67,7 @@ def calibration_page(firm: Firm) -> CalibrationPage:
     if scores is not None:
         first = share(outcome.first_visit for outcome in outcomes)
         figures = (
-            (_("Fixed at the first visit"), _as_share(first)),
+            (_("Fixed on the first visit"), _as_share(first)),
             (_("Brier score, all faults: 0 is perfect, 2 the worst"), f"{scores.brier:.3f}"),
             (_("Log score of what was found: 0 is perfect"), f"{scores.log_score:.3f}"),
         )

@@ -102,7 +102,7 @@ def _day(text: str, problems: list[str]) -> date | None:
     try:
         return date.fromisoformat(text) if text else None
     except ValueError:
-        problems.append(_("“%(day)s” is no day. Write it as 2026-03-01.") % {"day": text[:40]})
+        problems.append(_("“%(day)s” is not a date. Write it like 2026-03-01.") % {"day": text[:40]})
         return None
 
 

@@ -21,10 +21,10 @@ NOT_LISTED = "other-not-listed"
 MINUTES = (15, 30, 45, 60, 90)
 FIRST_VISIT = "first-visit"
 RESULT_CHOICES = (
-    (FIRST_VISIT, gettext_lazy("Fixed on this first visit")),
-    (Result.FIXED.value, gettext_lazy("Fixed, on a later visit")),
-    (Result.REPAIRABLE.value, gettext_lazy("Can be repaired, not finished")),
-    (Result.END_OF_LIFE.value, gettext_lazy("Given up")),
+    (FIRST_VISIT, gettext_lazy("Fixed on the first visit")),
+    (Result.FIXED.value, gettext_lazy("Fixed on a later visit")),
+    (Result.REPAIRABLE.value, gettext_lazy("Repairable, not finished")),
+    (Result.END_OF_LIFE.value, gettext_lazy("Beyond repair")),
     (Result.UNKNOWN.value, gettext_lazy("Not known")),
 )
 
@@ -66,7 +66,7 @@ def outcome_form(sheet: JobSheet, data: QueryDict, problems: Iterable[Problem] =
         fitted=tuple(FormChoice(part, part, "", part in fitted) for part in kit),
         other_parts=data.get("other_parts", ""),
         parts=tuple(texts.parts.values()),
-        result=tuple(FormChoice(value, str(name), "", data.get("left") == value) for value, name in RESULT_CHOICES),
+        result=tuple(FormChoice(value, str(name), "", data.get("result") == value) for value, name in RESULT_CHOICES),
         minutes=tuple(FormChoice(str(n), str(n), "", data.get("minutes") == str(n)) for n in MINUTES),
         other_minutes=data.get("other_minutes", ""),
         barriers=tuple(FormChoice(v, str(name), "", data.get("barrier", "") == v) for v, name in Barrier.choices),
@@ -90,7 +90,7 @@ def initial_data(outcome: Outcome) -> QueryDict:
     data = QueryDict(mutable=True)
     data.setlist("found", outcome.found)
     data.setlist("fitted", outcome.fitted)
-    data["left"] = FIRST_VISIT if outcome.fixed_first_visit else outcome.result
+    data["result"] = FIRST_VISIT if outcome.fixed_first_visit else outcome.result
     data["minutes" if outcome.minutes in MINUTES else "other_minutes"] = str(outcome.minutes)
     data["barrier"] = outcome.barrier
     return data
@@ -98,9 +98,9 @@ def initial_data(outcome: Outcome) -> QueryDict:
 
 def parse_outcome_form(sheet: JobSheet, data: QueryDict) -> Findings:
     """What was filled in. Raises Refused where it cannot be read."""
-    result = data.get("left", "")
+    result = data.get("result", "")
     if result not in dict(RESULT_CHOICES):
-        raise Refused([Problem("left", _("Choose how the oven was left."))])
+        raise Refused([Problem("result", _("Choose a result."))])
     found = data.getlist("found") + _faults_named(data.get("other_fault", ""), sheet.region)
     parts = [*data.getlist("fitted"), *data.get("other_parts", "").replace("\n", ";").split(";")]
     return Findings(
@@ -124,9 +124,9 @@ def _faults_named(typed: str, region: str) -> list[str]:
     if len(matches) == 1:
         return matches
     if not matches:
-        raise Refused([Problem("found", _("No fault is called that. Pick one of the suggestions, or “not listed”."))])
+        raise Refused([Problem("found", _("No fault has that name. Pick a suggestion, or “not listed”."))])
     first = "; ".join(names[fault] for fault in matches[:4])
-    sentence = _("That fits several faults: %(faults)s. Write more of the one you mean.")
+    sentence = _("Several faults match: %(faults)s. Type more of the name.")
     raise Refused([Problem("found", sentence % {"faults": first})])
 
 
@@ -134,4 +134,4 @@ def _minutes(data: QueryDict) -> int:
     typed = data.get("other_minutes", "").strip() or data.get("minutes", "")
     if typed.isascii() and typed.isdigit() and len(typed) < 6:
         return int(typed)
-    raise Refused([Problem("minutes", _("Choose the minutes of work, or write them as a number such as 40."))])
+    raise Refused([Problem("minutes", _("Choose the working time, or enter the minutes as a number such as 40."))])

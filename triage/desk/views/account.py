@@ -43,9 +43,7 @@ def account(request: MemberRequest) -> HttpResponse:
             user.set_password(form.cleaned_data["new"])
             user.save(update_fields=["password"])
             update_session_auth_hash(request, user)  # a new key here; every other session of this person ends
-            messages.success(
-                request, _("Your password is changed. Wherever else you were signed in, you are not any more.")
-            )
+            messages.success(request, _("Password changed. You have been signed out everywhere else."))
             return HttpResponseRedirect(reverse("desk-account"))
     several = memberships(user).count() > 1
     context = {"form": form, "has_factor": bool(request.member.totp_secret), "several": several}
@@ -56,7 +54,7 @@ def _knows_password(request: MemberRequest, form: PasswordForm) -> bool:
     try:
         if check_password(request, request.user.get_username(), form.cleaned_data["old"]) == request.user:
             return True
-        form.add_error("old", _("This is not the password you signed in with."))
+        form.add_error("old", _("This is not your current password."))
     except Throttled:
         form.add_error("old", TOO_MANY_ATTEMPTS)
     return False
@@ -85,11 +83,11 @@ def _changed(request: MemberRequest, secret: str, form: CodeForm) -> bool:
         form.add_error("code", TOO_MANY_ATTEMPTS)
         return False
     if secret and enable_second_factor(member, secret, code, now):
-        messages.success(request, _("The second factor is on. From now on, signing in asks for a code."))
+        messages.success(request, _("Two-factor authentication is on. From now on, signing in asks for a code."))
         return True
     if not secret and verify_code(member, code, now):
         disable_second_factor(member)
-        messages.success(request, _("The second factor is off."))
+        messages.success(request, _("Two-factor authentication is off."))
         return True
     form.add_error("code", WRONG_CODE)
     return False

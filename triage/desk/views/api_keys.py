@@ -38,7 +38,7 @@ def api_keys(request: MemberRequest) -> HttpResponse:
         "prefix": PREFIX,
         "made": request.session.pop(SHOW_ONCE, "") if status == 200 else "",
     }
-    return render_page(request, "keys", context, status=status)
+    return render_page(request, "api_keys", context, status=status)
 
 
 def _created(request: MemberRequest, firm: Firm, form: KeyForm) -> bool:
@@ -58,6 +58,6 @@ def revoke_api_key(request: MemberRequest, number: int) -> HttpResponse:
     if key is None:
         raise Http404
     ended = revoke_key(key=key)
-    sentence = _("The key “%(name)s” opens nothing any more.") if ended else _("The key “%(name)s” was revoked before.")
+    sentence = _("Key “%(name)s” revoked.") if ended else _("Key “%(name)s” had already been revoked.")
     messages.success(request, sentence % {"name": key.name})
     return HttpResponseRedirect(reverse("desk-keys"))

@@ -42,7 +42,7 @@ def send_test_delivery(request: MemberRequest) -> HttpResponse:
     try:
         queue_test(firm=request.member.firm)
         messages.success(
-            request, _("A test is on its way. It stands at the top of the log; load this page again to see it.")
+            request, _("Test queued. Reload this page to see it at the top of the log.")
         )
     except Refused as refused:
         messages.error(request, str(refused))
@@ -56,7 +56,7 @@ def retry_delivery(request: MemberRequest, number: int) -> HttpResponse:
     if delivery is None:
         raise Http404
     if requeue(delivery=delivery):
-        messages.success(request, _("It is back in line and will be tried in a moment."))
+        messages.success(request, _("Queued for retry."))
     else:
-        messages.error(request, _("Only what was given up can be tried again. This one was not."))
+        messages.error(request, _("Only a failed delivery can be retried."))
     return HttpResponseRedirect(reverse("desk-deliveries"))

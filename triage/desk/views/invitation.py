@@ -33,7 +33,7 @@ def invitation(request: DeskRequest, token: str) -> HttpResponse:
         user = request.user
         member = _join_as(request, found, user) if isinstance(user, User) else _join_as_new(request, found, form)
         if member is not None:
-            messages.success(request, _("You are in. Welcome to %(firm)s.") % {"firm": member.firm.name})
+            messages.success(request, _("Welcome to %(firm)s.") % {"firm": member.firm.name})
             return HttpResponseRedirect(reverse("desk-inbox"))
     context = {"form": form, "firm": found.firm.name, "role": Role(found.role).label}
     return render_page(request, "invitation", context, status=status)
@@ -42,7 +42,7 @@ def invitation(request: DeskRequest, token: str) -> HttpResponse:
 def _join_as(request: DeskRequest, found: Invitation, user: User) -> Member | None:
     member = join(invitation=found, user=user)
     if member is None:
-        messages.error(request, _("You belong to this firm already, or the link was used meanwhile."))
+        messages.error(request, _("You already belong to this firm, or the link has been used."))
     else:
         enter_firm(request, member)
     return member
@@ -57,7 +57,7 @@ def _join_as_new(request: DeskRequest, found: Invitation, form: AccountForm) -> 
     username, password = form.cleaned_data["account"], form.cleaned_data["password"]
     member = join_with_new_account(invitation=found, username=username, password=password)
     if member is None:
-        form.add_error(None, _("The name or the link was taken meanwhile. Open the link again."))
+        form.add_error(None, _("The username or the link has been taken meanwhile. Open the link again."))
     else:
         sign_in_user(request, member.user)
     return member

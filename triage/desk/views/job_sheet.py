@@ -69,13 +69,13 @@ def erase_sheet(request: MemberRequest, reference: str) -> HttpResponse:
     """Erases whose oven it was, after a page that says what goes and what stays."""
     sheet = get_sheet(request, reference)
     if request.method != "POST":
-        return render_page(request, "erasing", {"sheet": sheet})
+        return render_page(request, "erase_sheet", {"sheet": sheet})
     if request.POST.get("sure") != "yes":
-        problem = _("Tick the box first. What is erased cannot be brought back.")
+        problem = _("Tick the box to confirm. Erased data cannot be restored.")
         context = {"sheet": get_sheet_logged(request, reference), "problem": problem}
-        return render_page(request, "erasing", context, status=400)
+        return render_page(request, "erase_sheet", context, status=400)
     erase(sheet=sheet, actor=Actor.MEMBER, member=request.member)
-    messages.success(request, _("Job sheet %(reference)s is erased.") % {"reference": sheet.reference})
+    messages.success(request, _("Job sheet %(reference)s erased.") % {"reference": sheet.reference})
     return HttpResponseRedirect(reverse("desk-inbox"))
 
 

@@ -1,4 +1,4 @@
-"""What was found and fitted: five touches where the likeliest cause and the kit were right."""
+"""Recording an outcome: five touches where the likeliest cause and the kit were right."""
 
 from django.contrib import messages
 from django.http import HttpResponse, HttpResponseRedirect, QueryDict
@@ -29,7 +29,7 @@ def outcome(request: MemberRequest, reference: str) -> HttpResponse:
             sheet = get_sheet_logged(request, reference)
             form = outcome_form(sheet, request.POST, refused.problems)
             return render_page(request, "outcome", {"form": form, "sheet": sheet}, status=400)
-        messages.success(request, _("Written down. Thank you: this is what the chances are mended by."))
+        messages.success(request, _("Saved. Thank you: outcomes make the probabilities better."))
         return HttpResponseRedirect(reverse("desk-sheet", args=[sheet.reference]))
     before = Outcome.objects.filter(sheet=sheet).first()
     data = initial_data(before) if before else QueryDict()

@@ -27,7 +27,7 @@ def settings(request: MemberRequest) -> HttpResponse:
             secret = change_settings(firm=firm, values=form.cleaned_data)
             if secret:
                 request.session[SHOW_ONCE] = secret
-            messages.success(request, _("The settings are kept."))
+            messages.success(request, _("Settings saved."))
             return HttpResponseRedirect(reverse("desk-settings"))
         firm.refresh_from_db()
     context = {"form": form, "firm": firm, "secret": request.session.pop(SHOW_ONCE, "") if status == 200 else ""}

@@ -50,7 +50,7 @@ def sign_in(request: DeskRequest) -> HttpResponse:
             if user is not None:
                 sign_in_user(request, user)
                 return HttpResponseRedirect(_next_url(request, wanted))
-            form.add_error(None, _("Account name and password do not fit together. Check both and try again."))
+            form.add_error(None, _("The username or password is wrong. Check both and try again."))
     return render_page(request, "sign_in", {"form": form, "next": wanted}, status=status)
 
 
@@ -68,7 +68,7 @@ def _next_url(request: DeskRequest, wanted: str) -> str:
 def choose_firm(request: UserRequest) -> HttpResponse:
     members = memberships(request.user)
     if request.method != "POST":
-        return render_page(request, "firms", {"members": members})
+        return render_page(request, "choose_firm", {"members": members})
     chosen = next((member for member in members if str(member.pk) == request.POST.get("member")), None)
     if chosen is None:
         raise Http404
@@ -98,7 +98,7 @@ def verify_two_factor(request: UserRequest) -> HttpResponse:
                 return HttpResponseRedirect(safe_next(request, request.session.pop(NEXT, "")))
             else:
                 form.add_error("code", WRONG_CODE)
-    return render_page(request, "second_step", {"form": form, "firm": member.firm.name}, status=status)
+    return render_page(request, "verify_two_factor", {"form": form, "firm": member.firm.name}, status=status)
 
 
 @require_POST

@@ -64,12 +64,12 @@ def _apply(member: Member, action: str, request: MemberRequest) -> str:
         if not form.is_valid():
             return _("Choose a role from the list.")
         change_role(member=member, role=form.cleaned_data["role"])
-        return _("The role of %(who)s is changed.") % names
+        return _("Role of %(who)s changed.") % names
     if action == "remove":
         remove(member=member)
-        return _("%(who)s is out, from this moment on.") % names
+        return _("%(who)s was removed.") % names
     reset_second_factor(member=member)
-    return _("%(who)s signs in without a second factor now, and can set up a new one.") % names
+    return _("Two-factor authentication of %(who)s was reset. They can set it up again.") % names
 
 
 @require_POST
@@ -79,5 +79,5 @@ def withdraw_invitation(request: MemberRequest, number: int) -> HttpResponse:
     if found is None:
         raise Http404
     withdraw(invitation=found)
-    messages.success(request, _("The link is withdrawn."))
+    messages.success(request, _("Invitation withdrawn."))
     return HttpResponseRedirect(reverse("desk-staff"))

@@ -33,14 +33,14 @@ def make(owner, name="Telephone menu"):
 
 
 def rows(owner):
-    return [row.text for row in read_page(owner.get(KEYS)).select(".runner")]
+    return [row.text for row in read_page(owner.get(KEYS)).select(".record")]
 
 
 def test_a_key_is_shown_once_with_words_that_say_so_and_works(client, firm, owner):
     page = make(owner)
-    assert "shown this once" in page.one(".once").text
-    assert "nobody can show it to you again" in page.one(".once").text
-    words = page.one(".once code").text
+    assert "shown only once" in page.one(".shown-once").text
+    assert "cannot be shown again" in page.one(".shown-once").text
+    words = page.one(".shown-once code").text
     again = owner.get(KEYS).content.decode()
     assert words not in again
     assert words not in str(dict(owner.session))
@@ -49,13 +49,13 @@ def test_a_key_is_shown_once_with_words_that_say_so_and_works(client, firm, owne
 
 
 def test_the_list_says_what_uses_a_key_how_it_begins_and_when_it_was_used(firm, owner):
-    words = make(owner).one(".once code").text
+    words = make(owner).one(".shown-once code").text
     (row,) = rows(owner)
     assert row.startswith(f"Telephone menu {words[:8]}…")
     assert "never" in row
     use_key(words)
     assert "never" not in rows(owner)[0]
-    make_key(firm=make_firm(), name="Another firm's")
+    make_key(firm=make_firm(), name="Firm's")
     assert len(rows(owner)) == 1
 
 
@@ -65,18 +65,18 @@ def test_a_key_made_before_first_characters_were_kept_is_listed(firm, owner):
 
 
 def test_a_revoked_key_opens_nothing_and_stays_at_the_end_of_the_list(client, firm, owner):
-    words, sheet = make(owner, "First").one(".once code").text, make_job_sheet(firm)
+    words, sheet = make(owner, "First").one(".shown-once code").text, make_job_sheet(firm)
     there = reverse("desk-key-revoke", args=[ApiKey.objects.get().pk])
     make(owner, "Second")
     assert owner.post(there).url == KEYS
     page = read_page(owner.get(KEYS))
-    assert page.one(".notices").text == "The key “First” opens nothing any more."
-    assert [row.one("strong").text for row in page.select(".runner")] == ["Second", "First"]
-    assert [row.text.count("Revoked") for row in page.select(".runner")] == [0, 1]
-    assert [button.attributes["aria-label"] for button in page.select(".runner button")] == ["Revoke Second"]
+    assert page.one(".messages").text == "Key “First” revoked."
+    assert [row.one("strong").text for row in page.select(".record")] == ["Second", "First"]
+    assert [row.text.count("Revoked") for row in page.select(".record")] == [0, 1]
+    assert [button.attributes["aria-label"] for button in page.select(".record button")] == ["Revoke Second"]
     assert client.get(address(firm, sheet.reference), headers=bearer(words)).status_code == 401
     owner.post(there)
-    assert read_page(owner.get(KEYS)).one(".notices").text == "The key “First” was revoked before."
+    assert read_page(owner.get(KEYS)).one(".messages").text == "Key “First” had already been revoked."
 
 
 @pytest.mark.parametrize("name", ["", "  ", "n" * 81, "\x00", "\x01"])

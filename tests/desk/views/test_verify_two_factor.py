@@ -49,7 +49,7 @@ def test_no_code_works_twice(waiting, secret):
     waiting.post("/desk/sign-in/", {"account": "robin", "password": PASSWORD})
     page = waiting.post(STEP, {"code": code})
     assert page.status_code == 400
-    assert "was used before" in page.content.decode()
+    assert "has already been used" in page.content.decode()
 
 
 def test_guessing_codes_is_stopped(waiting, secret):

@@ -14,7 +14,7 @@ def test_it_is_asked_once_more():
     address = reverse("desk-erase", args=[sheet.reference])
     assert owner.get(address).status_code == 200
     unsure = owner.post(address)
-    assert (unsure.status_code, "Tick the box first." in unsure.content.decode()) == (400, True)
+    assert (unsure.status_code, "Tick the box to confirm." in unsure.content.decode()) == (400, True)
     sheet.refresh_from_db()
     assert sheet.name == "Alex Grey"
     assert owner.post(address, {"sure": "yes"}).url == reverse("desk-inbox")
