@@ -25,7 +25,9 @@ def password_field(label: Any, autocomplete: str, help_text: Any = "") -> forms.
     return forms.CharField(label=label, max_length=MAX_PASSWORD_LENGTH, strip=False, widget=widget, help_text=help_text)
 
 
-NEW_PASSWORD_HELP = gettext_lazy("At least 8 characters, not a common word and not like your username. A short sentence works well.")
+NEW_PASSWORD_HELP = gettext_lazy(
+    "At least 8 characters, not a common word and not like your username. A short sentence works well."
+)
 
 
 class SignInForm(forms.Form):
@@ -95,5 +97,7 @@ class KeyForm(forms.Form):
     name = forms.CharField(
         label=gettext_lazy("Name"),
         max_length=MAX_NAME_LENGTH,
-        help_text=gettext_lazy("Which system uses it, such as: telephone menu. Create one key for each, so that each can be revoked by itself."),
+        help_text=gettext_lazy(
+            "Which system uses it, such as: telephone menu. Create one key for each system, to revoke it alone."
+        ),
     )

@@ -63,7 +63,10 @@ def _finding(found: Weakness) -> dict[str, Any]:
 
 
 def _worlds(library: Library, region: Region, kits: Kits, count: int, progress: Progress) -> list[dict[str, Any]]:
-    worlds = (("As the knowledge base states", World()), ("With rates off by a factor of up to two, and mistaken answers", PERTURBED_WORLD))
+    worlds = (
+        ("As the knowledge base states", World()),
+        ("With rates off by a factor of up to two, and mistaken answers", PERTURBED_WORLD),
+    )
     figures = []
     for name, world in worlds:
         simulation = simulate(

@@ -34,7 +34,8 @@ class SettingsForm(forms.Form):
         help_text=gettext_lazy("Every job sheet is sent here too. Leave it empty for none."),
     )
     region = forms.ChoiceField(
-        label=gettext_lazy("Region"), help_text=gettext_lazy("Whose electricity supply, terms and rules your customers see first.")
+        label=gettext_lazy("Region"),
+        help_text=gettext_lazy("Whose electricity supply, terms and rules your customers see first."),
     )
     accent = forms.CharField(
         label=gettext_lazy("Colour"),
@@ -63,7 +64,9 @@ class SettingsForm(forms.Form):
         label=gettext_lazy("Webhook"),
         max_length=500,
         required=False,
-        help_text=gettext_lazy("The https address of your own system that receives job sheets. Leave it empty for none."),
+        help_text=gettext_lazy(
+            "The https address of your own system that receives job sheets. Leave it empty for none."
+        ),
     )
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:

@@ -49,9 +49,7 @@ def test_too_many_tries_read_alike_too(client, member):
             sign_in(client, account=account, password="wrong")
         page = sign_in(client, account=account)
         assert page.status_code == 429
-        assert (
-            read_page(page).one('[role="alert"]').text == "Too many attempts. Wait 15 minutes, then try again."
-        )
+        assert read_page(page).one('[role="alert"]').text == "Too many attempts. Wait 15 minutes, then try again."
 
 
 def test_the_session_is_another_one_after_signing_in(client, member):

@@ -41,9 +41,7 @@ def deliveries(request: MemberRequest) -> HttpResponse:
 def send_test_delivery(request: MemberRequest) -> HttpResponse:
     try:
         queue_test(firm=request.member.firm)
-        messages.success(
-            request, _("Test queued. Reload this page to see it at the top of the log.")
-        )
+        messages.success(request, _("Test queued. Reload this page to see it at the top of the log."))
     except Refused as refused:
         messages.error(request, str(refused))
     return HttpResponseRedirect(reverse("desk-deliveries"))
