@@ -4,8 +4,8 @@ import pytest
 
 from tests.builders import electric_oven
 from tests.knowledge.small_packs import SMALL_PACK, copy_of_small_pack, edit, told_about
+from triage.engine.enums import PriceClass
 from triage.engine.repairs import Range, Waste
-from triage.knowledge.build_faults import PRICES
 from triage.knowledge.library import library
 from triage.knowledge.pack_builder import build_pack
 
@@ -77,7 +77,7 @@ def test_what_is_wrong_is_told(tmp_path, old, new, told):
 def test_every_price_class_has_a_range_wherever_prices_are_given():
     costs = electric_oven().costs
     for table in (*costs.prices.values(), costs.call_out_multiples):
-        assert list(table) == list(PRICES)
+        assert list(table) == list(PriceClass)
 
 
 def test_prices_are_only_in_currencies_that_some_region_pays_in():

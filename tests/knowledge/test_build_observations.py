@@ -3,7 +3,7 @@
 import pytest
 
 from tests.knowledge.small_packs import SMALL_PACK, copy_of_small_pack, edit, told_about
-from triage.knowledge.build_observations import GATES
+from triage.engine.enums import SafetyGate
 from triage.knowledge.pack_builder import build_pack
 
 PACK = build_pack(SMALL_PACK)
@@ -85,7 +85,7 @@ def test_a_kind_of_oven_that_is_not_asked_after_has_no_question():
 
 
 def test_the_gates_are_questions_that_say_nothing_about_the_oven():
-    for gate in GATES:
+    for gate in SafetyGate:
         assert PACK.observations[gate].reports is None
         assert PACK.observations[gate].options == ("yes", "no", "unsure")
 

@@ -14,7 +14,7 @@ from tests.safety.css_colours import contrast, hue, schemes, signal
 from tests.safety.emergency_numbers import EMERGENCY, SHOWN_BESIDES
 from tests.safety.leading_to import trail_to
 from triage.check_pages.view_models import SIGNS
-from triage.knowledge.build_safety import PERSONS, SIGNALS
+from triage.engine.enums import Competence, SignalWord
 from triage.knowledge.library import REGIONS, library
 from triage.knowledge.yaml_reader import read_yaml
 
@@ -25,9 +25,9 @@ HURTS = re.compile(r"\b(shock|burn|cut you|trap|kill|fire|hurt|harm you|injur)\w
 
 def test_the_signal_words_are_the_four_of_the_standards():
     """ANSI Z535.4 and ISO 3864-2: DANGER, WARNING, CAUTION; ANSI Z535.4 adds NOTICE. Memory."""
-    assert SIGNALS == ("DANGER", "WARNING", "CAUTION", "NOTICE")
+    assert tuple(SignalWord) == ("DANGER", "WARNING", "CAUTION", "NOTICE")
     used = {flag.signal for flag in PACK.red_flags.values()} | {caution.signal for _, caution in CAUTIONS}
-    assert used <= set(SIGNALS)
+    assert used <= set(SignalWord)
 
 
 def test_notice_is_never_used_where_somebody_could_be_hurt():
@@ -99,8 +99,8 @@ def test_a_contrast_worked_out_by_hand_comes_out_the_same():
 
 def test_persons_are_those_of_the_electrotechnical_vocabulary():
     """IEC 60050-195: 195-04-01 (electrically) skilled, 195-04-02 instructed, 195-04-03 ordinary person."""
-    assert set(PERSONS) == {"ordinary", "instructed", "skilled"}
-    assert {task.competence for task in PACK.tasks.values()} <= set(PERSONS)
+    assert set(Competence) == {"ordinary", "instructed", "skilled"}
+    assert {task.competence for task in PACK.tasks.values()} <= set(Competence)
 
 
 def test_signs_carry_the_numbers_and_names_of_the_register():

@@ -10,7 +10,7 @@ from itertools import chain
 from typing import Any
 
 from triage.authoring.pack_changes import ADDED, CHANGED, ENTRIES, Change, effect_name, effects_by_condition
-from triage.engine.pack import Effect, Fault, FaultPair, Gate, Observation, Pack
+from triage.engine.pack import Effect, Fault, FaultPair, Observation, Pack, Requirement
 
 MOST_TRIALS = 24
 TOGETHER = "changes that only work together"
@@ -146,7 +146,7 @@ def _tasks_hold(pack: Pack) -> Iterator[bool]:
         yield task.not_after | task.only_after <= set(pack.red_flags)
 
 
-def _kinds_hold(pack: Pack, needs: Gate) -> bool:
+def _kinds_hold(pack: Pack, needs: Requirement) -> bool:
     return all(variant in pack.variants and o <= set(pack.variants[variant].options) for variant, o in needs.items())
 
 

@@ -4,10 +4,11 @@ Never where people have to leave, never where it is put right or works as it sho
 network has to come: that would be a wasted visit.
 """
 
-from triage.check_pages.presenters.advice import NETWORK, is_solved
+from triage.check_pages.presenters.advice import is_solved
 from triage.check_pages.presenters.flags import sort_out
 from triage.check_pages.request import CheckRequest
 from triage.engine import Band, Emergency, Result
+from triage.engine.enums import PerformedBy
 
 
 def may_hand_over(check_request: CheckRequest) -> bool:
@@ -16,7 +17,7 @@ def may_hand_over(check_request: CheckRequest) -> bool:
             return not sort_out(danger.flags).bare
         case Result() as advice:
             leading = check_request.pack.faults[advice.verdict.causes[0].fault]
-            no_visit = advice.verdict.band is Band.NORMAL or leading.performed_by == NETWORK
+            no_visit = advice.verdict.band is Band.NORMAL or leading.performed_by == PerformedBy.NETWORK_OPERATOR
             return not is_solved(check_request, advice) and not no_visit
         case _:
             return False

@@ -7,7 +7,7 @@ the set of answers, not on their order.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Gate, Observation, Pack, RedFlag
+from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Observation, Pack, RedFlag, Requirement
 from triage.engine.readings.evidence import flags_raised_by, invalid_reason
 
 MAX_ANSWERS = 120
@@ -64,12 +64,12 @@ def applies(observation: Observation, answers: Mapping[str, str]) -> bool:
     return given(observation.requires_answers, answers)
 
 
-def given(gate: Gate, answers: Mapping[str, str]) -> bool:
+def given(gate: Requirement, answers: Mapping[str, str]) -> bool:
     """Whether every observation that `gate` names has one of the answers it allows."""
     return all(answers.get(observation) in options for observation, options in gate.items())
 
 
-def ruled_out(needs: Gate, answers: Mapping[str, str]) -> bool:
+def ruled_out(needs: Requirement, answers: Mapping[str, str]) -> bool:
     """Whether a stated variant excludes what `needs` asks for."""
     return any(answers.get(variant, CANT_TELL) not in {CANT_TELL, *allowed} for variant, allowed in needs.items())
 

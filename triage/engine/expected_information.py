@@ -12,7 +12,7 @@ from operator import mul
 
 from triage.engine.belief import Belief
 from triage.engine.model import ProbabilityTable, Row, answer_table, entropy
-from triage.engine.pack import Gate, Observation
+from triage.engine.pack import Observation, Requirement
 
 MAX_OMITTED_PROBABILITY = 0.08
 MAX_HYPOTHESES = 16
@@ -39,7 +39,7 @@ class ValueOfInformation:
         self._places: dict[str, list[list[int]]] = {}
         self._row_weights: dict[str, list[list[float]]] = {}
 
-    def applicability(self, needs: Gate) -> float:
+    def applicability(self, needs: Requirement) -> float:
         """The chance that the oven has what an observation needs."""
         chance = 1.0
         for variant, allowed in needs.items():

@@ -13,12 +13,12 @@ from itertools import product
 from math import prod
 
 from triage.engine.belief import Belief
+from triage.engine.enums import PerformedBy
 from triage.engine.pack import Pack
 from triage.engine.repairs import Job
 
 NEEDS_NOTHING: frozenset[str] = frozenset()
 SCALE = 10**9  # chances are counted in whole billionths, so that the cut is exact
-HOUSEHOLDER = "householder"
 
 PartSet = frozenset[str]
 Link = tuple[PartSet, str]
@@ -67,7 +67,7 @@ def part_sets_for(pack: Pack, faults: Iterable[str], who: str) -> dict[PartSet, 
     every: dict[PartSet, float] = {NEEDS_NOTHING: 1.0}
     for fault in faults:
         job = pack.jobs.get(fault, Job())
-        if not job.known or pack.faults[fault].performed_by not in (who, HOUSEHOLDER):
+        if not job.known or pack.faults[fault].performed_by not in (who, PerformedBy.HOUSEHOLDER):
             return {}
         each = _ways(job)
         both: dict[PartSet, float] = {}

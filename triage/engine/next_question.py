@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from triage.engine.answers import applies, given, ruled_out
 from triage.engine.belief import Belief
+from triage.engine.enums import Method
 from triage.engine.expected_information import ValueOfInformation
 from triage.engine.pack import NONE_OF_THESE, OPENING, SCREEN, Observation, Pack
 from triage.engine.safety import forbidden_looks
@@ -49,7 +50,7 @@ def follow_up_question(belief: Belief, answers: Mapping[str, str]) -> str | None
     if count_asked(pack, answers) >= pack.limits.max_questions:
         return None
     outlook = ValueOfInformation(belief)
-    best = _best(outlook, [(o, chance) for o, chance in _askable(outlook, answers) if o.method == "memory"])
+    best = _best(outlook, [(o, chance) for o, chance in _askable(outlook, answers) if o.method == Method.MEMORY])
     return best.observation if best and best.bits >= pack.limits.min_bits else None
 
 
@@ -80,7 +81,7 @@ def _askable(outlook: ValueOfInformation, answers: Mapping[str, str]) -> Iterato
     for observation in outlook.model.questions:
         if observation.id in answers or observation.id in screened or observation.id in forbidden:
             continue
-        if observation.method == "trial":
+        if observation.method == Method.TRIAL:
             continue
         if not applies(observation, answers) or ruled_out(observation.requires_variant, answers):
             continue

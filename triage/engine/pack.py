@@ -8,6 +8,19 @@ from dataclasses import dataclass, field
 from enum import Enum
 from math import inf
 
+from triage.engine.enums import (
+    Competence,
+    Contact,
+    FaultKind,
+    InterimUse,
+    Method,
+    PerformedBy,
+    PhoneService,
+    PriceClass,
+    SafetyGate,
+    SignalWord,
+    SwitchUse,
+)
 from triage.engine.repairs import Costs, Job, Part
 
 CANT_TELL = "cant-tell"
@@ -15,7 +28,8 @@ SCREEN = "danger"
 OPENING = "complaint"
 NONE_OF_THESE = "none"
 
-Gate = Mapping[str, frozenset[str]]
+# A variant or an observation to the options of it that are meant; all of them together.
+Requirement = Mapping[str, frozenset[str]]
 
 
 class Band(Enum):
@@ -65,7 +79,7 @@ class Condition:
     baseline: tuple[float, ...]
     floor: float = 0.01
     parent: str | None = None
-    allowed_on: Gate = field(default_factory=dict)
+    allowed_on: Requirement = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -87,18 +101,18 @@ class Fault:
     """
 
     id: str
-    kind: str
+    kind: FaultKind
     family: str
     band: Band
     calls_per_1000: float
-    performed_by: str
-    interim_use: str
+    performed_by: PerformedBy
+    interim_use: InterimUse
     online_ratio: float = 1.0
-    requires_variant: Gate = field(default_factory=dict)
+    requires_variant: Requirement = field(default_factory=dict)
     rate_multipliers: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
     effects: tuple[Effect, ...] = ()
     noise_share: float = 0.0
-    price_class: str = "p0"
+    price_class: PriceClass = PriceClass.P0
     repair_minutes: str = "0"
 
 
@@ -149,16 +163,16 @@ class Observation:
 
     id: str
     options: tuple[str, ...]
-    method: str
+    method: Method
     effort_seconds: float
     picture: str
     reports: str | None = None
     answer_probabilities: tuple[tuple[float, ...], ...] = ()
-    requires_variant: Gate = field(default_factory=dict)
-    requires_answers: Gate = field(default_factory=dict)
+    requires_variant: Requirement = field(default_factory=dict)
+    requires_answers: Requirement = field(default_factory=dict)
     flags: Mapping[str, str] = field(default_factory=dict)
     urgent: bool = False
-    urgent_after: Gate = field(default_factory=dict)
+    urgent_after: Requirement = field(default_factory=dict)
     task: str = ""
     measurement: MeasurementSpec | None = None
 
@@ -170,10 +184,10 @@ class RedFlag:
     id: str
     level: Level
     rank: int
-    signal: str
-    switches: str
-    contact: str
-    phone_numbers: tuple[str, ...] = ()
+    signal: SignalWord
+    switches: SwitchUse
+    contact: Contact
+    phone_numbers: tuple[PhoneService, ...] = ()
     signs: tuple[tuple[str, str], ...] = ()
     picture: str = "front"
 
@@ -187,18 +201,18 @@ class Task:
     """
 
     id: str
-    competence: str
+    competence: Competence
     helps: frozenset[str]
     cures: frozenset[str]
     unsafe_with: frozenset[str]
     not_after: frozenset[str]
-    gates: tuple[str, ...]
+    gates: tuple[SafetyGate, ...]
     needs_heat: bool
     minutes: float
     picture: str
     outcome: str
     only_after: frozenset[str] = frozenset()
-    requires_variant: Gate = field(default_factory=dict)
+    requires_variant: Requirement = field(default_factory=dict)
     further_outcomes: tuple[str, ...] = ()
 
 

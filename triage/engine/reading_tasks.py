@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping
 
 from triage.engine.answers import applies, ruled_out
 from triage.engine.belief import Belief
+from triage.engine.enums import Method
 from triage.engine.expected_information import ValueOfInformation
 from triage.engine.next_question import QuestionValue, question_value
 from triage.engine.pack import Observation, Pack, Region, Task
@@ -47,7 +48,7 @@ def ranked_by_value(belief: Belief, tasks: tuple[Task, ...]) -> tuple[Task, ...]
 def _is_open(pack: Pack, task: Task, answers: Mapping[str, str]) -> bool:
     """Whether its outcome is a reading that no plain question asks for, exists after these answers and is not known."""
     outcome = measured_outcome(pack, task)
-    if outcome is None or outcome.method != "trial" or outcome.id in answers:
+    if outcome is None or outcome.method != Method.TRIAL or outcome.id in answers:
         return False
     return applies(outcome, answers) and not ruled_out(outcome.requires_variant, answers)
 

@@ -7,10 +7,10 @@ from collections.abc import Collection, Iterable, Mapping
 
 from triage.engine.answers import ruled_out
 from triage.engine.belief import Belief
+from triage.engine.enums import Competence, Method
 from triage.engine.pack import CANT_TELL, Pack, RedFlag, Region, Task
 from triage.engine.readings.evidence import flags_raised_by
 
-ORDINARY = "ordinary"
 FINDING_OUT = 0.1
 
 
@@ -49,7 +49,7 @@ def may_be_offered(
     return tuple(
         task
         for task in tasks
-        if task.competence == ORDINARY
+        if task.competence == Competence.ORDINARY
         and task.id not in region.removes
         and not task.unsafe_with & plausible
         and not task.not_after & raised_ids
@@ -70,7 +70,7 @@ def forbidden_looks(belief: Belief, answers: Mapping[str, str]) -> frozenset[str
         task.outcome
         for task in pack.tasks.values()
         if task.outcome in pack.observations
-        and pack.observations[task.outcome].method == "look"
+        and pack.observations[task.outcome].method == Method.LOOK
         and (task.not_after & raised_ids or task.unsafe_with & plausible)
     )
 

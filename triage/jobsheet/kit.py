@@ -1,13 +1,14 @@
 """What to bring: the parts worth carrying, what each adds, and the chance that they are enough."""
 
 from triage.engine.check import Check
+from triage.engine.enums import PerformedBy
 from triage.engine.kit import kit_for
 from triage.jobsheet.shapes import Carried, Kit
 from triage.jobsheet.wording import short_chance
 from triage.knowledge.texts import Texts
 
 # Whose visits take parts; the others' jobs are listed with what a technician would bring.
-CARRYING = ("technician", "electrician")
+CARRYING = (PerformedBy.TECHNICIAN, PerformedBy.ELECTRICIAN)
 LEAST_GAIN = 0.005
 
 

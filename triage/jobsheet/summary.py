@@ -11,6 +11,7 @@ from django.utils.translation import gettext as _
 
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Check, Emergency, Result, Verdict
 from triage.engine import Cause as LikelyCause
+from triage.engine.enums import Method, SafetyGate, SwitchUse
 from triage.engine.pack import OPENING
 from triage.jobsheet.kit import kit_of
 from triage.jobsheet.shapes import Answer, Cause, Flag, Named, Pack, Region, Summary, Supply, Told, Weighed
@@ -20,8 +21,6 @@ from triage.knowledge.texts import Texts
 from triage.knowledge.wording import ISOLATE
 
 REGION = "region"
-OFF_AT_THE_SUPPLY = "supply-off"
-NEVER = "never"
 
 
 def summarise(check: Check, url: str) -> Summary:
@@ -88,7 +87,7 @@ def _trouble(check: Check, texts: Texts) -> str:
 
 
 def _supply(check: Check) -> Supply:
-    answer = check.answers.get(OFF_AT_THE_SUPPLY)
+    answer = check.answers.get(SafetyGate.SUPPLY_OFF)
     if answer == "yes":
         return Supply(said="off", proved_dead=False, words=_("Said to be off. Not proved dead."))
     if answer == "no":
@@ -98,11 +97,11 @@ def _supply(check: Check) -> Supply:
 
 def _flags(check: Check, texts: Texts) -> list[Flag]:
     """The signs in order. Where one forbids every switch, the pages show what that one says and no other's advice."""
-    untouchable = any(flag.switches == NEVER for flag in check.flags)
+    untouchable = any(flag.switches == SwitchUse.NEVER for flag in check.flags)
     found = []
     for flag in check.flags:
         text = texts.flags[flag.id]
-        shown = text.first if flag.switches == NEVER or not untouchable else ()
+        shown = text.first if flag.switches == SwitchUse.NEVER or not untouchable else ()
         told = [line for line in shown if line != ISOLATE]
         found.append(Flag(flag=flag.id, level=flag.level.value, heading=text.heading, told=told))
     return found
@@ -135,7 +134,7 @@ def _is_reading(check: Check, told: Answer) -> bool:
     known = check.pack.observations.get(told["observation"])
     if known is None or told["observation"].startswith(DID):
         return False
-    return known.method == "trial" or told["answer"] not in (*known.options, CANT_TELL)
+    return known.method == Method.TRIAL or told["answer"] not in (*known.options, CANT_TELL)
 
 
 def _cause(texts: Texts, cause: LikelyCause) -> Cause:

@@ -2,14 +2,13 @@
 
 from collections.abc import Mapping
 
+from triage.engine.enums import InterimUse, PriceClass
 from triage.engine.pack import Fault
 from triage.engine.repairs import Costs, Range, Waste
-from triage.knowledge.build_faults import PRICES
 from triage.knowledge.entry import Entry
 from triage.knowledge.problems import Problem
 from triage.knowledge.yaml_reader import Mapped
 
-LEAVE_OFF = "leave-off"
 # With less than this share of its power a usual oven never gets hot at all.
 LEAST_POWER = 0.4
 
@@ -48,7 +47,7 @@ def read_span(entry: Entry, key: str, least: float, most: float) -> Range:
 
 def _classes(entry: Entry, most: float) -> dict[str, Range]:
     """A range for every price class."""
-    spans = {name: read_span(entry, name, 0, most) for name in PRICES}
+    spans = {name.value: read_span(entry, name, 0, most) for name in PriceClass}
     entry.close()
     return spans
 
@@ -65,7 +64,7 @@ def _wastes(top: Entry, faults: Mapping[str, Fault]) -> dict[str, Waste]:
             too_hot_kelvin=_optional(entry, "too_hot_kelvin", 0, 150),
             always_watts=_optional(entry, "always_watts", 0, 5000),
         )
-        if faults[name].interim_use == LEAVE_OFF:
+        if faults[name].interim_use == InterimUse.LEAVE_OFF:
             below.report(name, "has to be left off, so it wastes nothing.", "Take it out.")
         entry.close()
     return wastes

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Mapping
 
+from triage.engine.enums import FaultKind, InterimUse, PerformedBy, PriceClass
 from triage.engine.frequency import FREQUENCIES, distribution
 from triage.engine.pack import Band, Condition, Effect, Fault, FaultPair, Variant
 from triage.knowledge.build_conditions import read_words
@@ -10,18 +11,6 @@ from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import Problem
 from triage.knowledge.yaml_reader import Mapped
 
-KINDS = ("fault", "normal", "user", "other")
-MEANWHILE = (
-    "leave-off",
-    "other-functions",
-    "limited",
-    "use-with-care",
-    "use-freely",
-    "after-cleaning",
-    "ask",
-)
-WHO = ("householder", "technician", "electrician", "network-operator")
-PRICES = ("p0", "p1", "p2", "p3", "p4", "e1", "e2")
 MINUTES = re.compile(r"[0-9]{1,4}(-[0-9]{1,4})?")
 
 
@@ -40,13 +29,13 @@ def build_faults(
         minutes, price = _job(entry)
         faults[name] = Fault(
             id=name,
-            kind=entry.choice("kind", KINDS),
+            kind=entry.member("kind", FaultKind),
             family=entry.text("family"),
-            band=Band(entry.choice("band", [band.value for band in Band])),
+            band=entry.member("band", Band),
             calls_per_1000=entry.number("calls", 0.01, 1000),
             online_ratio=entry.number("sessions", 0.1, 20, 1.0),
-            performed_by=entry.choice("who", WHO),
-            interim_use=entry.choice("meanwhile", MEANWHILE),
+            performed_by=entry.member("who", PerformedBy),
+            interim_use=entry.member("meanwhile", InterimUse),
             requires_variant=entry.gate("needs", options),
             rate_multipliers=favoured.get(name, {}),
             effects=(*_special(entry, conditions, variants), *_effects(entry, conditions, None)),
@@ -58,17 +47,17 @@ def build_faults(
     return faults
 
 
-def _job(entry: Entry) -> tuple[str, str]:
+def _job(entry: Entry) -> tuple[str, PriceClass]:
     """How long a repair takes and its price class."""
     job = entry.below("job")
     if job is None:
-        return "0", PRICES[0]
+        return "0", PriceClass.P0
     minutes = job.fields.get("minutes", "")
     job.used.add("minutes")
     if isinstance(minutes, bool) or not MINUTES.fullmatch(str(minutes)):
         what = f"must be minutes, not {minutes!r}." if job.has("minutes") else "`minutes` is missing."
         job.report("minutes", what, "Write 30, or 30-60.")
-    price = job.choice("price", PRICES)
+    price = job.member("price", PriceClass)
     job.close()
     return str(minutes), price
 

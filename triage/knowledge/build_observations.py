@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 
+from triage.engine.enums import Method, SafetyGate
 from triage.engine.frequency import FREQUENCIES, distribution, mix_with_baseline
 from triage.engine.pack import SCREEN, Condition, Observation, Variant
 from triage.knowledge.build_conditions import read_words, refuse_cant_tell
@@ -11,8 +12,6 @@ from triage.knowledge.problems import Problem
 from triage.knowledge.yaml_reader import Listed, Mapped
 
 HARD_SIGN = 0.001
-WAYS = ("memory", "look", "trial")
-GATES = ("cold", "supply-off", "plug-or-breaker-off", "oven-apart")
 GATE_ANSWERS = ("yes", "no", "unsure")
 TASK_ANSWERS = ("fixed", "not-fixed")
 
@@ -37,7 +36,7 @@ def build_observations(
         observations[name] = Observation(
             id=name,
             options=options,
-            method=entry.choice("how", WAYS),
+            method=entry.member("how", Method),
             effort_seconds=entry.number("effort", 1, 7200),
             picture=entry.text("picture"),
             reports=reports,
@@ -74,7 +73,7 @@ def variant_questions(
         questions[name] = Observation(
             id=name,
             options=options,
-            method="look",
+            method=Method.LOOK,
             effort_seconds=asked.number("effort", 1, 7200),
             picture=asked.text("picture"),
             reports=name,
@@ -88,7 +87,7 @@ def variant_questions(
 
 def gate_questions() -> dict[str, Observation]:
     """ "Is it cold?" and "Is it off at the supply?": asked before a task that needs them, no evidence of anything."""
-    return {gate: Observation(gate, GATE_ANSWERS, "look", 30, "front") for gate in GATES}
+    return {gate.value: Observation(gate.value, GATE_ANSWERS, Method.LOOK, 30, "front") for gate in SafetyGate}
 
 
 def task_outcome(task: str, condition: str, picture: str) -> Observation:
@@ -97,7 +96,7 @@ def task_outcome(task: str, condition: str, picture: str) -> Observation:
         distribution(words, TASK_ANSWERS)
         for words in ({"not-fixed": "almost-always"}, {"fixed": "usually", "not-fixed": "rarely"})
     )
-    return Observation(f"did-{task}", TASK_ANSWERS, "trial", 600, picture, condition, says, task=task)
+    return Observation(f"did-{task}", TASK_ANSWERS, Method.TRIAL, 600, picture, condition, says, task=task)
 
 
 def listed_options(fields: Mapped) -> dict[str, tuple[str, ...]]:
@@ -121,7 +120,7 @@ def _refuse_taken(entry: Entry, name: str, others: Iterable[str]) -> None:
     """A question may not take the name of the danger page, of a question before a task, or of one in `others`."""
     if name == SCREEN:
         entry.report("", "is the name of the danger page.", "Choose another id.")
-    elif name in GATES or name in others:
+    elif name in set(SafetyGate) or name in others:
         entry.report("", "is the name of another question.", "Choose another id.")
 
 

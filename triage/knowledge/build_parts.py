@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from triage.engine.enums import PriceClass
 from triage.engine.frequency import FREQUENCIES, distribution
 from triage.engine.pack import Fault
 from triage.engine.repairs import Job, Part
@@ -9,8 +10,6 @@ from triage.knowledge.build_conditions import read_words
 from triage.knowledge.entry import Entry
 from triage.knowledge.problems import Problem
 from triage.knowledge.yaml_reader import Mapped
-
-NO_PART = "p0"
 
 
 def build_parts(file: str, fields: Mapped, problems: list[Problem]) -> dict[str, Part]:
@@ -41,7 +40,7 @@ def build_jobs(
             if entry is not None:
                 jobs[name] = _job(entry, parts)
     for fault in faults.values():
-        if fault.price_class != NO_PART and fault.id not in jobs:
+        if fault.price_class != PriceClass.P0 and fault.id not in jobs:
             top.report("jobs", f"says nothing of {fault.id}.", "Say what it takes, or known: false.")
     return jobs
 

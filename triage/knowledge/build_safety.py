@@ -2,18 +2,13 @@
 
 from collections.abc import Iterable, Mapping
 
+from triage.engine.enums import Competence, Contact, PhoneService, SafetyGate, SignalWord, SwitchUse
 from triage.engine.frequency import distribution
 from triage.engine.pack import Condition, Effect, Fault, Level, Observation, RedFlag, Task, Variant
-from triage.knowledge.build_observations import GATES
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import Problem
 from triage.knowledge.yaml_reader import Mapped
 
-SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
-SWITCHES = ("never", "away", "any")
-CALLS = ("emergency", "gas", "network")
-CALLED = ("emergency", "gas", "network", "electrician", "technician", "doctor", "asbestos", "recall")
-PERSONS = ("ordinary", "instructed", "skilled")
 CURE_LEVELS = ("no", "yes")
 
 
@@ -25,12 +20,12 @@ def build_red_flags(
     for rank, (name, entry) in enumerate(entries(file, fields, problems)):
         flags[name] = RedFlag(
             id=name,
-            level=Level(entry.choice("level", [level.value for level in Level])),
+            level=entry.member("level", Level),
             rank=rank,
-            signal=entry.choice("signal", SIGNALS),
-            switches=entry.choice("switches", SWITCHES),
-            contact=entry.choice("who", CALLED),
-            phone_numbers=tuple(call for call in entry.ids("call", CALLS, ())),
+            signal=entry.member("signal", SignalWord),
+            switches=entry.member("switches", SwitchUse),
+            contact=entry.member("who", Contact),
+            phone_numbers=entry.members("call", PhoneService),
             signs=_signs(entry, options),
             picture=entry.text("picture", "front"),
         )
@@ -89,12 +84,12 @@ def build_tasks(
     for name, entry in entries(file, fields, problems):
         tasks[name] = Task(
             id=name,
-            competence=entry.choice("who", PERSONS),
+            competence=entry.member("who", Competence),
             helps=frozenset(entry.ids("for", faults)),
             cures=frozenset(entry.ids("cures", faults, ())),
             unsafe_with=frozenset(entry.ids("unsafe_with", faults, ())),
             not_after=frozenset(entry.ids("not_after", flags, ())),
-            gates=entry.ids("gates", GATES, ()),
+            gates=entry.members("gates", SafetyGate),
             needs_heat=entry.flag("heat", False),
             minutes=entry.number("minutes", 0, 600),
             picture=entry.text("picture"),

@@ -6,11 +6,13 @@ so that one run shows every mistake. `close()` reports the fields nobody asked f
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from typing import Any
+from enum import Enum
+from typing import Any, TypeVar
 
 from triage.knowledge.problems import Problem
 from triage.knowledge.yaml_reader import Listed, Mapped
 
+E = TypeVar("E", bound=Enum)
 KEBAB = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 
@@ -61,6 +63,14 @@ class Entry:
         if value is not None and value not in known:
             self.report(key, f"has no {value!r}.", f"Allowed: {_listed(known)}.")
         return value if value in known else (default or next(iter(known), ""))
+
+    def member(self, key: str, kind: type[E]) -> E:
+        """One of a closed set, by its value."""
+        return kind(self.choice(key, [member.value for member in kind]))
+
+    def members(self, key: str, kind: type[E]) -> tuple[E, ...]:
+        """A list of members of a closed set, each once; nothing where the key is not there."""
+        return tuple(kind(value) for value in self.ids(key, [member.value for member in kind], ()))
 
     def ids(
         self, key: str, known: Iterable[str] | None = None, default: tuple[str, ...] | None = None

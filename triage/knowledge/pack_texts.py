@@ -7,14 +7,13 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import TypeVar
 
+from triage.engine.enums import SafetyGate, SignalWord
 from triage.engine.pack import Pack
-from triage.knowledge.build_observations import GATES
 from triage.knowledge.calls_review import check_calls
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import Problem
 from triage.knowledge.text_builder import build_named, build_shape, check_words, read_lines
 from triage.knowledge.texts import (
-    SIGNALS,
     SIGNS,
     CallsText,
     FamilyText,
@@ -62,7 +61,7 @@ class _Folder:
 def build_texts(folder: Path, pack: Pack, problems: list[Problem]) -> Texts:
     """The texts in `folder` (text/<language>), every mistake added to `problems`."""
     read = _Folder(folder, problems)
-    worded = [name for name, asked in pack.observations.items() if name not in GATES and not asked.task]
+    worded = [name for name, asked in pack.observations.items() if name not in set(SafetyGate) and not asked.task]
     gates, tasks = _tasks(read, pack)
     texts = Texts(
         language=folder.name,
@@ -89,7 +88,7 @@ def _tasks(read: _Folder, pack: Pack) -> tuple[Mapping[str, GateText], Mapping[s
     """The gates under `gates:`, and every other entry as a task."""
     shown, fields = read.shown["tasks"], read.fields("tasks")
     gates = Entry(shown, "tasks", fields, read.problems).below("gates", required=True)
-    used = [gate for gate in GATES if any(gate in task.gates for task in pack.tasks.values())]
+    used = [gate for gate in SafetyGate if any(gate in task.gates for task in pack.tasks.values())]
     return (
         build_named(shown, gates.fields if gates else Mapped(1), GateText, used, read.problems),
         build_named(shown, _without(fields, "gates"), TaskText, pack.tasks, read.problems),
@@ -168,9 +167,9 @@ def _check_bare(read: _Folder, texts: Texts) -> None:
             if not getattr(task, what):
                 read.problems.append(_problem(read, "tasks", task_lines[name], name, f"has no {what}."))
         for caution in task.cautions:
-            if caution.signal not in SIGNALS or caution.sign not in SIGNS:
+            if caution.signal not in set(SignalWord) or caution.sign not in SIGNS:
                 words = f"has a caution with signal {caution.signal!r} and sign {caution.sign!r}."
-                known = f"Signals: {', '.join(SIGNALS)}. Signs: {', '.join(SIGNS)}."
+                known = f"Signals: {', '.join(SignalWord)}. Signs: {', '.join(SIGNS)}."
                 read.problems.append(Problem(read.shown["tasks"], task_lines[name], name, words, known))
 
 

@@ -6,7 +6,6 @@ The shapes are the schema: a field without a default must stand in the file, and
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 SIGNS = ("general", "electricity", "hot", "fire", "sharp", "disconnect")
 
 

@@ -7,6 +7,7 @@ evidence of nothing are put by the pages, not by the engine, and are left out.
 from collections.abc import Iterable
 
 from triage.authoring.checking.finding import Finding, Gravity, Places
+from triage.engine.enums import Method
 from triage.engine.model import Model
 from triage.engine.pack import OPENING, Observation, Pack
 from triage.knowledge.problems import Problem
@@ -32,7 +33,7 @@ def never_asked(model: Model, asked: Iterable[str], checks: int, places: Places)
     """A remark for every question that could be asked and was not in `checks` checks; `asked` holds those that were."""
     pack = model.pack
     left_out = {*asked, *model.implied_by_screening}
-    quiet = [q for q in model.questions if q.id not in left_out and q.method != "trial" and not _obstacle(pack, q)]
+    quiet = [q for q in model.questions if q.id not in left_out and q.method != Method.TRIAL and not _obstacle(pack, q)]
     what = f"was not asked in any of {checks} made-up checks."
     remedy = "See with `pack explain` what tells more per second; sharpen `says`, lower `effort`, or take it out."
     return [Finding(Gravity.REMARK, "never asked", _problem(places, pack, q, what, remedy)) for q in quiet]
@@ -45,7 +46,7 @@ def _problem(places: Places, pack: Pack, question: Observation, what: str, remed
 
 def _obstacle(pack: Pack, question: Observation) -> str:
     """Why no check can come to a question; empty when one can."""
-    if question.method == "trial" and question.id not in _told_by_tasks(pack):
+    if question.method == Method.TRIAL and question.id not in _told_by_tasks(pack):
         return TRIAL_WITHOUT_TASK
     line = _waited_for(pack, question, ())
     if isinstance(line, str):
@@ -77,7 +78,7 @@ def _waited_for(pack: Pack, question: Observation, below: tuple[str, ...]) -> li
 
 def _is_put(pack: Pack, parent: Observation) -> bool:
     """Whether anybody comes to answer it: the engine asks it, a complaint states it or the danger page lists it."""
-    if parent.id == OPENING or (parent.reports and parent.method != "trial"):
+    if parent.id == OPENING or (parent.reports and parent.method != Method.TRIAL):
         return True
     stated = any(parent.id in complaint.answers for complaint in pack.complaints)
     listed = any(name == parent.id for flag in pack.red_flags.values() for name, _ in flag.signs)

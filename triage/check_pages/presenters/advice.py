@@ -20,18 +20,17 @@ from triage.check_pages.presenters.task import result_of
 from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import TaskDone
 from triage.engine import Band, Result, Task
+from triage.engine.enums import InterimUse, PerformedBy
 
-LEAVE_OFF = "leave-off"
 STRICTER_SHARE = 0.25  # together, causes under which it must stay off decide from this chance on
 LIKELY = 0.35
-HOUSEHOLDER = "householder"
-NETWORK = "network-operator"
 
 
 def advice_page(check_request: CheckRequest, step: Result) -> AdvicePage:
     solved = is_solved(check_request, step)
     leading = check_request.pack.faults[step.verdict.causes[0].fault]
     jobs = [] if solved else skilled_jobs(check_request, step)
+    by_network = leading.performed_by == PerformedBy.NETWORK_OPERATOR
     priced = not solved and has_prices(step)
     return AdvicePage(
         band=step.verdict.band.value,
@@ -51,7 +50,7 @@ def advice_page(check_request: CheckRequest, step: Result) -> AdvicePage:
         costs_href=check_request.links.costs() if priced else "",
         tell="" if solved else summary_of(check_request),
         local_line=local_rules(check_request, step),
-        call=calls_for(check_request.region, ["network"] if leading.performed_by == NETWORK else []),
+        call=calls_for(check_request.region, ["network"] if by_network else []),
         part=check_request.texts.faults[leading.id].picture,
         answers=answers_so_far(check_request.texts, check_request.answers, check_request.links),
         problems=problem_sentences(check_request.texts, check_request.problems),
@@ -99,7 +98,7 @@ def _is_grave(step: Result) -> bool:
 def _leave_off(check_request: CheckRequest, step: Result) -> str:
     """The sentence that keeps the oven off, or nothing where it may be used in some way."""
     faults = check_request.pack.faults
-    off = [cause for cause in step.verdict.causes if faults[cause.fault].interim_use == LEAVE_OFF]
+    off = [cause for cause in step.verdict.causes if faults[cause.fault].interim_use == InterimUse.LEAVE_OFF]
     if off and (off[0] is step.verdict.causes[0] or _is_grave(step) or sum(c.chance for c in off) >= STRICTER_SHARE):
         return check_request.texts.faults[off[0].fault].now
     return _("Leave the oven off until it has been checked.") if _is_grave(step) else ""
@@ -116,7 +115,7 @@ def _what_now(check_request: CheckRequest, step: Result) -> list[str]:
         person = a_person(check_request, _booked(leading.performed_by))
         lines.append(_("Before you pay for a repair: %(claim)s") % {"claim": check_request.region.claim_first})
         lines.append(_("Book %(person)s.") % {"person": person} + f" {summary_below()}")
-    elif leading.performed_by == HOUSEHOLDER:
+    elif leading.performed_by == PerformedBy.HOUSEHOLDER:
         lines.append(text.job)
     return [line for line in lines if line]
 
@@ -131,7 +130,7 @@ def summary_below() -> str:
 
 def _booked(who: str) -> str:
     """Nobody books the householder: where a caution makes a harmless cause a skilled person's, a technician comes."""
-    return "technician" if who == HOUSEHOLDER else who
+    return PerformedBy.TECHNICIAN if who == PerformedBy.HOUSEHOLDER else who
 
 
 def _cannot_tell(check_request: CheckRequest, step: Result) -> str:

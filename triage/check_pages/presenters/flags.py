@@ -12,10 +12,8 @@ from triage.check_pages.presenters.supply import instructions, supply_text
 from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import FlagNote, Instruction
 from triage.engine import Level, RedFlag
+from triage.engine.enums import SwitchUse
 from triage.knowledge.wording import ISOLATE
-
-NEVER = "never"
-AWAY = "away"
 
 
 @dataclass(frozen=True)
@@ -28,16 +26,16 @@ class Raised:
     @property
     def away(self) -> bool:
         """Whether the supply may be cut only at a point away from the trouble."""
-        return any(flag.switches == AWAY for flag in self.acting)
+        return any(flag.switches == SwitchUse.AWAY for flag in self.acting)
 
     @property
     def bare(self) -> bool:
         """Whether people have to get out: no switch may be touched, and it is an emergency."""
-        return any(flag.switches == NEVER and flag.level is Level.EMERGENCY for flag in self.acting)
+        return any(flag.switches == SwitchUse.NEVER and flag.level is Level.EMERGENCY for flag in self.acting)
 
 
 def sort_out(flags: Sequence[RedFlag]) -> Raised:
-    untouchable = [flag for flag in flags if flag.switches == NEVER]
+    untouchable = [flag for flag in flags if flag.switches == SwitchUse.NEVER]
     if not untouchable:
         return Raised(flags, [])
     others = [flag for flag in flags if flag not in untouchable]

@@ -5,6 +5,7 @@ from django.utils.translation import gettext as _
 from triage.check_pages.page_models import SkilledJob
 from triage.check_pages.request import CheckRequest
 from triage.engine import Band, Result
+from triage.engine.enums import PerformedBy
 from triage.knowledge.wording import fill
 
 MOST_JOBS = 3
@@ -28,7 +29,7 @@ def skilled_jobs(check_request: CheckRequest, step: Result) -> list[SkilledJob]:
     needed = step.verdict.band in (Band.QUALIFIED, Band.MAKE_SAFE)
     for cause in step.verdict.causes:
         fault, text = check_request.pack.faults[cause.fault], check_request.texts.faults[cause.fault]
-        if fault.performed_by != "householder" and (cause.chance >= WORTH_NAMING or (needed and not jobs)):
+        if fault.performed_by != PerformedBy.HOUSEHOLDER and (cause.chance >= WORTH_NAMING or (needed and not jobs)):
             jobs.setdefault(text.job, SkilledJob(text.job, text.why_them, _whose(check_request, fault.performed_by)))
     return list(jobs.values())[:MOST_JOBS]
 

@@ -16,9 +16,8 @@ from triage.check_pages.reading_pages import ReadingForm
 from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import SIGNS, Caution, Choice, GateState
 from triage.engine import CANT_TELL, Question, Result, Task, gate_answers, is_open
+from triage.engine.enums import SafetyGate
 
-COLD = "cold"
-OFF_AT_THE_SUPPLY = "supply-off"
 TOUCHED = "lamp-glass-seal"
 COLDEST = {"lamp", "glass", "seal", "hinge", "door"}
 
@@ -38,7 +37,7 @@ def task_page(check_request: CheckRequest, name: str) -> TaskPage:
         minutes=round(task.minutes),
         steps=instructions(check_request, text.steps) if opened else [],
         stop_if=list(text.stop_if) if opened else [],
-        back_on=list(check_request.texts.isolation.back_on) if opened and OFF_AT_THE_SUPPLY in task.gates else [],
+        back_on=list(check_request.texts.isolation.back_on) if opened and SafetyGate.SUPPLY_OFF in task.gates else [],
         after_question=_after_question(check_request, task) if opened else "",
         after_choices=_outcomes(check_request, task) if opened else [],
         reading=_reading(check_request, task) if opened else None,
@@ -71,8 +70,8 @@ def gate_of(check_request: CheckRequest, task: Task, gate: str, here: Callable[[
     """One gate of a task; `here` is the address of the page it stands on with more answers."""
     text = check_request.texts.gates[gate]
     state = gate_state(check_request.answers.get(gate, ""))
-    how = switching_off(check_request) if gate == OFF_AT_THE_SUPPLY else None
-    waits = _waits(check_request, task) if gate == COLD else []
+    how = switching_off(check_request) if gate == SafetyGate.SUPPLY_OFF else None
+    waits = _waits(check_request, task) if gate == SafetyGate.COLD else []
     yes, no, unsure = (here({gate: answer}) for answer in ("yes", "no", "unsure"))
     return Gate(text.ask, yes, no, unsure, state, text.if_not, text.looks_off, how, waits)
 

@@ -9,12 +9,12 @@ from triage.desk.call.presenters.read_out import ReadOut, board_question, read_o
 from triage.desk.call.speech import mark_of, seconds_to_say
 from triage.desk.call.view_models import Key, Line, Say
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN
+from triage.engine.enums import Method
 from triage.engine.pack import OPENING, Observation
 from triage.knowledge.texts import QuestionText, RoundText
 
 KEYS = "123456789.,"
 CANT_TELL_KEY = "0"
-MEMORY = "memory"
 
 
 def opening(call: Call) -> Say:
@@ -95,10 +95,10 @@ def _signs(call: Call, spoken: RoundText) -> list[Key]:
 def question(call: Call, name: str, count: str = "") -> Say:
     """One question: first the line that keeps the caller safe, then the words, then the answers by key."""
     asked, text = call.check_request.pack.observations[name], call.check_request.texts.questions[name]
-    needs_board = asked.method != MEMORY and names_board(call.check_request.region, f"{text.look} {text.say}")
+    needs_board = asked.method != Method.MEMORY and names_board(call.check_request.region, f"{text.look} {text.say}")
     if needs_board and board_unknown(call.line.caller):
         return about_board(call, asked.picture, count)
-    goes_to_look = asked.method != MEMORY and with_the_oven(call.line.caller)
+    goes_to_look = asked.method != Method.MEMORY and with_the_oven(call.line.caller)
     goes_to_look = goes_to_look and (not needs_board or may_reach_board(call.line.caller))
     first = read_out(call, [_safe_words(asked, text, goes_to_look)])
     return Say(
@@ -120,7 +120,7 @@ def _safe_words(asked: Observation, text: QuestionText, goes_to_look: bool) -> s
     """What is read before the question: how to look safely, or that nobody is to look at all."""
     if goes_to_look:
         return text.look
-    if asked.method == MEMORY:
+    if asked.method == Method.MEMORY:
         return _("Answer from memory, please. Do not switch anything on and do not touch it to find out.")
     return _("Please do not go and look. Tell me only what you remember, or what you were told.")
 

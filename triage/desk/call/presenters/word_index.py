@@ -13,7 +13,8 @@ from typing import Any
 
 from triage.check_pages.presenters.answers import question_words
 from triage.check_pages.request import CheckRequest
-from triage.engine.pack import OPENING, Gate, Observation, Pack
+from triage.engine.enums import Method
+from triage.engine.pack import OPENING, Observation, Pack, Requirement
 
 
 def word_index(check_request: CheckRequest) -> dict[str, Any]:
@@ -36,7 +37,7 @@ def _answers(check_request: CheckRequest) -> Iterator[dict[str, Any]]:
     pack, texts = check_request.pack, check_request.texts
     for name, text in texts.questions.items():
         asked = pack.observations[name]
-        if name == OPENING or asked.method == "trial":
+        if name == OPENING or asked.method == Method.TRIAL:
             continue
         for option in asked.options:
             phrases = [text.options[option], *_parted(texts.calls.heard.get(name, {}).get(option, ""))]
@@ -54,7 +55,7 @@ def _danger(pack: Pack, asked: Observation, option: str) -> int:
 
 
 def _gates(asked: Observation) -> dict[str, dict[str, list[str]]]:
-    gates: dict[str, Gate] = {"after": asked.requires_answers, "needs": asked.requires_variant}
+    gates: dict[str, Requirement] = {"after": asked.requires_answers, "needs": asked.requires_variant}
     return {name: {o: sorted(options) for o, options in gate.items()} for name, gate in gates.items() if gate}
 
 
