@@ -6,7 +6,6 @@ from urllib.parse import urlencode
 from warnings import catch_warnings, simplefilter
 
 from django.test import RequestFactory
-from triage.engine.readings.written import InvalidReading
 
 from tests.api.asking import body_of, booked
 from tests.attack.author_parsers import author_parsers
@@ -23,6 +22,7 @@ from triage.check_pages.query import MAX_PAIRS, MAX_VALUE_LENGTH, parse_query
 from triage.check_pages.region import guess_region
 from triage.desk.call.address import split
 from triage.engine import parse_answers, run_check
+from triage.engine.readings.encoding import InvalidReading
 from triage.engine.readings.evidence import READERS
 from triage.jobsheet.booking import Booking, check_booking
 from triage.jobsheet.errors import Refused

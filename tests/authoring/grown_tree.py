@@ -2,8 +2,8 @@
 
 from functools import cache
 
-from triage.authoring.growing import grow
-from triage.authoring.tree_words import TreeWords
+from triage.authoring.decision_tree import grow
+from triage.authoring.tree_labels import TreeWords
 from triage.knowledge.library import library
 
 

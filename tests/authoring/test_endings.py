@@ -6,7 +6,7 @@ import pytest
 
 from tests.builders import ANYWHERE, electric_oven, make_pack
 from triage.authoring.endings import Checks, Ending
-from triage.authoring.households import draw_household
+from triage.authoring.simulated_users import draw_household
 from triage.engine.check import Emergency, OutOfScope, Question, Result, run_check
 from triage.engine.model import compile_model
 from triage.engine.pack import CANT_TELL

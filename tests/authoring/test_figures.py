@@ -6,9 +6,9 @@ from hypothesis import strategies as st
 from sklearn.metrics import log_loss
 from statsmodels.stats.proportion import proportion_confint
 
+from triage.authoring.case_result import Finding
 from triage.authoring.cases import Expected
 from triage.authoring.figures import figures, log_score, share, wilson
-from triage.authoring.findings import Finding
 from triage.engine import Band
 
 

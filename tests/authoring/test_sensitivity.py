@@ -10,9 +10,9 @@ import pytest
 
 from tests.builders import ANYWHERE, make_pack
 from triage.authoring import sensitivity
-from triage.authoring.households import Habits, draw_household
+from triage.authoring.check_runner import Walk
 from triage.authoring.sensitivity import EFFECT, RATE, TRUST, Sums, slopes
-from triage.authoring.walking import Walk
+from triage.authoring.simulated_users import Habits, draw_household
 from triage.engine import compile_model, infer_belief
 
 SURE = Habits(0.0, {"memory": 0.0, "look": 0.0, "trial": 0.0})

@@ -4,7 +4,7 @@ from itertools import combinations
 from xml.etree import ElementTree
 
 from tests.authoring.grown_tree import no_heat_tree, words
-from triage.authoring.growing import Tree, lines_of
+from triage.authoring.decision_tree import Tree, lines_of
 from triage.authoring.tree_drawing import draw
 
 SVG = "{http://www.w3.org/2000/svg}"

@@ -1,7 +1,7 @@
 """The outline holds every place of the tree, in order, and ends with the lines to sign."""
 
 from tests.authoring.grown_tree import no_heat_tree, words
-from triage.authoring.growing import lines_of
+from triage.authoring.decision_tree import lines_of
 from triage.authoring.tree_outline import outline
 
 

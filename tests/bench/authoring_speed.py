@@ -11,7 +11,7 @@ from time import perf_counter
 
 from tests.bench.engine_speed import milliseconds
 from tests.bench.sessions import trails
-from triage.authoring.simulating import World, simulate
+from triage.authoring.simulation import World, simulate
 from triage.engine import run_check
 
 

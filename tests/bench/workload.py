@@ -14,7 +14,7 @@ from urllib.parse import urlencode, urlsplit
 from uuid import uuid4
 
 from tests.bench.connection import get, post
-from triage.authoring.households import draw_household
+from triage.authoring.simulated_users import draw_household
 from triage.engine import Question, Result, compile_model, run_check
 from triage.knowledge.library import library
 

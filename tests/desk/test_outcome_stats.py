@@ -15,7 +15,7 @@ from triage.desk.outcome_stats import (
     training_outcomes,
 )
 from triage.knowledge.library import library
-from triage.learning.held_out import forecasts
+from triage.learning.cross_validation import forecasts
 from triage.learning.outcome_file import read_outcomes
 from triage.models import Outcome, Report
 

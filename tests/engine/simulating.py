@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from functools import cache
 
-from triage.authoring.walking import Walk
+from triage.authoring.check_runner import Walk
 from triage.engine.check import Emergency
 from triage.engine.next_question import count_asked
 

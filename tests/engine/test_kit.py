@@ -13,7 +13,7 @@ from scipy.optimize import Bounds, LinearConstraint, milp
 
 from tests.builders import ANYWHERE, electric_oven
 from tests.engine.simulating import check_of
-from triage.authoring.households import draw_household
+from triage.authoring.simulated_users import draw_household
 from triage.engine.belief import infer_belief
 from triage.engine.kit import best_parts, completion_probability, kit_for, needed_part_sets, part_sets_for
 from triage.engine.model import compile_model

@@ -10,7 +10,7 @@ import pytest
 
 from tests.builders import ANYWHERE, electric_oven
 from tests.engine.simulating import MOST_QUESTIONS, check_of
-from triage.authoring.households import draw_household
+from triage.authoring.simulated_users import draw_household
 from triage.engine.check import Emergency, Result
 from triage.engine.model import compile_model
 

@@ -12,7 +12,7 @@ from threading import Thread
 
 import triage
 from triage.knowledge.library import library
-from triage.knowledge.phone_pack import phone_pack
+from triage.knowledge.offline_pack import phone_pack
 
 ENGINE = Path(triage.__file__).parent / "static" / "triage" / "offline" / "engine"
 PHONE = Path(__file__).parent / "phone"

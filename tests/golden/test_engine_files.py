@@ -8,7 +8,7 @@ from tests.golden.node import bundled
 from tests.golden.phone_engine import ENGINE, all_regions
 from triage import engine
 from triage.knowledge.library import library
-from triage.knowledge.phone_pack import phone_pack
+from triage.knowledge.offline_pack import phone_pack
 
 MODULES = {path.stem: path.read_text("utf-8") for path in sorted(ENGINE.rglob("*.js"))}
 # Arithmetic that Python brings along, and the part of `model.py` that would make its file too long.

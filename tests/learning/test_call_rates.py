@@ -12,7 +12,7 @@ from triage.engine.model import compile_model
 from triage.engine.pack import Band, Region
 from triage.knowledge.overlay import Numbers, as_visited, bare, lay_over, lowered_dangers
 from triage.learning.call_rates import learnt_calls
-from triage.learning.shrinking import WORTH
+from triage.learning.shrinkage import WORTH
 
 # Every oven can have every fault, none dangerous, no pairs: the plain textbook case.
 PLAIN = make_pack(

@@ -6,8 +6,8 @@ import pytest
 
 from tests.builders import PACK
 from tests.learning.visits import SMALL_REGIONS, visit
-from triage.learning.held_out import compare
-from triage.learning.lesson import prepare
+from triage.learning.cross_validation import compare
+from triage.learning.fit import prepare
 from triage.learning.proposal import Proposal, as_json_ready, as_lines, rate_changes, row_changes
 
 OUTCOMES = [

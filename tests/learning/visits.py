@@ -4,7 +4,7 @@ from dataclasses import replace
 from functools import cache
 
 from tests.builders import ANYWHERE
-from triage.authoring.households import draw_household
+from triage.authoring.simulated_users import draw_household
 from triage.engine.model import compile_model
 from triage.knowledge.library import load_library
 from triage.knowledge.overlay import as_visited

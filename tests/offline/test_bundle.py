@@ -1,7 +1,7 @@
 """The site's compiled pack is made from the library the site works with, once."""
 
 from triage.knowledge.library import library
-from triage.knowledge.phone_pack import phone_pack
+from triage.knowledge.offline_pack import phone_pack
 from triage.offline.bundle import pack_for_phones
 
 

@@ -10,9 +10,9 @@ from pathlib import Path
 from tests.builders import electric_oven
 from tests.published.places import place
 from triage.authoring.cases import read_cases
+from triage.authoring.check_runner import Walk
 from triage.authoring.figures import figures
-from triage.authoring.replaying import replay
-from triage.authoring.walking import Walk
+from triage.authoring.replay import replay
 from triage.engine import Band
 from triage.knowledge.library import library
 

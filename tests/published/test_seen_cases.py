@@ -10,8 +10,8 @@ import pytest
 from tests.builders import electric_oven
 from tests.published.places import place
 from tests.published.replaying import missed_danger, play, seen_cases, vignettes, walk_in
+from triage.authoring.case_result import find
 from triage.authoring.figures import figures
-from triage.authoring.findings import find
 from triage.engine import NONE_OF_THESE, SCREEN, Emergency, parse_answers, run_check
 from triage.engine.safety import ends_check
 

@@ -1,6 +1,6 @@
 """How made-up people with known faults are triaged: what band their oven's trouble is, and what band they are told.
 
-The people come from the author's bench (`triage/authoring/households.py`): they answer as the pack says people answer,
+The people are simulated (`triage/authoring/simulated_users.py`): they answer as the pack says people answer,
 unsure of a good part.
 """
 
@@ -8,8 +8,8 @@ from collections import Counter
 from random import Random
 
 from tests.safety.walking import region_named
-from triage.authoring.households import draw_household
-from triage.authoring.walking import Walk
+from triage.authoring.check_runner import Walk
+from triage.authoring.simulated_users import draw_household
 from triage.engine import Band, Emergency, OutOfScope
 from triage.knowledge.library import library
 

@@ -13,7 +13,7 @@ from math import log, sqrt
 from statistics import fmean, median
 from typing import Any
 
-from triage.authoring.findings import Finding
+from triage.authoring.case_result import Finding
 
 NINETY_FIVE = 1.959963984540054  # the normal deviate that leaves 2.5 % on either side
 SMALLEST = 1e-12

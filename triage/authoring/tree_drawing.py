@@ -10,8 +10,8 @@ from textwrap import wrap
 from xml.etree import ElementTree
 from xml.etree.ElementTree import Element, SubElement
 
-from triage.authoring.growing import Line, Tree, lines_of
-from triage.authoring.tree_words import TO_SIGN, TreeWords
+from triage.authoring.decision_tree import Line, Tree, lines_of
+from triage.authoring.tree_labels import TO_SIGN, TreeWords
 
 ENAMEL, INK, SOFT, RULE_INK, HEAT = "#fbf9f4", "#1f2326", "#474b4c", "#84837d", "#8a2b04"
 SIZE, SMALL = 13, 12

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from triage.authoring.growing import Line, Tree, lines_of
-from triage.authoring.tree_words import TO_SIGN, TreeWords
+from triage.authoring.decision_tree import Line, Tree, lines_of
+from triage.authoring.tree_labels import TO_SIGN, TreeWords
 
 INDENT = "    "
 RULE = 40

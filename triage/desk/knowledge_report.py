@@ -8,16 +8,16 @@ from collections.abc import Callable
 from random import Random
 from typing import Any
 
-from triage.authoring.checking.finding import Finding as Weakness
-from triage.authoring.checking.finding import Gravity
-from triage.authoring.checking.review import review
-from triage.authoring.findings import Finding
-from triage.authoring.growing import MOST_PLACES, grow
-from triage.authoring.households import Habits, draw_household
-from triage.authoring.simulating import Kits, Simulation, World, check_of, simulate
+from triage.authoring.case_result import Finding
+from triage.authoring.check_runner import Walk
+from triage.authoring.decision_tree import MOST_PLACES, grow
+from triage.authoring.linting.finding import Finding as Weakness
+from triage.authoring.linting.finding import Gravity
+from triage.authoring.linting.review import review
+from triage.authoring.simulated_users import Habits, draw_household
+from triage.authoring.simulation import Kits, Simulation, World, check_of, simulate
 from triage.authoring.tree_drawing import draw
-from triage.authoring.tree_words import TreeWords
-from triage.authoring.walking import Walk
+from triage.authoring.tree_labels import TreeWords
 from triage.desk.outcome_stats import save_report
 from triage.engine.pack import Region
 from triage.knowledge.library import ELECTRIC_OVEN, FIRST_LANGUAGE, REGIONS, Library

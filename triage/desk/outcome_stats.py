@@ -13,8 +13,8 @@ from django.utils import timezone
 
 from triage.engine.pack import Pack
 from triage.knowledge.library import library, load_library
-from triage.learning.held_out import compare, forecasts
-from triage.learning.lesson import prepare
+from triage.learning.cross_validation import compare, forecasts
+from triage.learning.fit import prepare
 from triage.learning.outcome import Outcome, usable_answers
 from triage.learning.proposal import Proposal, as_lines, rate_changes
 from triage.learning.reliability_plot import reliability_svg

@@ -6,7 +6,7 @@ from triage.engine.enums import Method, SafetyGate
 from triage.engine.frequency import FREQUENCIES, distribution, mix_with_baseline
 from triage.engine.pack import SCREEN, Condition, Observation, Variant
 from triage.knowledge.build_conditions import read_words, refuse_cant_tell
-from triage.knowledge.build_gauges import read_gauge, refuse_hanging_on_readings
+from triage.knowledge.build_measurements import read_gauge, refuse_hanging_on_readings
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import Problem
 from triage.knowledge.yaml_reader import Listed, Mapped

@@ -16,7 +16,7 @@ from triage.engine.model import Row, compile_model
 from triage.engine.pack import Band, Pack, Region
 from triage.knowledge.overlay import as_visited, bare
 from triage.learning.outcome import Outcome, job_found
-from triage.learning.shrinking import WORTH, rate_factor
+from triage.learning.shrinkage import WORTH, rate_factor
 
 Regions = Mapping[str, Region]
 NEARLY = 1e-9

@@ -9,8 +9,8 @@ from triage.engine.model import Row
 from triage.engine.pack import Pack
 from triage.knowledge.overlay import Numbers, lay_over, learnable_answers, learnable_effects
 from triage.knowledge.overlay_file import Overlay
-from triage.learning.held_out import Comparison
-from triage.learning.lesson import Lesson
+from triage.learning.cross_validation import Comparison
+from triage.learning.fit import Lesson
 from triage.learning.outcome import job_found
 from triage.learning.reliability_plot import in_words
 from triage.learning.scores import Scores

@@ -3,7 +3,7 @@
 from functools import cache
 
 from triage.knowledge.library import library
-from triage.knowledge.phone_pack import PhonePack, phone_pack
+from triage.knowledge.offline_pack import PhonePack, phone_pack
 
 
 @cache

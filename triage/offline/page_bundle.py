@@ -16,7 +16,7 @@ from triage.check_pages.view_models import SIGNS
 from triage.conf import DEFAULT_REGION
 from triage.jobsheet.reading_text import SEAL_PLACES
 from triage.knowledge.library import FIRST_LANGUAGE, library
-from triage.knowledge.phone_pack import DIGEST_LENGTH
+from triage.knowledge.offline_pack import DIGEST_LENGTH
 from triage.offline.page_templates import PageTemplates
 from triage.offline.page_texts import places_for_phones, texts_for_phones
 from triage.offline.sentences import counted_forms, presenter_sources, said_in

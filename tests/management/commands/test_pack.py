@@ -9,7 +9,7 @@ from django.core.management import CommandError, call_command
 from tests.whole_site.project_files import ROOT
 from triage.knowledge.problems import PackProblems, Problem
 from triage.management.commands import pack
-from triage.management.pack_questions import unsure
+from triage.management.pack_commands import unverified
 
 
 def test_every_word_is_one_question_with_a_line_of_help():
@@ -19,7 +19,7 @@ def test_every_word_is_one_question_with_a_line_of_help():
 
 
 def test_every_module_of_questions_is_listed():
-    folder = ROOT / "triage" / "management" / "pack_questions"
+    folder = ROOT / "triage" / "management" / "pack_commands"
     modules = {path.stem for path in folder.glob("*.py") if "\nNAME = " in path.read_text("utf-8")}
     assert {question.__name__.rpartition(".")[2] for question in pack.QUESTIONS} == modules
 
@@ -28,7 +28,7 @@ def test_a_broken_pack_is_told_with_its_file_and_line(monkeypatch):
     def broken():
         raise PackProblems([Problem("faults.yaml", 7, "lamp-failed", "has no calls.", "Give a number.")])
 
-    monkeypatch.setattr(unsure, "library", broken)
+    monkeypatch.setattr(unverified, "library", broken)
     with pytest.raises(CommandError, match=r"^faults\.yaml:7: lamp-failed: has no calls\. Give a number\.$") as refused:
         call_command("pack", "unsure")
     assert refused.value.returncode == 2

@@ -6,21 +6,32 @@ from typing import Any
 from django.core.management import BaseCommand, CommandError
 
 from triage.knowledge.problems import PackProblems
-from triage.management.pack_questions import (
+from triage.management.pack_commands import (
     PackQuestion,
     accept,
-    check,
     diff,
     explain,
     export,
-    learn,
+    fit,
+    lint,
     replay,
     simulate,
     tree,
-    unsure,
+    unverified,
 )
 
-QUESTIONS: tuple[PackQuestion, ...] = (accept, check, diff, explain, export, learn, replay, simulate, tree, unsure)
+QUESTIONS: tuple[PackQuestion, ...] = (
+    accept,
+    diff,
+    explain,
+    export,
+    fit,
+    lint,
+    replay,
+    simulate,
+    tree,
+    unverified,
+)
 
 
 class Command(BaseCommand):

@@ -1,4 +1,4 @@
-/* The pack as the engine reads it, opened from the JSON that `triage/knowledge/phone_pack.py` writes. Defaults are
+/* The pack as the engine reads it, opened from the JSON that `triage/knowledge/offline_pack.py` writes. Defaults are
    those of `triage/engine/pack.py`. Everything a trail can name is looked up in a Map, never in an object: a forged
    answer may be called "constructor". */
 

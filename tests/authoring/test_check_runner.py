@@ -1,0 +1,57 @@
+"""A walk asks exactly what the engine asks, kept or not."""
+
+from random import Random
+
+from tests.builders import ANYWHERE, make_pack
+from triage.authoring.check_runner import Walk
+from triage.authoring.simulated_users import draw_household
+from triage.engine import Emergency, Question, infer_belief, run_check
+
+
+def by_the_engine(pack, trail, answer):
+    """The check step by step, with nothing kept."""
+    while True:
+        check = run_check(pack, ANYWHERE, trail)
+        step = check.step
+        question = step.observation if isinstance(step, Question) else getattr(step, "follow_up_question", None)
+        if question is None:
+            return check
+        trail.append((question, answer(question)))
+
+
+def test_every_check_is_the_engines_own_after_danger_too():
+    walk, dice, ends = Walk(make_pack(), ANYWHERE), Random(4), []
+    for _ in range(60):
+        household = draw_household(walk.model, dice)
+        walked, alone = household.beginning(), household.beginning()
+        check = walk.to_the_end(walked, household.answer)
+        assert check == by_the_engine(walk.pack, alone, household.answer)
+        assert walked == alone
+        ends.append(type(check.step))
+    assert Emergency in ends
+
+
+def test_a_check_walked_again_asks_the_engine_for_its_end_only(monkeypatch):
+    walk = Walk(make_pack(), ANYWHERE)
+    household = draw_household(walk.model, Random(4))
+    first = walk.to_the_end(household.beginning(), household.answer)
+    steps = []
+    monkeypatch.setattr(
+        "triage.authoring.check_runner.run_check", lambda *asked: steps.append(asked) or run_check(*asked)
+    )
+    assert walk.to_the_end(household.beginning(), household.answer) == first
+    assert len(steps) == 1
+
+
+def test_no_more_is_kept_than_fits_and_the_checks_stay_the_same(monkeypatch):
+    full, small = Walk(make_pack(), ANYWHERE), Walk(make_pack(), ANYWHERE)
+    people = [draw_household(full.model, Random(seed)) for seed in range(20)]
+    ends = [full.to_the_end(person.beginning(), person.answer) for person in people]
+    monkeypatch.setattr("triage.authoring.check_runner.MOST_KEPT", 5)
+    assert [small.to_the_end(person.beginning(), person.answer) for person in people] == ends
+    assert len(small.asked) == 5 < len(full.asked)
+
+
+def test_the_chances_before_are_those_of_an_empty_trail():
+    walk = Walk(make_pack(), ANYWHERE)
+    assert walk.families_before == dict(infer_belief(walk.model, {}).families)

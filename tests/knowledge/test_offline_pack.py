@@ -1,0 +1,69 @@
+"""The phone's copy of the pack: whole, the same text every time, and small."""
+
+import json
+from dataclasses import replace
+
+import pytest
+
+from tests.builders import ANYWHERE, make_pack
+from triage.engine.pack import CANT_TELL, FaultPair, Region
+from triage.knowledge.library import library
+from triage.knowledge.offline_pack import phone_pack
+
+
+@pytest.fixture
+def told():
+    regions = [profile.region for profile in library().regions.values()]
+    return json.loads(phone_pack(library().pack, regions).text)
+
+
+def keys_of(value):
+    if isinstance(value, dict):
+        return set(value) | {key for worth in value.values() for key in keys_of(worth)}
+    return {key for worth in value for key in keys_of(worth)} if isinstance(value, list) else set()
+
+
+def test_everything_the_engine_reasons_with_is_there_in_the_packs_order(told):
+    pack = library().pack
+    for part in ("variants", "conditions", "observations", "faults", "red_flags", "tasks"):
+        assert list(told[part]) == list(getattr(pack, part))
+    assert [tuple(pair[:3]) for pair in told["fault_pairs"]] == [
+        (p.cause, p.effect, p.rate_per_1000) for p in pack.fault_pairs
+    ]
+    assert list(told["regions"]) == list(library().regions)
+    assert [tuple(way) for way in told["out_of_scope"]] == [
+        (*pair, reason) for pair, reason in pack.out_of_scope.items()
+    ]
+    assert told["version"] == pack.version
+
+
+def test_every_row_of_the_real_pack_is_written_in_words(told):
+    rows = [effect[1] for fault in told["faults"].values() for effect in fault["effects"]]
+    assert all(isinstance(row, str) for row in rows)
+    tables = [o["answer_probabilities"] for o in told["observations"].values() if "answer_probabilities" in o]
+    assert all(isinstance(table[0], float) for table in tables)
+
+
+def test_no_key_is_a_number_which_javascript_would_put_first(told):
+    assert [key for key in keys_of(told) if key.isdigit()] == []
+
+
+def test_a_default_is_left_out_and_anything_else_told():
+    pack = make_pack()
+    (name, question), *_ = pack.observations.items()
+    urgent = replace(
+        pack, observations={name: replace(question, urgent=True)}, fault_pairs=(FaultPair("a", "b", 1.5, True),)
+    )
+    assert "urgent" not in json.loads(phone_pack(pack, []).text)["observations"][name]
+    told = json.loads(phone_pack(urgent, [Region("there", removes=frozenset({"z", "a"}))]).text)
+    assert told["observations"][name]["urgent"] is True
+    assert told["fault_pairs"] == [["a", "b", 1.5, 1]]
+    assert told["regions"] == {"there": {"removes": ["a", "z"]}}
+
+
+def test_the_version_changes_with_any_byte_and_with_nothing_else():
+    pack = make_pack()
+    one = phone_pack(pack, [ANYWHERE])
+    assert phone_pack(make_pack(), [ANYWHERE]) == one
+    assert phone_pack(pack, [replace(ANYWHERE, removes=frozenset({"x"}))]).version != one.version
+    assert CANT_TELL not in one.text
