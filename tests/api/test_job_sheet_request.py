@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from tests.api.asking import body_of, booked
 from tests.firm_builders import TRAIL
 from triage.api.job_sheet_request import field_of, read_wanted
-from triage.jobsheet.errors import Problem, Refused
+from triage.jobsheet.errors import FieldProblem, Refused
 
 WINDOW = {"start": "2031-05-26T09:00", "end": "2031-05-26T12:00:00"}
 JSON = st.recursive(
@@ -112,4 +112,4 @@ def test_no_body_is_a_surprise(told):
     ],
 )
 def test_a_problem_has_the_name_its_field_has_in_the_request(field, name):
-    assert field_of(Problem(field, "No.")) == Problem(name, "No.")
+    assert field_of(FieldProblem(field, "No.")) == FieldProblem(name, "No.")

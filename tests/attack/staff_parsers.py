@@ -16,7 +16,7 @@ from triage.desk.second_factor import STEP_SECONDS, matching_step
 from triage.desk.settings_form import SettingsForm, initial_settings
 from triage.household.sheet_address import told_in
 from triage.jobsheet.errors import Refused
-from triage.jobsheet.networks import NotAllowed, is_public, read_target
+from triage.jobsheet.networks import ForbiddenTarget, is_public, parse_webhook_url
 from triage.jobsheet.reference import read_reference
 from triage.jobsheet.sender_token import hash_of, is_token
 from triage.models import Firm, JobSheet, Member
@@ -31,7 +31,7 @@ LINES = {"prices": "Call-out: £60\nHalf an hour: £30", "hours": "Monday: 8 to 
 
 def webhook(told):
     """What is taken stands whole in one request line and one Host header."""
-    target = read_target(told.decode("utf-8", "surrogateescape"))
+    target = parse_webhook_url(told.decode("utf-8", "surrogateescape"))
     said = f"{target.authority}{target.path}"
     assert said.isascii()
     assert said.isprintable()
@@ -120,7 +120,7 @@ def staff_parsers():
     addresses = ("93.184.215.14", "2606:2800:21f:cb07::1", "::ffff:10.0.0.1", "2002:7f00:1::", "fe80::1%eth0")
     return {
         "webhook address": Parser(
-            webhook, [b"https://a.example:8443/in?x=1#y", b"https://[2606:2800::1]/"], (NotAllowed,)
+            webhook, [b"https://a.example:8443/in?x=1#y", b"https://[2606:2800::1]/"], (ForbiddenTarget,)
         ),
         "public address": Parser(public, [address.encode() for address in addresses]),
         "origin": Parser(origin, [b"https://www.a.example:8443", b"http://localhost:8000"]),

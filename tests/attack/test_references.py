@@ -8,7 +8,7 @@ from django.test import Client
 from tests.attack.whole_site import World
 from tests.desk.clients import make_account
 from tests.desk.permissions import token_of
-from triage.jobsheet.reference import SIGNS, new_reference
+from triage.jobsheet.reference import ALPHABET, new_reference
 
 pytestmark = pytest.mark.django_db
 
@@ -20,7 +20,7 @@ def test_a_reference_cannot_be_counted_up():
     drawn = [new_reference() for _ in range(2000)]
     assert len(set(drawn)) == len(drawn)
     for place in (*range(5), *range(6, 11)):
-        assert {reference[place] for reference in drawn} == set(SIGNS)
+        assert {reference[place] for reference in drawn} == set(ALPHABET)
 
 
 @pytest.mark.parametrize("path", ["/sheet/{}/", "/sheet/{}/erase/"])

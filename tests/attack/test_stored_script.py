@@ -14,7 +14,7 @@ from tests.firm_builders import make_booking, make_job_sheet
 from tests.household.hand_overs import form_address
 from tests.reading_pages import read_page
 from triage.desk.settings_form import initial_settings
-from triage.jobsheet.booking import LONGEST, SEVERAL_LINES
+from triage.jobsheet.booking import MAX_LENGTHS, SEVERAL_LINES
 from triage.jobsheet.formats.table import STARTS_A_FORMULA
 from triage.models import Outcome
 
@@ -38,7 +38,7 @@ LEADS = ("href", "src", "action", "formaction", "xlink:href", "data", "poster")
 
 def typed(words):
     """A booking with the words in every field that takes any text, as far as it takes them."""
-    free = {name: words[:most] for name, most in LONGEST.items() if name not in READ}
+    free = {name: words[:most] for name, most in MAX_LENGTHS.items() if name not in READ}
     return make_booking(**free)
 
 
@@ -125,7 +125,7 @@ def test_what_a_form_refuses_comes_back_as_text(name):
     refused = {
         "desk-outcome": dict.fromkeys(fields, words),
         "desk-settings": dict.fromkeys(initial_settings(world.firm), words),
-        "desk-call-hand-over": dict.fromkeys((*LONGEST, "notes", "state", "day-1", "agreed"), words),
+        "desk-call-hand-over": dict.fromkeys((*MAX_LENGTHS, "notes", "state", "day-1", "agreed"), words),
         "desk-staff": {"name": words, "role": words},
         "desk-note": {"text": words * 1000},
         "desk-sign-in": {"account": words, "password": words},
@@ -191,7 +191,7 @@ def test_what_is_no_page_is_never_taken_for_one():
 def test_no_cell_of_any_table_starts_a_formula(start):
     """What a spreadsheet takes for a formula: OWASP, CSV Injection."""
     world = World()
-    fields = {name: start for name in LONGEST if name not in (*READ, *SEVERAL_LINES, "year")}
+    fields = {name: start for name in MAX_LENGTHS if name not in (*READ, *SEVERAL_LINES, "year")}
     make_job_sheet(world.firm, region="ie", booking=make_booking(**fields))
     world.firm.name = start
     world.firm.save()

@@ -7,7 +7,7 @@ from playwright.sync_api import expect
 from tests.browser.calling_by_key import DESK, sit_down
 from tests.browser.examining import examine
 from tests.desk.call.reading_aloud import ELEMENT
-from triage.jobsheet.reference import spoken
+from triage.jobsheet.reference import spelled_out
 from triage.models import JobSheet
 
 pytestmark = pytest.mark.django_db(transaction=True)
@@ -68,7 +68,7 @@ def test_a_call_is_handed_over_by_keyboard_and_its_reference_is_there_to_read_ou
     assert dict(sheet.answers) == ELEMENT
     assert sheet.notes.get().text == "Rings back after lunch."
     said = agent.page.locator(".spelled").inner_text()
-    assert " ".join(said.split()) == spoken(sheet.reference)
+    assert " ".join(said.split()) == spelled_out(sheet.reference)
     kept = agent.page.evaluate("JSON.stringify(localStorage)")
     assert "Mill Lane" not in kept
     assert sheet.reference in kept

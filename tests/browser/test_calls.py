@@ -8,7 +8,7 @@ from playwright.sync_api import expect
 
 from tests.browser.calling_by_key import Agent, householder, sit_down
 from tests.firm_builders import make_job_sheet
-from triage.jobsheet.reference import spoken
+from triage.jobsheet.reference import spelled_out
 
 pytestmark = pytest.mark.django_db(transaction=True)
 
@@ -186,7 +186,7 @@ def test_a_reference_said_in_words_is_understood(agent):
     agent.press("Escape", moves=False)
     agent.page.locator("#say-title").focus()
     agent.press("g", moves=False)
-    agent.page.locator("#find-call").fill(spoken(sheet.reference).lower())
+    agent.page.locator("#find-call").fill(spelled_out(sheet.reference).lower())
     agent.press("Enter", moves=False)
     expect(agent.page.locator("#earlier")).to_contain_text(sheet.reference)
 

@@ -31,6 +31,6 @@ def test_after_a_day_it_is_over(monkeypatch):
 
 
 def test_an_old_form_says_why_nothing_was_sent():
-    assert stale_problem().sentence == (
+    assert stale_problem().message == (
         "This form was open for more than a day, so nothing was sent. Look through it and send it again."
     )

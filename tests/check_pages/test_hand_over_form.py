@@ -42,7 +42,7 @@ def test_days_become_times_at_home(rf):
 def test_a_day_that_is_none_is_said(rf, told, sentence):
     with pytest.raises(Refused) as refused:
         sent(rf, **{f"day-{DAYS}": told}).booking("")
-    assert [(problem.field, problem.sentence) for problem in refused.value.problems] == [("windows", sentence)]
+    assert [(problem.field, problem.message) for problem in refused.value.problems] == [("windows", sentence)]
 
 
 def test_more_than_the_form_can_take_is_not_even_read(rf):
@@ -61,7 +61,7 @@ def test_very_many_fields_are_said_in_a_sentence(rf):
 def test_a_form_that_is_torn_is_said_in_a_sentence(rf, kind):
     request = rf.post("/", b"--y\r\nnothing", content_type=kind)
     found = read_sent(request)
-    assert [p.sentence for p in found.problems] in (
+    assert [p.message for p in found.problems] in (
         [],
         ["The form did not arrive whole. Fill it in and send it again."],
     )
@@ -70,4 +70,4 @@ def test_a_form_that_is_torn_is_said_in_a_sentence(rf, kind):
 
 def sent_problem(request):
     (problem,) = read_sent(request).problems
-    return problem.sentence
+    return problem.message

@@ -9,7 +9,7 @@ firm's agent, its repairer, its owner. Each gets one of
     gone    nothing is there, in the same words as for what nobody has
 """
 
-from triage.jobsheet.sender_token import token_again
+from triage.jobsheet.sender_token import rebuild_token
 
 ACTORS = ("nobody", "householder", "stranger", "agent", "repairer", "owner")
 
@@ -102,4 +102,4 @@ POST_ACCESS = {
 
 
 def token_of(sheet):
-    return token_again(sheet.reference, sheet.token_hash)
+    return rebuild_token(sheet.reference, sheet.token_hash)

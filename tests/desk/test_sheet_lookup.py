@@ -6,7 +6,7 @@ import pytest
 
 from tests.firm_builders import make_firm, make_job_sheet, make_member
 from triage.desk.sheet_lookup import get_sheet, get_sheet_logged
-from triage.jobsheet.opening import NotFound
+from triage.jobsheet.access import NotFound
 
 pytestmark = pytest.mark.django_db
 

@@ -29,5 +29,5 @@ def test_it_is_forgotten_when_its_stretch_is_over(rf):
     ("seconds", "minutes"), [(1, "1 minute"), (60, "1 minute"), (61, "2 minutes"), (600, "10 minutes")]
 )
 def test_the_wait_is_told_in_whole_minutes_and_never_too_short(seconds, minutes):
-    told = wait_problem(Allowance(Policy("hand-over", 1, SECONDS), 0, seconds, exceeded=True)).sentence
+    told = wait_problem(Allowance(Policy("hand-over", 1, SECONDS), 0, seconds, exceeded=True)).message
     assert f"send it again in {minutes}, or telephone the firm." in told

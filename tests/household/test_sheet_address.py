@@ -4,7 +4,7 @@ import pytest
 
 from tests.firm_builders import make_firm, make_job_sheet
 from triage.household.sheet_address import erase_address, sheet_address, told_in, visit_for
-from triage.jobsheet.opening import open_as_sender
+from triage.jobsheet.access import open_as_sender
 
 pytestmark = pytest.mark.django_db
 

@@ -5,7 +5,7 @@ from functools import cache
 
 from tests.firm_builders import ORIGIN, TRAIL, check_after
 from tests.household.checks_done import answers_of
-from triage.jobsheet.summary import check_url, summarise
+from triage.jobsheet.summary import check_url, summarise_with_kit
 from triage.knowledge.library import library
 
 NIGHT = datetime(2026, 8, 1, 23, 30, tzinfo=UTC)
@@ -25,14 +25,14 @@ def summary(kind="finished", region="gb-eng"):
         )[:2],
     }
     check = check_after(trails[kind], region)
-    return summarise(check, check_url(check, ORIGIN))
+    return summarise_with_kit(check, check_url(check, ORIGIN))
 
 
 def make_sheet(kind="finished", region="gb-eng", **changes):
     told = {
         "format": 1,
         "reference": "KD7MX-4QPTR",
-        "spoken": "Kilo Delta Seven Mike X-ray, Four Quebec Papa Tango Romeo",
+        "spelled": "Kilo Delta Seven Mike X-ray, Four Quebec Papa Tango Romeo",
         "firm": {"slug": "hearth", "name": "Hearth & Hob Repairs"},
         "created": NIGHT.isoformat(),
         "erase_after": "2027-01-28T23:30:00+00:00",
@@ -44,7 +44,7 @@ def make_sheet(kind="finished", region="gb-eng", **changes):
             {"start": "2030-05-06T09:00:00", "end": "2030-05-06T12:00:00"},
             {"start": "2030-05-07T18:00:00", "end": "2030-05-08T08:00:00"},
         ],
-        "consent": {"words": "The firm may call me.", "given": NIGHT.isoformat()},
+        "consent": {"text": "The firm may call me.", "given": NIGHT.isoformat()},
         "check": summary(kind, region),
     }
     return told | changes

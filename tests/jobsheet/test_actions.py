@@ -11,8 +11,8 @@ from tests.firm_builders import ORIGIN, TRAIL, make_booking, make_delivery, make
 from tests.jobsheet.pictures import jpeg
 from triage.jobsheet import actions
 from triage.jobsheet.actions import add_note, erase, erase_expired, hand_over, queue_test, requeue, set_status
-from triage.jobsheet.errors import KeyTaken, Refused
-from triage.jobsheet.summary import summarise
+from triage.jobsheet.errors import IdempotencyConflict, Refused
+from triage.jobsheet.summary import summarise_with_kit
 from triage.knowledge.library import library
 from triage.models import Delivery, JobSheet, RatingPlatePhoto
 
@@ -22,7 +22,7 @@ pytestmark = pytest.mark.django_db
 def refusal(work):
     with pytest.raises(Refused) as refused:
         work()
-    return [(problem.field, problem.sentence) for problem in refused.value.problems]
+    return [(problem.field, problem.message) for problem in refused.value.problems]
 
 
 def test_what_is_stored_was_computed_here():
@@ -38,7 +38,7 @@ def test_a_forged_trail_keeps_what_is_good_and_counts_the_rest():
     forged = [*TRAIL, ("no-such-question", "yes"), ("cavity", "seven"), ("\ud800", "\x00")]
     sheet = make_job_sheet(trail=forged)
     assert [tuple(pair) for pair in sheet.answers] == list(TRAIL)
-    assert sheet.summary["dropped"] == 3
+    assert sheet.summary["ignored_answers"] == 3
 
 
 def test_sheet_and_deliveries_come_together(monkeypatch):
@@ -71,7 +71,7 @@ def test_the_same_request_again_is_the_same_sheet():
 
 def test_somebody_elses_key_gives_nothing_away():
     first = make_job_sheet(idempotency_key="again-and-again")
-    with pytest.raises(KeyTaken, match="This was sent before with other details"):
+    with pytest.raises(IdempotencyConflict, match="This was sent before with other details"):
         make_job_sheet(first.firm, idempotency_key="again-and-again", booking=make_booking(name="Mallory"))
 
 
@@ -247,7 +247,9 @@ def test_the_log_line_has_ids_and_no_name(caplog):
 def test_a_newer_pack_changes_no_old_sheet(monkeypatch):
     sheet = make_job_sheet()
     before = dict(sheet.summary)
-    monkeypatch.setattr(actions, "summarise", lambda *given: summarise(*given) | {"trouble": "Changed"})
+    monkeypatch.setattr(
+        actions, "summarise_with_kit", lambda *given: summarise_with_kit(*given) | {"complaint": "Changed"}
+    )
     again = hand_over(
         firm=sheet.firm,
         trail=TRAIL,

@@ -14,7 +14,7 @@ NINE = datetime(2030, 5, 6, 9)  # noqa: DTZ001
 def problems_of(**changes):
     with pytest.raises(Refused) as refused:
         check_booking(make_booking(**changes))
-    return [(problem.field, problem.sentence) for problem in refused.value.problems]
+    return [(problem.field, problem.message) for problem in refused.value.problems]
 
 
 def test_a_good_booking_comes_back_without_stray_signs():

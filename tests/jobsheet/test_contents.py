@@ -7,8 +7,8 @@ import pytest
 from tests.firm_builders import make_booking, make_job_sheet
 from tests.jobsheet.pictures import jpeg
 from triage.jobsheet.actions import erase
-from triage.jobsheet.contents import contents_of
-from triage.jobsheet.reference import spoken
+from triage.jobsheet.contents import serialize_sheet
+from triage.jobsheet.reference import spelled_out
 
 pytestmark = pytest.mark.django_db
 
@@ -16,8 +16,8 @@ pytestmark = pytest.mark.django_db
 def test_it_holds_whose_oven_it_is_and_what_the_check_came_to():
     sheet = make_job_sheet(booking=make_booking(photo=jpeg(20, 20)))
     sheet.refresh_from_db()
-    told = contents_of(sheet)
-    assert told["spoken"] == spoken(sheet.reference)
+    told = serialize_sheet(sheet)
+    assert told["spelled"] == spelled_out(sheet.reference)
     assert told["contact"] == {"name": "Alex Grey", "telephone": "020 7946 0000", "email": "alex@home.example"}
     assert told["rating_plate"] == {
         "maker": "Ovenworks",
@@ -35,7 +35,7 @@ def test_it_holds_whose_oven_it_is_and_what_the_check_came_to():
 def test_an_erased_one_names_nobody():
     sheet = make_job_sheet()
     erase(sheet=sheet, actor="sender")
-    told = contents_of(sheet)
+    told = serialize_sheet(sheet)
     assert told["contact"] == {"name": "", "telephone": "", "email": ""}
     assert told["windows"] == []
     assert "Grey" not in json.dumps(told)

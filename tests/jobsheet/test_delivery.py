@@ -19,7 +19,7 @@ from triage.jobsheet.delivery import (
     new_worker,
     wait_after,
 )
-from triage.jobsheet.posting import NotDelivered
+from triage.jobsheet.http_post import NotDelivered
 
 pytestmark = pytest.mark.django_db
 

@@ -4,7 +4,7 @@ import socket
 
 import pytest
 
-from triage.jobsheet.networks import NotAllowed, addresses_of, is_public, read_target
+from triage.jobsheet.networks import ForbiddenTarget, addresses_of, is_public, parse_webhook_url
 
 PRIVATE = "This address leads into a private network. Use one on the public internet."
 NO_ADDRESS = "This is not a web address. Write it as in https://example.org/job-sheets."
@@ -40,25 +40,25 @@ def resolving_to(monkeypatch, *addresses):
 
 def test_a_name_with_one_private_address_is_refused_whole(monkeypatch):
     resolving_to(monkeypatch, "8.8.8.8", "10.0.0.5")
-    with pytest.raises(NotAllowed) as refused:
-        addresses_of(read_target("https://hooks.example/"))
+    with pytest.raises(ForbiddenTarget) as refused:
+        addresses_of(parse_webhook_url("https://hooks.example/"))
     assert str(refused.value) == PRIVATE
 
 
 def test_the_addresses_to_connect_to_are_the_ones_that_were_checked(monkeypatch):
     resolving_to(monkeypatch, "8.8.8.8", "8.8.8.8", "1.1.1.1")
-    assert addresses_of(read_target("https://hooks.example/")) == ["8.8.8.8", "1.1.1.1"]
+    assert addresses_of(parse_webhook_url("https://hooks.example/")) == ["8.8.8.8", "1.1.1.1"]
 
 
 @pytest.mark.parametrize("host", ["localhost", "127.1", "0x7f000001", "2130706433", "0177.0.0.1", "[::1]"])
 def test_other_spellings_of_this_machine_are_no_way_in(host):
-    with pytest.raises(NotAllowed, match="private network"):
-        addresses_of(read_target(f"https://{host}/"))
+    with pytest.raises(ForbiddenTarget, match="private network"):
+        addresses_of(parse_webhook_url(f"https://{host}/"))
 
 
 def test_a_site_that_tries_things_out_may_allow_any_network(settings):
     settings.TRIAGE_WEBHOOK_NETWORKS = "any"
-    target = read_target("http://127.0.0.1:8001/hook?a=b")
+    target = parse_webhook_url("http://127.0.0.1:8001/hook?a=b")
     assert addresses_of(target) == ["127.0.0.1"]
     assert (target.secure, target.port, target.path, target.authority) == (
         False,
@@ -76,7 +76,7 @@ def test_a_site_that_tries_things_out_may_allow_any_network(settings):
     ],
 )
 def test_an_address_is_taken_apart(url, authority, port):
-    target = read_target(url)
+    target = parse_webhook_url(url)
     assert (target.authority, target.port, target.secure) == (authority, port, True)
 
 
@@ -99,6 +99,6 @@ def test_an_address_is_taken_apart(url, authority, port):
     ],
 )
 def test_an_address_that_is_none_is_told_with_a_remedy(url, sentence):
-    with pytest.raises(NotAllowed) as refused:
-        read_target(url)
+    with pytest.raises(ForbiddenTarget) as refused:
+        parse_webhook_url(url)
     assert str(refused.value) == sentence

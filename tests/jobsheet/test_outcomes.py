@@ -53,5 +53,5 @@ def test_it_can_be_mended_and_stays_one():
 def test_what_contradicts_itself_is_refused(changes, field, sentence):
     with pytest.raises(Refused) as refused:
         record(make_job_sheet(), **changes)
-    assert [(p.field, p.sentence) for p in refused.value.problems] == [(field, sentence)]
+    assert [(p.field, p.message) for p in refused.value.problems] == [(field, sentence)]
     assert not Outcome.objects.exists()

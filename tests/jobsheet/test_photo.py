@@ -78,7 +78,7 @@ def test_a_large_picture_is_made_smaller():
 def test_what_is_no_photo_is_refused_with_a_remedy(file, sentence):
     with pytest.raises(Refused) as refused:
         read_photo(file)
-    assert [(p.field, p.sentence) for p in refused.value.problems] == [("photo", sentence)]
+    assert [(p.field, p.message) for p in refused.value.problems] == [("photo", sentence)]
 
 
 def test_a_small_file_that_unpacks_to_a_huge_picture_is_refused(monkeypatch):

@@ -5,11 +5,11 @@ from collections import Counter
 
 import pytest
 
-from triage.jobsheet.reference import SIGNS, WORDS, new_reference, read_reference, spoken
+from triage.jobsheet.reference import ALPHABET, WORDS, new_reference, read_reference, spelled_out
 
 
 def test_it_has_fifty_bits_and_looks_the_same_every_time():
-    assert len(SIGNS) == 32
+    assert len(ALPHABET) == 32
     references = {new_reference() for _ in range(2000)}
     assert len(references) == 2000
     assert all(re.fullmatch(r"[A-HJ-NP-Z2-9]{5}-[A-HJ-NP-Z2-9]{5}", reference) for reference in references)
@@ -18,7 +18,7 @@ def test_it_has_fifty_bits_and_looks_the_same_every_time():
 
 # SERA.14020 of Regulation (EU) No 923/2012, as printed: Alfa, Juliett and X-ray are its spellings.
 def test_it_is_said_with_the_words_of_the_spelling_alphabet():
-    assert spoken("AJX2Z-KLM9Q") == "Alfa Juliett X-ray Two Zulu, Kilo Lima Mike Nine Quebec"
+    assert spelled_out("AJX2Z-KLM9Q") == "Alfa Juliett X-ray Two Zulu, Kilo Lima Mike Nine Quebec"
     letters = "Alfa Bravo Charlie Delta Echo Foxtrot Golf Hotel India Juliett Kilo Lima Mike November Oscar Papa"
     rest = "Quebec Romeo Sierra Tango Uniform Victor Whiskey X-ray Yankee Zulu"
     assert [WORDS[letter] for letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZ"] == f"{letters} {rest}".split()
@@ -31,9 +31,9 @@ def test_it_is_read_however_it_is_typed(typed):
 
 @pytest.mark.parametrize("reference", ["KD7MX-4QPTR", "AJX2Z-KLM9Q", "DELTA-XRAY2", "ABCDX-RAY23"])
 def test_it_is_read_as_it_is_said_and_as_it_is_written(reference):
-    assert read_reference(spoken(reference)) == reference
-    assert read_reference(spoken(reference).lower().replace("x-ray", "x ray").replace(",", "")) == reference
-    assert read_reference(spoken(reference).replace("Alfa", "Alpha").replace("Juliett", "juliet")) == reference
+    assert read_reference(spelled_out(reference)) == reference
+    assert read_reference(spelled_out(reference).lower().replace("x-ray", "x ray").replace(",", "")) == reference
+    assert read_reference(spelled_out(reference).replace("Alfa", "Alpha").replace("Juliett", "juliet")) == reference
     assert read_reference(reference) == reference
 
 

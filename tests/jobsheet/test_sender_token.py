@@ -1,6 +1,6 @@
 """The sender's token: nobody can make one, a re-send gets the same, and a new key of the site loses none."""
 
-from triage.jobsheet.sender_token import hash_of, is_token, new_token, token_again
+from triage.jobsheet.sender_token import hash_of, is_token, new_token, rebuild_token
 
 REFERENCE = "KD7MX-4QPTR"
 
@@ -18,10 +18,10 @@ def test_a_re_send_gets_the_same_link_even_after_the_site_changed_its_key(settin
     settings.SECRET_KEY_FALLBACKS = [settings.SECRET_KEY]
     settings.SECRET_KEY = "another-" * 8
     assert new_token(REFERENCE) != token
-    assert token_again(REFERENCE, hash_of(token)) == token
+    assert rebuild_token(REFERENCE, hash_of(token)) == token
 
 
 def test_once_the_old_key_is_forgotten_there_is_none(settings):
     kept = hash_of(new_token(REFERENCE))
     settings.SECRET_KEY = "another-" * 8
-    assert token_again(REFERENCE, kept) is None
+    assert rebuild_token(REFERENCE, kept) is None

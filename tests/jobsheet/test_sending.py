@@ -15,7 +15,7 @@ from tests.jobsheet.formats.calendar_reader import read_calendar
 from tests.jobsheet.receivers import receiver
 from triage.jobsheet.actions import erase, set_status
 from triage.jobsheet.formats.json import schema
-from triage.jobsheet.posting import NotDelivered
+from triage.jobsheet.http_post import NotDelivered
 from triage.jobsheet.sending import send
 from triage.models import Delivery
 
@@ -87,7 +87,7 @@ def test_a_test_message_says_that_it_is_one(box):
     firm = make_firm(webhook_url=box.url)
     send(make_delivery(firm), now())
     told = verified(box, firm)
-    assert told["data"] == {"firm": firm.slug, "words": "This is a test. Nothing has to be done."}
+    assert told["data"] == {"firm": firm.slug, "text": "This is a test. Nothing has to be done."}
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ import pytest
 from tests.firm_builders import ORIGIN, TRAIL, check_after
 from tests.household.checks_done import answers_of
 from triage.engine import explanation
-from triage.jobsheet.summary import check_url, summarise
+from triage.jobsheet.summary import check_url, summarise_with_kit
 from triage.knowledge.library import library
 
 PACK = library().pack
@@ -16,7 +16,7 @@ ELEMENT = answers_of("fan-element-open", "no-heat")
 
 def summary(trail, region="gb-eng"):
     check = check_after(trail, region)
-    return summarise(check, check_url(check, ORIGIN))
+    return summarise_with_kit(check, check_url(check, ORIGIN))
 
 
 def flagged(level, switches):
@@ -31,7 +31,7 @@ def flagged(level, switches):
 
 def test_every_answer_stands_in_exactly_one_place():
     check = summary(ELEMENT.items())
-    told = [a["observation"] for part in ("oven", "answers", "readings", "tried") for a in check[part]]
+    told = [a["observation"] for part in ("oven", "answers", "readings", "attempted") for a in check[part]]
     assert sorted([*told, "complaint", "danger"]) == sorted(ELEMENT)
     assert check["danger_signs"] == "none-seen"
     assert check["finished"]
@@ -59,7 +59,7 @@ def test_the_weights_are_those_of_the_engine():
 )
 def test_nobody_is_ever_told_that_the_oven_is_dead(answer, said, words):
     check = summary([("complaint", "no-heat"), ("supply-off", answer)])
-    assert check["supply"] == {"said": said, "proved_dead": False, "words": words}
+    assert check["supply"] == {"said": said, "proved_dead": False, "text": words}
 
 
 def test_a_check_without_the_danger_page_says_so():
@@ -71,15 +71,15 @@ def test_a_red_flag_comes_with_what_the_person_was_told():
     check = summary([flagged("stop", "any")])
     (flag,) = check["red_flags"]
     first = library().words("gb-eng").flags[flag["flag"]].first
-    assert flag["told"]
-    assert set(flag["told"]) < set(first) or flag["told"] == list(first)
-    assert "{" not in "".join(flag["told"])
+    assert flag["instructed"]
+    assert set(flag["instructed"]) < set(first) or flag["instructed"] == list(first)
+    assert "{" not in "".join(flag["instructed"])
     assert (check["band"], check["danger_signs"], check["finished"]) == ("make-safe", "seen", True)
 
 
 def test_where_no_switch_may_be_touched_no_other_advice_is_said_to_have_been_given():
     check = summary([flagged("emergency", "never"), flagged("stop", "any")])
-    told = {flag["flag"]: flag["told"] for flag in check["red_flags"]}
+    told = {flag["flag"]: flag["instructed"] for flag in check["red_flags"]}
     for name, lines in told.items():
         assert bool(lines) is (PACK.red_flags[name].switches == "never")
 
@@ -88,8 +88,8 @@ def test_what_was_tried_stands_apart_with_its_result():
     task = next(task for task in PACK.tasks.values() if task.competence == "ordinary" and task.outcome)
     outcome = PACK.observations[task.outcome].options[-1]
     check = summary([*TRAIL, (task.outcome, outcome)])
-    if not check["dropped"]:
-        assert [(a["observation"], a["answer"]) for a in check["tried"]] == [(task.outcome, outcome)]
+    if not check["ignored_answers"]:
+        assert [(a["observation"], a["answer"]) for a in check["attempted"]] == [(task.outcome, outcome)]
     assert task.outcome not in [a["observation"] for a in check["answers"]]
 
 
@@ -102,7 +102,7 @@ def test_the_place_decides_the_words():
 
 
 def test_its_address_opens_the_same_check(client):
-    parts = urlsplit(summary(TRAIL)["check_again"])
+    parts = urlsplit(summary(TRAIL)["check_url"])
     assert f"{parts.scheme}://{parts.netloc}" == ORIGIN
     assert parse_qsl(parts.query) == [("region", "gb-eng"), *TRAIL]
     assert client.get(f"{parts.path}?{parts.query}").status_code == 200

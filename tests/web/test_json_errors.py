@@ -4,12 +4,12 @@ import json
 
 import pytest
 
-from triage.jobsheet.errors import Problem
+from triage.jobsheet.errors import FieldProblem
 from triage.web.json_errors import Kind, Trouble, problem_response, title_of
 
 
 def test_a_trouble_becomes_a_problem_document():
-    problems = [Problem("booking.name", "Give a name.")]
+    problems = [FieldProblem("booking.name", "Give a name.")]
     response = problem_response(Trouble(Kind.REFUSED, "Nothing was written.", problems, {"Allow": "GET"}, {"more": 1}))
     assert response.status_code == 422
     assert response.headers["Content-Type"] == "application/problem+json"

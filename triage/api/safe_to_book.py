@@ -7,7 +7,7 @@ from django.utils.translation import gettext as _
 from triage.check_pages.presenters.flags import sort_out
 from triage.engine import parse_answers
 from triage.engine.safety import raised_flags
-from triage.jobsheet.errors import Problem, Refused
+from triage.jobsheet.errors import FieldProblem, Refused
 from triage.knowledge.library import library
 
 
@@ -20,4 +20,4 @@ def leave_first(trail: Iterable[tuple[str, str]]) -> None:
             "By these answers people have to get out now and call for help from outside. Tell them that, and whom to"
             " call; both are in the step of these answers. No repair can be booked with them."
         )
-        raise Refused([Problem("trail", sentence)])
+        raise Refused([FieldProblem("trail", sentence)])

@@ -11,7 +11,7 @@ from django.core import signing
 from django.utils.translation import gettext as _
 
 from triage.check_pages.hand_over_form import STATE
-from triage.jobsheet.errors import Problem
+from triage.jobsheet.errors import FieldProblem
 
 SALT = "triage.household.hand_over"
 OPEN_FOR = timedelta(days=1)
@@ -30,6 +30,6 @@ def key_in(state: str, firm: str) -> str | None:
     return str(key) if wanted == firm else None
 
 
-def stale_problem() -> Problem:
+def stale_problem() -> FieldProblem:
     sentence = _("This form was open for more than a day, so nothing was sent. Look through it and send it again.")
-    return Problem(STATE, sentence)
+    return FieldProblem(STATE, sentence)

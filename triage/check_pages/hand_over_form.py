@@ -14,7 +14,7 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 
 from triage.jobsheet.booking import Booking, Window
-from triage.jobsheet.errors import Problem, Refused
+from triage.jobsheet.errors import FieldProblem, Refused
 
 TEXTS = (
     *("name", "telephone", "email", "street", "postcode", "access"),
@@ -37,7 +37,7 @@ class Sent:
 
     typed: Mapping[str, str]
     photo: bytes | None = None
-    problems: list[Problem] = field(default_factory=list)
+    problems: list[FieldProblem] = field(default_factory=list)
 
     def booking(self, consent: str) -> Booking:
         """What was sent, `consent` being the words on the page. Refused where a time at home cannot be read."""
@@ -56,7 +56,9 @@ def read_sent(request: HttpRequest) -> Sent:
     except SuspiciousOperation:
         return Sent({}, problems=[_too_large()])
     except (MultiPartParserError, UnreadablePostError):
-        return Sent({}, problems=[Problem(STATE, _("The form did not arrive whole. Fill it in and send it again."))])
+        return Sent(
+            {}, problems=[FieldProblem(STATE, _("The form did not arrive whole. Fill it in and send it again."))]
+        )
 
 
 def _length_of(request: HttpRequest) -> int:
@@ -64,9 +66,9 @@ def _length_of(request: HttpRequest) -> int:
     return int(told) if told.isdecimal() else 0
 
 
-def _too_large() -> Problem:
+def _too_large() -> FieldProblem:
     sentence = _("This is more than the form can take, and nothing of it was kept. Send it again with a smaller photo.")
-    return Problem(STATE, sentence)
+    return FieldProblem(STATE, sentence)
 
 
 def _windows(typed: Mapping[str, str]) -> Iterator[Window]:
@@ -82,8 +84,8 @@ def _day(told: str) -> date:
     try:
         day = date.fromisoformat(told)
     except ValueError:
-        raise Refused([Problem("windows", _("This is not a day. Write it as in 2031-05-26."))]) from None
+        raise Refused([FieldProblem("windows", _("This is not a day. Write it as in 2031-05-26."))]) from None
     # It may still be yesterday where the oven stands.
     if day < timezone.now().date() - timedelta(days=1):
-        raise Refused([Problem("windows", _("This day is over. Pick another one, or leave it empty."))])
+        raise Refused([FieldProblem("windows", _("This day is over. Pick another one, or leave it empty."))])
     return day

@@ -21,7 +21,7 @@ from django.utils.cache import add_never_cache_headers, patch_cache_control
 from triage.desk.authentication import current_member, pending_member
 from triage.desk.layout import render_page
 from triage.desk.request import DeskRequest, MemberRequest, UserRequest
-from triage.jobsheet.opening import NotFound
+from triage.jobsheet.access import NotFound
 from triage.models.firm import Role
 
 P = ParamSpec("P")

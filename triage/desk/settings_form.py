@@ -7,8 +7,8 @@ from django import forms
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from triage.jobsheet.networks import NotAllowed, read_target
-from triage.jobsheet.plain_text import many_lines, one_line
+from triage.jobsheet.networks import ForbiddenTarget, parse_webhook_url
+from triage.jobsheet.plain_text import clean_line, clean_text
 from triage.knowledge.library import library
 from triage.models import Firm
 from triage.models.firm import MAX_RETENTION_DAYS, is_colour
@@ -77,7 +77,7 @@ class SettingsForm(forms.Form):
             region.choices = [(code, name) for name, code in places]
 
     def clean_name(self) -> str:
-        name = one_line(self.cleaned_data["name"])
+        name = clean_line(self.cleaned_data["name"])
         if not name:
             raise forms.ValidationError(_("Give the firm a name."))
         return name
@@ -112,8 +112,8 @@ class SettingsForm(forms.Form):
         address = str(self.cleaned_data["webhook_url"]).strip()
         if address:
             try:
-                read_target(address)
-            except NotAllowed as reason:
+                parse_webhook_url(address)
+            except ForbiddenTarget as reason:
                 raise forms.ValidationError(str(reason)) from reason
         return address
 
@@ -131,7 +131,7 @@ def _as_lines(pairs: Mapping[str, object]) -> str:
 
 
 def _lines(text: str) -> list[str]:
-    lines = [one_line(line) for line in many_lines(text).split("\n")]
+    lines = [clean_line(line) for line in clean_text(text).split("\n")]
     told = list(dict.fromkeys(line for line in lines if line))
     if len(told) > MAX_LINES or any(len(line) > MAX_LINE_LENGTH for line in told):
         words = {"most": MAX_LINES, "length": MAX_LINE_LENGTH}

@@ -2,7 +2,7 @@
 an action that was done leaves its own. Where one is refused and the page comes back, that is a look too."""
 
 from triage.desk.request import MemberRequest
-from triage.jobsheet.opening import NotFound, open_as_member
+from triage.jobsheet.access import NotFound, open_as_member
 from triage.jobsheet.reference import read_reference
 from triage.models import JobSheet
 

@@ -13,8 +13,8 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 
 from triage.desk.second_factor import disable_second_factor
-from triage.jobsheet.errors import Problem, Refused
-from triage.jobsheet.plain_text import one_line
+from triage.jobsheet.errors import FieldProblem, Refused
+from triage.jobsheet.plain_text import clean_line
 from triage.jobsheet.sender_token import hash_of
 from triage.models import Firm, Invitation, Member
 from triage.models.firm import Role
@@ -29,7 +29,7 @@ def invite(*, firm: Firm, name: str, role: str) -> str:
     token, now = secrets.token_urlsafe(32), timezone.now()
     invitation = Invitation.objects.create(
         firm=firm,
-        name=one_line(name),
+        name=clean_line(name),
         role=Role(role),
         token_hash=hash_of(token),
         created=now,
@@ -98,4 +98,6 @@ def reset_second_factor(*, member: Member) -> None:
 def _require_another_owner(member: Member) -> None:
     owners = list(Member.objects.select_for_update().filter(firm=member.firm_id, role=Role.OWNER))
     if [owner.pk for owner in owners] == [member.pk]:
-        raise Refused([Problem("role", _("The firm would have no owner left. Make somebody else an owner first."))])
+        raise Refused(
+            [FieldProblem("role", _("The firm would have no owner left. Make somebody else an owner first."))]
+        )

@@ -7,7 +7,7 @@ from django.http import HttpRequest
 from django.utils.translation import ngettext
 
 from triage.conf import BOOKING_RATE_LIMIT
-from triage.jobsheet.errors import Problem
+from triage.jobsheet.errors import FieldProblem
 from triage.web.client_address import client_address
 from triage.web.rate_limit import Allowance, Policy, count_request, network_of
 
@@ -20,7 +20,7 @@ def count_hand_over(request: HttpRequest) -> Allowance:
     return count_request(policy, network_of(client_address(request)))
 
 
-def wait_problem(allowance: Allowance) -> Problem:
+def wait_problem(allowance: Allowance) -> FieldProblem:
     minutes = -(-allowance.ends_in // 60)
     sentence = ngettext(
         "Too many forms came from your network in a short time, so nothing was sent. What you typed is still here:"
@@ -29,4 +29,4 @@ def wait_problem(allowance: Allowance) -> Problem:
         " send it again in %(minutes)s minutes, or telephone the firm.",
         minutes,
     )
-    return Problem("", sentence % {"minutes": minutes})
+    return FieldProblem("", sentence % {"minutes": minutes})

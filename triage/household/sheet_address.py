@@ -8,7 +8,7 @@ from django.urls import reverse
 
 from triage.check_pages.query import ParsedQuery, parse_query
 from triage.check_pages.request import CheckRequest, check_request_for
-from triage.jobsheet.sender_token import token_again
+from triage.jobsheet.sender_token import rebuild_token
 from triage.models import JobSheet
 
 TOKEN, SENT = "token", "sent"
@@ -16,7 +16,7 @@ TOKEN, SENT = "token", "sent"
 
 def sheet_address(sheet: JobSheet, sent: str = "") -> str:
     """Without a token where the site's key of that time is forgotten; then the page says that there is none."""
-    token = token_again(sheet.reference, sheet.token_hash) or ""
+    token = rebuild_token(sheet.reference, sheet.token_hash) or ""
     return _to("household-sheet", sheet.reference, token) + (f"&{SENT}={quote(sent)}" if sent else "")
 
 

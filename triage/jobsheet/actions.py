@@ -16,13 +16,13 @@ from django.utils.translation import gettext as _
 
 from triage.engine import Check, OutOfScope, run_check
 from triage.jobsheet.booking import Booking, check_booking
-from triage.jobsheet.errors import KeyTaken, Problem, Refused
+from triage.jobsheet.errors import FieldProblem, IdempotencyConflict, Refused
 from triage.jobsheet.photo import Photo, read_photo
-from triage.jobsheet.plain_text import many_lines
+from triage.jobsheet.plain_text import clean_text
 from triage.jobsheet.reference import new_reference
-from triage.jobsheet.request_print import check_key, request_print
+from triage.jobsheet.request_fingerprint import check_key, request_fingerprint
 from triage.jobsheet.sender_token import hash_of, new_token
-from triage.jobsheet.summary import check_url, summarise
+from triage.jobsheet.summary import check_url, summarise_with_kit
 from triage.knowledge.library import library
 from triage.models import ApiKey, AuditEntry, Delivery, Firm, JobSheet, Member, Note, RatingPlatePhoto
 from triage.models.audit_entry import Actor, AuditAction
@@ -51,7 +51,7 @@ def hand_over(
     belongs to another request.
     """
     check_key(idempotency_key)
-    wanted = request_print(trail, region, booking)
+    wanted = request_fingerprint(trail, region, booking)
     key = (idempotency_key, wanted)
     earlier = _earlier(firm, idempotency_key, wanted)
     if earlier:
@@ -77,20 +77,22 @@ def _earlier(firm: Firm, key: str, wanted: str) -> JobSheet | None:
     sheet = JobSheet.objects.filter(firm=firm, idempotency_key=key).first()
     if sheet and sheet.request_hash != wanted:
         # Who knows another person's key must not get that person's sheet.
-        raise KeyTaken([Problem("idempotency_key", _("This was sent before with other details. Start a new request."))])
+        raise IdempotencyConflict(
+            [FieldProblem("idempotency_key", _("This was sent before with other details. Start a new request."))]
+        )
     return sheet
 
 
 def _check(trail: Sequence[tuple[str, str]], region: str) -> Check:
     known = library()
     if region not in known.regions:
-        raise Refused([Problem("region", _("We do not know this place. Choose one from the list."))])
+        raise Refused([FieldProblem("region", _("We do not know this place. Choose one from the list."))])
     check = run_check(known.pack, known.regions[region].region, trail)
     if isinstance(check.step, OutOfScope):
         sentence = _("By these answers this is not an electric oven, and the firm cannot take it as one.")
-        raise Refused([Problem("trail", sentence)])
+        raise Refused([FieldProblem("trail", sentence)])
     if not check.answers:
-        raise Refused([Problem("trail", _("Nothing was answered yet. Answer at least what is wrong."))])
+        raise Refused([FieldProblem("trail", _("Nothing was answered yet. Answer at least what is wrong."))])
     return check
 
 
@@ -103,7 +105,7 @@ def _write(
     taken_by: Member | None,
     key: tuple[str, str],
 ) -> JobSheet:
-    now, reference, summary = timezone.now(), new_reference(), summarise(check, check_url(check, origin))
+    now, reference, summary = timezone.now(), new_reference(), summarise_with_kit(check, check_url(check, origin))
     plate = {name: getattr(booking, name) for name in ("maker", "model", "serial", "power", "year")}
     sheet = JobSheet.objects.create(
         reference=reference,
@@ -118,7 +120,7 @@ def _write(
         band=summary["band"],
         leading_fault=summary["causes"][0]["fault"],
         **{name: getattr(booking, name) for name in PERSONAL},
-        plate={name: told for name, told in plate.items() if told},
+        plate={name: value for name, value in plate.items() if value},
         windows=[{"start": w.start.isoformat(), "end": w.end.isoformat()} for w in booking.windows],
         consented=now,
         taken_by=taken_by,
@@ -151,7 +153,7 @@ def _new_delivery(firm: Firm, sheet: JobSheet | None, channel: Channel, event: E
 def queue_test(*, firm: Firm) -> Delivery:
     """A test message to the firm's webhook, delivered like any other."""
     if not firm.webhook_url:
-        raise Refused([Problem("webhook_url", _("Give the webhook's address first."))])
+        raise Refused([FieldProblem("webhook_url", _("Give the webhook's address first."))])
     return _new_delivery(firm, None, Channel.WEBHOOK, Event.TEST, timezone.now())
 
 
@@ -172,7 +174,7 @@ def note_access(
 def set_status(*, sheet: JobSheet, status: str, member: Member) -> None:
     if status not in SheetStatus.values:
         known = ", ".join(SheetStatus.values)
-        raise Refused([Problem("status", _("There is no such status. Use one of: %(known)s.") % {"known": known})])
+        raise Refused([FieldProblem("status", _("There is no such status. Use one of: %(known)s.") % {"known": known})])
     sheet.status = status
     sheet.save(update_fields=["status"])
     note_access(sheet, AuditAction.STATUS, member, Actor.MEMBER)
@@ -180,13 +182,13 @@ def set_status(*, sheet: JobSheet, status: str, member: Member) -> None:
 
 @transaction.atomic
 def add_note(*, sheet: JobSheet, text: str, member: Member) -> Note:
-    cleaned = many_lines(text)
+    cleaned = clean_text(text)
     if not cleaned:
-        raise Refused([Problem("text", _("Write something, or leave the note out."))])
+        raise Refused([FieldProblem("text", _("Write something, or leave the note out."))])
     if len(cleaned) > MAX_NOTE_LENGTH:
-        words = {"length": len(cleaned), "most": MAX_NOTE_LENGTH}
+        params = {"length": len(cleaned), "most": MAX_NOTE_LENGTH}
         sentence = _("This note has %(length)s characters, and %(most)s are the most. Shorten it or write two.")
-        raise Refused([Problem("text", sentence % words)])
+        raise Refused([FieldProblem("text", sentence % params)])
     _lock_unless_erased(sheet)
     note = Note.objects.create(sheet=sheet, author=member, text=cleaned, created=timezone.now())
     note_access(sheet, AuditAction.NOTED, member, Actor.MEMBER)
@@ -196,7 +198,7 @@ def add_note(*, sheet: JobSheet, text: str, member: Member) -> Note:
 def _lock_unless_erased(sheet: JobSheet) -> None:
     """Holds the sheet to the end of the transaction, so that nothing personal is written while it is being erased."""
     if JobSheet.objects.select_for_update().get(pk=sheet.pk).erased:
-        raise Refused([Problem("text", _("This job sheet was erased. Nothing more can be written on it."))])
+        raise Refused([FieldProblem("text", _("This job sheet was erased. Nothing more can be written on it."))])
 
 
 @transaction.atomic
@@ -211,8 +213,8 @@ def erase(*, sheet: JobSheet, actor: Actor, member: Member | None = None) -> Non
     now = timezone.now()
     sheet.notes.all().delete()
     RatingPlatePhoto.objects.filter(sheet=sheet).delete()
-    tried = Delivery.objects.filter(sheet=sheet, channel=Channel.WEBHOOK, attempts__gt=0)
-    told = tried.exists()  # an attempt that failed may have arrived all the same
+    attempted = Delivery.objects.filter(sheet=sheet, channel=Channel.WEBHOOK, attempts__gt=0)
+    receiver_has_it = attempted.exists()  # an attempt that failed may have arrived all the same
     Delivery.objects.filter(sheet=sheet, state__in=(DeliveryState.WAITING, DeliveryState.FAILED)).update(
         state=DeliveryState.CANCELLED, leased_by="", lease_until=None, settled=now, last_error=""
     )
@@ -220,7 +222,7 @@ def erase(*, sheet: JobSheet, actor: Actor, member: Member | None = None) -> Non
         _blank(holder, now)
     locked.save()
     note_access(sheet, AuditAction.ERASED, member, actor)
-    if told and actor is not Actor.SITE:
+    if receiver_has_it and actor is not Actor.SITE:
         _queue(locked, Event.ERASED, now)
     log.info("job sheet %s erased by %s", sheet.pk, actor)
 
@@ -228,7 +230,7 @@ def erase(*, sheet: JobSheet, actor: Actor, member: Member | None = None) -> Non
 def _blank(sheet: JobSheet, now: datetime) -> None:
     for name in PERSONAL:
         setattr(sheet, name, "")
-    sheet.plate = {name: told for name, told in sheet.plate.items() if name != "serial"}
+    sheet.plate = {name: value for name, value in sheet.plate.items() if name != "serial"}
     sheet.windows = []
     sheet.erased = now
 

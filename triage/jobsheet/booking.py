@@ -13,14 +13,14 @@ from django.core.exceptions import ValidationError
 from django.core.validators import validate_email
 from django.utils.translation import gettext as _
 
-from triage.jobsheet.errors import Problem, Refused
-from triage.jobsheet.plain_text import many_lines, one_line
+from triage.jobsheet.errors import FieldProblem, Refused
+from triage.jobsheet.plain_text import clean_line, clean_text
 
-MOST_WINDOWS = 10
-FEWEST_DIGITS = 5
+MAX_WINDOWS = 10
+MIN_DIGITS = 5
 TELEPHONE = re.compile(r"\+?[0-9 ()./-]{5,40}")
 
-LONGEST = {
+MAX_LENGTHS = {
     "name": 120,
     "telephone": 40,
     "email": 254,
@@ -68,7 +68,7 @@ class Booking:
 
 def check_booking(booking: Booking) -> Booking:
     cleaned: dict[str, Any] = {
-        name: (many_lines if name in SEVERAL_LINES else one_line)(getattr(booking, name)) for name in LONGEST
+        name: (clean_text if name in SEVERAL_LINES else clean_line)(getattr(booking, name)) for name in MAX_LENGTHS
     }
     checked = replace(booking, **cleaned)
     problems = [*_lengths(checked), *_who(checked), *_when(checked)]
@@ -77,30 +77,32 @@ def check_booking(booking: Booking) -> Booking:
     return checked
 
 
-def _lengths(booking: Booking) -> Iterator[Problem]:
-    for name, most in LONGEST.items():
+def _lengths(booking: Booking) -> Iterator[FieldProblem]:
+    for name, most in MAX_LENGTHS.items():
         length = len(getattr(booking, name))
         if length > most:
-            words = {"length": length, "most": most}
-            yield Problem(name, _("This has %(length)s characters, and %(most)s are the most. Shorten it.") % words)
+            params = {"length": length, "most": most}
+            yield FieldProblem(
+                name, _("This has %(length)s characters, and %(most)s are the most. Shorten it.") % params
+            )
 
 
-def _who(booking: Booking) -> Iterator[Problem]:
+def _who(booking: Booking) -> Iterator[FieldProblem]:
     if not booking.name:
-        yield Problem("name", _("Give a name the repairer can ask for."))
+        yield FieldProblem("name", _("Give a name the repairer can ask for."))
     if not booking.consent:
-        yield Problem("consent", _("The repairer may only be told once you agree to it."))
+        yield FieldProblem("consent", _("The repairer may only be told once you agree to it."))
     if not booking.telephone and not booking.email:
-        yield Problem("telephone", _("Give a telephone number or an e-mail address, so that the firm can answer."))
+        yield FieldProblem("telephone", _("Give a telephone number or an e-mail address, so that the firm can answer."))
     if booking.telephone and not _can_be_dialled(booking.telephone):
-        yield Problem("telephone", _("This is not a telephone number. Write digits, as in 020 7946 0000."))
+        yield FieldProblem("telephone", _("This is not a telephone number. Write digits, as in 020 7946 0000."))
     if booking.email and not _is_email(booking.email):
-        yield Problem("email", _("This is not an e-mail address. Write it as in name@example.org."))
+        yield FieldProblem("email", _("This is not an e-mail address. Write it as in name@example.org."))
 
 
 def _can_be_dialled(telephone: str) -> bool:
     digits = sum(sign.isdigit() for sign in telephone)
-    return TELEPHONE.fullmatch(telephone) is not None and digits >= FEWEST_DIGITS
+    return TELEPHONE.fullmatch(telephone) is not None and digits >= MIN_DIGITS
 
 
 def _is_email(email: str) -> bool:
@@ -111,10 +113,10 @@ def _is_email(email: str) -> bool:
     return True
 
 
-def _when(booking: Booking) -> Iterator[Problem]:
-    if len(booking.windows) > MOST_WINDOWS:
-        yield Problem("windows", _("Give at most %(most)s times.") % {"most": MOST_WINDOWS})
+def _when(booking: Booking) -> Iterator[FieldProblem]:
+    if len(booking.windows) > MAX_WINDOWS:
+        yield FieldProblem("windows", _("Give at most %(most)s times.") % {"most": MAX_WINDOWS})
     if any(window.start.tzinfo or window.end.tzinfo for window in booking.windows):
-        yield Problem("windows", _("Give times as the clock on the wall shows them, without a time zone."))
+        yield FieldProblem("windows", _("Give times as the clock on the wall shows them, without a time zone."))
     elif any(window.end <= window.start for window in booking.windows):
-        yield Problem("windows", _("A time at home has to end after it begins."))
+        yield FieldProblem("windows", _("A time at home has to end after it begins."))

@@ -12,7 +12,7 @@ from triage.models import Firm
 
 def consent_lines(firm: Firm) -> list[str]:
     """The sentences, each of which stands by itself."""
-    words = {"firm": firm.name, "days": firm.retention_days}
+    params = {"firm": firm.name, "days": firm.retention_days}
     lines = [
         _("%(firm)s may have what I write here and my answers about the oven, to call me and to come for this repair."),
         _("It is kept for %(days)s days at the most. Until then I can see it and erase it with a link I get now."),
@@ -22,7 +22,7 @@ def consent_lines(firm: Firm) -> list[str]:
         lines.append(
             _("A copy goes to %(firm)s by e-mail. Nobody can erase that from here, so I have to ask the firm to do it.")
         )
-    return [line % words for line in lines]
+    return [line % params for line in lines]
 
 
 def consent_words(firm: Firm) -> str:
@@ -32,7 +32,7 @@ def consent_words(firm: Firm) -> str:
 
 def spoken_consent(firm: Firm) -> list[str]:
     """The same as the firm's own agent says it on the telephone, each sentence to be read out by itself."""
-    words = {"firm": firm.name, "days": firm.retention_days}
+    params = {"firm": firm.name, "days": firm.retention_days}
     lines = [
         _("May %(firm)s keep what you told me, your answers about the oven and where you live, to call and to come?"),
         _("We keep it for %(days)s days at the most. You can see it and erase it by a link I can send, or ask us to."),
@@ -40,4 +40,4 @@ def spoken_consent(firm: Firm) -> list[str]:
     ]
     if firm.email:
         lines.append(_("A copy goes to our mailbox. The link can’t erase that one, so ask us to, and we do it."))
-    return [line % words for line in lines]
+    return [line % params for line in lines]

@@ -19,7 +19,7 @@ from django.db import connection, transaction
 from django.db.models import Q
 from django.utils import timezone
 
-from triage.jobsheet.posting import NotDelivered
+from triage.jobsheet.http_post import NotDelivered
 from triage.jobsheet.sending import send
 from triage.models import Delivery
 from triage.models.delivery import DeliveryState
@@ -48,8 +48,8 @@ def shared_now() -> datetime:
         return timezone.now()
     with connection.cursor() as cursor:
         cursor.execute("SELECT CLOCK_TIMESTAMP()")
-        told: datetime = cursor.fetchone()[0]
-        return told
+        now: datetime = cursor.fetchone()[0]
+        return now
 
 
 def deliver_due(worker: str, sender: Sender = send, stopped: Callable[[], bool] = lambda: False) -> int:

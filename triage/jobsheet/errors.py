@@ -5,20 +5,20 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
-class Problem:
+class FieldProblem:
     """`field` is a name such as `contact.telephone`; `sentence` says what is wrong and what to do."""
 
     field: str
-    sentence: str
+    message: str
 
 
 class Refused(Exception):
     """What was sent cannot be taken as it is. Nothing was written."""
 
-    def __init__(self, problems: Iterable[Problem]) -> None:
+    def __init__(self, problems: Iterable[FieldProblem]) -> None:
         self.problems = tuple(problems)
-        super().__init__(" ".join(problem.sentence for problem in self.problems))
+        super().__init__(" ".join(problem.message for problem in self.problems))
 
 
-class KeyTaken(Refused):
+class IdempotencyConflict(Refused):
     """The idempotency key was used for another request."""

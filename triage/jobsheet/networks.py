@@ -25,12 +25,12 @@ SPECIAL = tuple(
 IPAddress = ipaddress.IPv4Address | ipaddress.IPv6Address
 
 
-class NotAllowed(Exception):
+class ForbiddenTarget(Exception):
     """This address may not be sent to; the message says why and what to do."""
 
 
 @dataclass(frozen=True, slots=True)
-class Target:
+class WebhookUrl:
     """A webhook's address, taken apart. `host` is a name or an address, without brackets."""
 
     secure: bool
@@ -46,32 +46,32 @@ class Target:
         return host if self.port == usual else f"{host}:{self.port}"
 
 
-def read_target(url: str) -> Target:
+def parse_webhook_url(url: str) -> WebhookUrl:
     """The parts of a webhook's address. Raises NotAllowed where it is not one a site may use."""
     try:
         parts = urlsplit(url)
         port, host = parts.port, parts.hostname
     except ValueError:
-        raise NotAllowed(_("This is not a web address. Write it as in https://example.org/job-sheets.")) from None
+        raise ForbiddenTarget(_("This is not a web address. Write it as in https://example.org/job-sheets.")) from None
     if not host or not url.isascii() or not url.isprintable() or " " in url:
-        raise NotAllowed(_("This is not a web address. Write it as in https://example.org/job-sheets."))
+        raise ForbiddenTarget(_("This is not a web address. Write it as in https://example.org/job-sheets."))
     allowed = ("https", "http") if _anywhere() else ("https",)
     if parts.scheme not in allowed:
-        raise NotAllowed(_("The address has to begin with https://, so that nobody can read along."))
+        raise ForbiddenTarget(_("The address has to begin with https://, so that nobody can read along."))
     if parts.username is not None or parts.password is not None:
-        raise NotAllowed(_("Leave the user name and password out of the address; the signature proves who sends."))
+        raise ForbiddenTarget(_("Leave the user name and password out of the address; the signature proves who sends."))
     path = (parts.path or "/") + (f"?{parts.query}" if parts.query else "")
     secure = parts.scheme == "https"
-    return Target(secure, host, port or (443 if secure else 80), path)
+    return WebhookUrl(secure, host, port or (443 if secure else 80), path)
 
 
-def addresses_of(target: Target) -> list[str]:
+def addresses_of(target: WebhookUrl) -> list[str]:
     """The addresses of its host, in the order to try. Raises NotAllowed where any is not public, OSError where the
     name is unknown."""
     found = socket.getaddrinfo(target.host, target.port, type=socket.SOCK_STREAM)
     addresses = list(dict.fromkeys(str(entry[4][0]) for entry in found))
     if not _anywhere() and not all(is_public(address) for address in addresses):
-        raise NotAllowed(_("This address leads into a private network. Use one on the public internet."))
+        raise ForbiddenTarget(_("This address leads into a private network. Use one on the public internet."))
     return addresses
 
 

@@ -8,8 +8,8 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 
 from triage.jobsheet.actions import note_access
-from triage.jobsheet.errors import Problem, Refused
-from triage.jobsheet.plain_text import one_line
+from triage.jobsheet.errors import FieldProblem, Refused
+from triage.jobsheet.plain_text import clean_line
 from triage.knowledge.library import library
 from triage.models import JobSheet, Member, Outcome
 from triage.models.audit_entry import Actor, AuditAction
@@ -38,7 +38,7 @@ def record_outcome(*, sheet: JobSheet, findings: Findings, member: Member) -> Ou
     problems = list(_problems(findings))
     if problems:
         raise Refused(problems)
-    fitted = dict.fromkeys(filter(None, map(one_line, findings.fitted)))
+    fitted = dict.fromkeys(filter(None, map(clean_line, findings.fitted)))
     with transaction.atomic():
         outcome, _made = Outcome.objects.update_or_create(
             sheet=sheet,
@@ -60,20 +60,22 @@ def record_outcome(*, sheet: JobSheet, findings: Findings, member: Member) -> Ou
     return outcome
 
 
-def _problems(findings: Findings) -> Iterator[Problem]:
+def _problems(findings: Findings) -> Iterator[FieldProblem]:
     unknown = [fault for fault in findings.found if fault not in library().pack.faults]
     if unknown:
-        yield Problem("found", _("There is no fault %(fault)s. Choose from the list.") % {"fault": unknown[0][:60]})
+        yield FieldProblem(
+            "found", _("There is no fault %(fault)s. Choose from the list.") % {"fault": unknown[0][:60]}
+        )
     if not 1 <= len(findings.found) <= MOST_FOUND:
-        yield Problem("found", _("Choose what was found: at least one, at most %(most)s.") % {"most": MOST_FOUND})
+        yield FieldProblem("found", _("Choose what was found: at least one, at most %(most)s.") % {"most": MOST_FOUND})
     if len(findings.fitted) > MOST_FITTED or any(len(part) > LONGEST_PART for part in findings.fitted):
-        words = {"most": MOST_FITTED, "length": LONGEST_PART}
-        yield Problem("fitted", _("Name at most %(most)s parts, each in at most %(length)s characters.") % words)
+        params = {"most": MOST_FITTED, "length": LONGEST_PART}
+        yield FieldProblem("fitted", _("Name at most %(most)s parts, each in at most %(length)s characters.") % params)
     if not 1 <= findings.minutes <= MAX_VISIT_MINUTES:
-        yield Problem("minutes", _("Give the minutes of work, from 1 to %(most)s.") % {"most": MAX_VISIT_MINUTES})
+        yield FieldProblem("minutes", _("Give the minutes of work, from 1 to %(most)s.") % {"most": MAX_VISIT_MINUTES})
     if findings.result not in Result.values or findings.barrier not in Barrier.values:
-        yield Problem("result", _("Choose how the oven was left from the list."))
+        yield FieldProblem("result", _("Choose how the oven was left from the list."))
     elif findings.fixed_first_visit and findings.result != Result.FIXED:
-        yield Problem("result", _("An oven that was fixed on the first visit was fixed. Correct one of the two."))
+        yield FieldProblem("result", _("An oven that was fixed on the first visit was fixed. Correct one of the two."))
     elif findings.barrier and findings.result != Result.END_OF_LIFE:
-        yield Problem("barrier", _("Give a reason only where the oven was given up."))
+        yield FieldProblem("barrier", _("Give a reason only where the oven was given up."))

@@ -9,14 +9,14 @@ from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
 
-from triage.jobsheet.contents import contents_of
+from triage.jobsheet.contents import serialize_sheet
 from triage.models import AuditEntry, Delivery, JobSheet, Outcome, RatingPlatePhoto
 
 
 def export_personal_data(sheet: JobSheet) -> dict[str, Any]:
     """Plain values, ready for JSON."""
     return {
-        "job_sheet": contents_of(sheet),
+        "job_sheet": serialize_sheet(sheet),
         "answers": sheet.answers,
         "place": sheet.region,
         "erased": _time(sheet.erased),

@@ -9,7 +9,7 @@ from io import BytesIO
 from django.utils.translation import gettext as _
 from PIL import Image, UnidentifiedImageError
 
-from triage.jobsheet.errors import Problem, Refused
+from triage.jobsheet.errors import FieldProblem, Refused
 
 MOST_BYTES = 12_000_000
 MOST_PIXELS = 60_000_000
@@ -55,8 +55,8 @@ def read_photo(file: bytes) -> Photo:
 
 def _encoded(picture: Image.Image) -> Photo:
     if picture.width * picture.height > MOST_PIXELS:
-        words = {"most": MOST_PIXELS // 1_000_000}
-        raise _refused(_("This photo has more than %(most)s million dots. Take it again with a smaller size.") % words)
+        params = {"most": MOST_PIXELS // 1_000_000}
+        raise _refused(_("This photo has more than %(most)s million dots. Take it again with a smaller size.") % params)
     picture.draft("RGB", (LONGEST_SIDE, LONGEST_SIDE))
     upright = _upright(picture).convert("RGB")
     upright.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
@@ -74,4 +74,4 @@ def _upright(picture: Image.Image) -> Image.Image:
 
 
 def _refused(sentence: str) -> Refused:
-    return Refused([Problem("photo", sentence)])
+    return Refused([FieldProblem("photo", sentence)])

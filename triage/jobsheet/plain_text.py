@@ -12,10 +12,10 @@ UNWANTED = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\uf
 LINE_BREAKS = re.compile("\r\n|\r|\u2028|\u2029")
 
 
-def one_line(text: str) -> str:
-    return " ".join(many_lines(text).split())
+def clean_line(text: str) -> str:
+    return " ".join(clean_text(text).split())
 
 
-def many_lines(text: str) -> str:
+def clean_text(text: str) -> str:
     whole = text.encode("utf-8", "replace").decode("utf-8")
     return unicodedata.normalize("NFC", UNWANTED.sub("", LINE_BREAKS.sub("\n", whole))).strip()

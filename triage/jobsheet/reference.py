@@ -7,7 +7,7 @@ SERA.14020, with its spellings Alfa, Juliett and X-ray. A reference opens nothin
 import re
 import secrets
 
-SIGNS = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"
+ALPHABET = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"
 HALF = 5
 
 WORDS = dict(
@@ -30,11 +30,11 @@ LONGEST_SAID = 120
 
 def new_reference() -> str:
     """Such as `KD7MX-4QPTR`."""
-    signs = "".join(secrets.choice(SIGNS) for _ in range(2 * HALF))
+    signs = "".join(secrets.choice(ALPHABET) for _ in range(2 * HALF))
     return f"{signs[:HALF]}-{signs[HALF:]}"
 
 
-def spoken(reference: str) -> str:
+def spelled_out(reference: str) -> str:
     """The reference as it is said, with a pause in the middle."""
     return ", ".join(" ".join(WORDS[sign] for sign in half) for half in reference.split("-"))
 
@@ -43,11 +43,11 @@ def read_reference(typed: str) -> str | None:
     """The reference somebody typed or said, as signs or as words of the spelling alphabet, in any case and with any
     spacing; None where it cannot be one."""
     said = typed[:LONGEST_SAID].upper()
-    words = re.split(r"[^A-Z0-9]+", X_RAY.sub("XRAY", said))
-    return _grouped("".join(words)) or _grouped("".join(SAID.get(word, word) for word in words))
+    parts = re.split(r"[^A-Z0-9]+", X_RAY.sub("XRAY", said))
+    return _grouped("".join(parts)) or _grouped("".join(SAID.get(word, word) for word in parts))
 
 
 def _grouped(signs: str) -> str | None:
-    if len(signs) != 2 * HALF or set(signs) - set(SIGNS):
+    if len(signs) != 2 * HALF or set(signs) - set(ALPHABET):
         return None
     return f"{signs[:HALF]}-{signs[HALF:]}"

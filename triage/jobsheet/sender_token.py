@@ -16,7 +16,7 @@ def new_token(reference: str) -> str:
     return _token(reference, settings.SECRET_KEY)
 
 
-def token_again(reference: str, token_hash: str) -> str | None:
+def rebuild_token(reference: str, token_hash: str) -> str | None:
     """The token given out before; None once the site's key of that time is forgotten."""
     keys = (settings.SECRET_KEY, *settings.SECRET_KEY_FALLBACKS)
     return next((t for t in (_token(reference, key) for key in keys) if is_token(t, token_hash)), None)

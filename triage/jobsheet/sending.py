@@ -9,13 +9,13 @@ from django.conf import settings
 from django.core.mail import EmailMessage
 from django.utils.translation import gettext as _
 
-from triage.jobsheet.contents import contents_of
+from triage.jobsheet.contents import serialize_sheet
 from triage.jobsheet.errors import Refused
 from triage.jobsheet.formats.calendar import visit_request
 from triage.jobsheet.formats.json import sheet_json
 from triage.jobsheet.formats.text import sheet_text
 from triage.jobsheet.formats.webhook import message_body, signed_headers
-from triage.jobsheet.posting import NotDelivered, post
+from triage.jobsheet.http_post import NotDelivered, post
 from triage.models import Delivery, JobSheet
 from triage.models.delivery import Channel, Event
 
@@ -32,7 +32,7 @@ def _post(delivery: Delivery, now: datetime) -> None:
     firm = delivery.firm
     if not firm.webhook_url:
         raise NotDelivered(_("The firm has no webhook any more."), permanent=True)
-    body = message_body(delivery.event, delivery.created, told_by(delivery))
+    body = message_body(delivery.event, delivery.created, payload(delivery))
     try:
         headers = signed_headers(firm.webhook_secret, delivery.message_id, now, body)
     except Refused as reason:
@@ -40,14 +40,14 @@ def _post(delivery: Delivery, now: datetime) -> None:
     post(firm.webhook_url, headers, body.encode())
 
 
-def told_by(delivery: Delivery) -> Mapping[str, object]:
+def payload(delivery: Delivery) -> Mapping[str, object]:
     """What the message is about. An erased sheet is named by its reference and nothing else."""
     sheet = delivery.sheet
     if sheet is None:
-        return {"firm": delivery.firm.slug, "words": _("This is a test. Nothing has to be done.")}
+        return {"firm": delivery.firm.slug, "text": _("This is a test. Nothing has to be done.")}
     if delivery.event == Event.ERASED:
         return {"reference": sheet.reference, "erased": _when_erased(sheet)}
-    return cast(Mapping[str, object], contents_of(sheet))
+    return cast(Mapping[str, object], serialize_sheet(sheet))
 
 
 def _when_erased(sheet: JobSheet) -> str:
@@ -58,10 +58,10 @@ def _mail(delivery: Delivery) -> None:
     firm, sheet = delivery.firm, delivery.sheet
     if not firm.email or sheet is None:
         raise NotDelivered(_("The firm has no e-mail address any more."), permanent=True)
-    contents = contents_of(sheet)
-    words = {"reference": sheet.reference, "trouble": contents["check"]["trouble"]}
+    contents = serialize_sheet(sheet)
+    params = {"reference": sheet.reference, "complaint": contents["check"]["complaint"]}
     message = EmailMessage(
-        subject=_("Job sheet %(reference)s: %(trouble)s") % words,
+        subject=_("Job sheet %(reference)s: %(complaint)s") % params,
         body=sheet_text(contents),
         to=[firm.email],
         reply_to=[sheet.email] if sheet.email else None,

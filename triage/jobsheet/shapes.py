@@ -1,7 +1,7 @@
 """A job sheet as plain values: what is frozen in the database, sent, printed and described by the JSON Schema.
 
-`Summary` is what the check came to and names nobody; `Sheet` adds whose oven it is. Ids are the pack's; words are
-those the person saw.
+`FullSummary` is what the check came to and names nobody; `SheetData` adds whose oven it is. Ids are the pack's; texts
+are those the person saw.
 """
 
 from typing import Literal, TypedDict
@@ -9,129 +9,130 @@ from typing import Literal, TypedDict
 FORMAT: Literal[1] = 1
 
 
-class Answer(TypedDict):
+class SheetAnswer(TypedDict):
     """`decibans` is the answer's weight for the likeliest cause, None where no weight was computed."""
 
     observation: str
     answer: str
     question: str
-    words: str
+    text: str
     decibans: float | None
 
 
-class Weighed(TypedDict):
+class SheetWeight(TypedDict):
     observation: str
     answer: str
     decibans: float
 
 
-class Cause(TypedDict):
-    """`for_the_repairer` is what to measure, `bring` what this one cause takes; no householder is shown either."""
+class SheetCause(TypedDict):
+    """`technician_notes` say what to measure, `parts_to_bring` what this cause takes; neither is for householders."""
 
     fault: str
     name: str
     trade: str
-    chance: float
-    chance_words: str
-    for_the_repairer: str
-    bring: list[str]
-    weights: list[Weighed]
+    probability: float
+    probability_text: str
+    technician_notes: str
+    parts_to_bring: list[str]
+    weights: list[SheetWeight]
 
 
-class Flag(TypedDict):
-    """`told` is what the person was told to do first; whether it was done nobody knows."""
+class SheetFlag(TypedDict):
+    """`instructed` is what the person was told to do first; whether it was done nobody knows."""
 
     flag: str
     level: str
     heading: str
-    told: list[str]
+    instructed: list[str]
 
 
-class Supply(TypedDict):
+class SheetSupply(TypedDict):
     """`proved_dead` is always false: only a skilled person with test gear can say otherwise."""
 
     said: Literal["off", "on", "not-said"]
     proved_dead: Literal[False]
-    words: str
+    text: str
 
 
-class Carried(TypedDict):
-    """`gain` is how much the first-visit chance would fall without this part."""
+class SheetKitPart(TypedDict):
+    """`gain` is how much the first-visit probability would fall without this part."""
 
     part: str
     name: str
     gain: float
 
 
-class Kit(TypedDict):
-    """`first_visit_chance` is that no part is missing if these are brought, `at_best` if every part there is were."""
+class SheetKit(TypedDict):
+    """`first_visit_probability` is that no part is missing if these are brought, `max_probability` if every part
+    there is were."""
 
-    parts: list[Carried]
-    first_visit_chance: float
-    first_visit_words: str
-    at_best: float
+    parts: list[SheetKitPart]
+    first_visit_probability: float
+    first_visit_text: str
+    max_probability: float
 
 
-class Pack(TypedDict):
+class SheetPack(TypedDict):
     id: str
     version: str
 
 
-class Region(TypedDict):
+class SheetRegion(TypedDict):
     id: str
     name: str
     territory: str
 
 
-class Named(TypedDict):
+class SheetFault(TypedDict):
     fault: str
     name: str
 
 
-class Told(TypedDict):
-    """What a check came to, without the kit. `finished` is false when the questions were not over; `dropped` counts
-    answers that could not be used."""
+class CheckSummary(TypedDict):
+    """What a check came to, without the kit. `finished` is false when the questions were not over; `ignored_answers`
+    counts those that could not be used."""
 
-    pack: Pack
-    region: Region
+    pack: SheetPack
+    region: SheetRegion
     language: str
     finished: bool
     band: str
-    trouble: str
+    complaint: str
     danger_signs: Literal["seen", "none-seen", "not-asked"]
-    red_flags: list[Flag]
-    supply: Supply
-    oven: list[Answer]
-    answers: list[Answer]
-    readings: list[Answer]
-    tried: list[Answer]
-    causes: list[Cause]
-    alike: list[Named]
-    also_check: list[Named]
-    dropped: int
+    red_flags: list[SheetFlag]
+    supply: SheetSupply
+    oven: list[SheetAnswer]
+    answers: list[SheetAnswer]
+    readings: list[SheetAnswer]
+    attempted: list[SheetAnswer]
+    causes: list[SheetCause]
+    indistinguishable: list[SheetFault]
+    related: list[SheetFault]
+    ignored_answers: int
     local_rules: str
-    check_again: str
+    check_url: str
 
 
-class Summary(Told):
+class FullSummary(CheckSummary):
     """With the kit, which takes several times as long to work out as all the rest."""
 
-    kit: Kit
+    kit: SheetKit
 
 
-class Contact(TypedDict):
+class SheetContact(TypedDict):
     name: str
     telephone: str
     email: str
 
 
-class Address(TypedDict):
+class SheetAddress(TypedDict):
     street: str
     postcode: str
     access: str
 
 
-class Plate(TypedDict, total=False):
+class SheetPlate(TypedDict, total=False):
     """What the rating plate says, as typed; `photo` whether there is a picture of it."""
 
     maker: str
@@ -142,34 +143,34 @@ class Plate(TypedDict, total=False):
     photo: bool
 
 
-class Window(TypedDict):
+class SheetWindow(TypedDict):
     """When somebody is at home, in the local time of the oven, as ISO 8601 without a zone."""
 
     start: str
     end: str
 
 
-class Consent(TypedDict):
-    words: str
+class SheetConsent(TypedDict):
+    text: str
     given: str
 
 
-class Firm(TypedDict):
+class SheetFirm(TypedDict):
     slug: str
     name: str
 
 
-class Sheet(TypedDict):
+class SheetData(TypedDict):
     format: Literal[1]
     reference: str
-    spoken: str
-    firm: Firm
+    spelled: str
+    firm: SheetFirm
     created: str
     erase_after: str
     status: str
-    contact: Contact
-    address: Address
-    rating_plate: Plate
-    windows: list[Window]
-    consent: Consent
-    check: Summary
+    contact: SheetContact
+    address: SheetAddress
+    rating_plate: SheetPlate
+    windows: list[SheetWindow]
+    consent: SheetConsent
+    check: FullSummary

@@ -1,4 +1,4 @@
-"""What a check came to, as plain values: computed once, frozen in a job sheet, told in words by the formats.
+"""What a check came to, as plain values: computed once, frozen in a job sheet, put in words by the formats.
 
 Nothing here ever says that the oven is dead: nobody has proved it.
 """
@@ -14,7 +14,18 @@ from triage.engine import Cause as LikelyCause
 from triage.engine.enums import Method, SafetyGate, SwitchUse
 from triage.engine.pack import OPENING
 from triage.jobsheet.kit import kit_of
-from triage.jobsheet.shapes import Answer, Cause, Flag, Named, Pack, Region, Summary, Supply, Told, Weighed
+from triage.jobsheet.shapes import (
+    CheckSummary,
+    FullSummary,
+    SheetAnswer,
+    SheetCause,
+    SheetFault,
+    SheetFlag,
+    SheetPack,
+    SheetRegion,
+    SheetSupply,
+    SheetWeight,
+)
 from triage.jobsheet.wording import DID, answer_words, question_words, short_chance
 from triage.knowledge.library import library
 from triage.knowledge.texts import Texts
@@ -23,37 +34,37 @@ from triage.knowledge.wording import ISOLATE
 REGION = "region"
 
 
-def summarise(check: Check, url: str) -> Summary:
+def summarise_with_kit(check: Check, url: str) -> FullSummary:
     """`url` opens the same check again."""
-    told = tell(check, url)
-    return Summary({**told, "kit": kit_of(check, _texts(check), told["causes"][0]["fault"])})
+    summary = summarise(check, url)
+    return FullSummary({**summary, "kit": kit_of(check, _texts(check), summary["causes"][0]["fault"])})
 
 
-def tell(check: Check, url: str) -> Told:
+def summarise(check: Check, url: str) -> CheckSummary:
     """The summary without the kit, for a page that shows none."""
     verdict, texts = check.conclusion().verdict, _texts(check)
     region = library().regions[check.region.id]
-    told = _answers(check, texts, verdict)
-    return Told(
-        pack=Pack(id=check.pack.id, version=check.pack.version),
-        region=Region(id=region.id, name=region.name, territory=region.territory),
+    answers = _answers(check, texts, verdict)
+    return CheckSummary(
+        pack=SheetPack(id=check.pack.id, version=check.pack.version),
+        region=SheetRegion(id=region.id, name=region.name, territory=region.territory),
         language=texts.language,
         finished=isinstance(check.step, Result | Emergency),
         band=verdict.band.value,
-        trouble=_trouble(check, texts),
+        complaint=_complaint(check, texts),
         danger_signs="seen" if check.flags else "none-seen" if _screened(check) else "not-asked",
         red_flags=_flags(check, texts),
         supply=_supply(check),
-        oven=[answer for answer in told if answer["observation"] in check.pack.variants],
-        answers=[answer for answer in told if _is_plain(check, answer)],
-        readings=[answer for answer in told if _is_reading(check, answer)],
-        tried=[answer for answer in told if answer["observation"].startswith(DID)],
+        oven=[answer for answer in answers if answer["observation"] in check.pack.variants],
+        answers=[answer for answer in answers if _is_plain(check, answer)],
+        readings=[answer for answer in answers if _is_reading(check, answer)],
+        attempted=[answer for answer in answers if answer["observation"].startswith(DID)],
         causes=[_cause(texts, cause) for cause in verdict.causes],
-        alike=_named(texts, verdict.alike),
-        also_check=_named(texts, verdict.also_check),
-        dropped=len(check.problems),
+        indistinguishable=_named(texts, verdict.alike),
+        related=_named(texts, verdict.also_check),
+        ignored_answers=len(check.problems),
         local_rules=region.local_line,
-        check_again=url,
+        check_url=url,
     )
 
 
@@ -72,7 +83,7 @@ def _screened(check: Check) -> bool:
     return check.answers.get(SCREEN) == NONE_OF_THESE
 
 
-def _trouble(check: Check, texts: Texts) -> str:
+def _complaint(check: Check, texts: Texts) -> str:
     """The line of the first page that fits best, else the name of the complaint."""
     answers, start = check.answers, texts.start
     fitting = [
@@ -82,77 +93,77 @@ def _trouble(check: Check, texts: Texts) -> str:
     ]
     if fitting:
         return max(fitting, key=lambda found: found[0])[1]
-    told = answers.get(OPENING)
-    return answer_words(texts, OPENING, told) if told else _("not said")
+    option = answers.get(OPENING)
+    return answer_words(texts, OPENING, option) if option else _("not said")
 
 
-def _supply(check: Check) -> Supply:
+def _supply(check: Check) -> SheetSupply:
     answer = check.answers.get(SafetyGate.SUPPLY_OFF)
     if answer == "yes":
-        return Supply(said="off", proved_dead=False, words=_("Said to be off. Not proved dead."))
+        return SheetSupply(said="off", proved_dead=False, text=_("Said to be off. Not proved dead."))
     if answer == "no":
-        return Supply(said="on", proved_dead=False, words=_("Said not to be off."))
-    return Supply(said="not-said", proved_dead=False, words=_("Not said to be off."))
+        return SheetSupply(said="on", proved_dead=False, text=_("Said not to be off."))
+    return SheetSupply(said="not-said", proved_dead=False, text=_("Not said to be off."))
 
 
-def _flags(check: Check, texts: Texts) -> list[Flag]:
+def _flags(check: Check, texts: Texts) -> list[SheetFlag]:
     """The signs in order. Where one forbids every switch, the pages show what that one says and no other's advice."""
     untouchable = any(flag.switches == SwitchUse.NEVER for flag in check.flags)
     found = []
     for flag in check.flags:
         text = texts.flags[flag.id]
         shown = text.first if flag.switches == SwitchUse.NEVER or not untouchable else ()
-        told = [line for line in shown if line != ISOLATE]
-        found.append(Flag(flag=flag.id, level=flag.level.value, heading=text.heading, told=told))
+        lines = [line for line in shown if line != ISOLATE]
+        found.append(SheetFlag(flag=flag.id, level=flag.level.value, heading=text.heading, instructed=lines))
     return found
 
 
-def _answers(check: Check, texts: Texts, verdict: Verdict) -> list[Answer]:
+def _answers(check: Check, texts: Texts, verdict: Verdict) -> list[SheetAnswer]:
     """Every answer that holds, in the order given, with its weight for the likeliest cause."""
     weights = {weight.observation: weight.decibans for weight in verdict.causes[0].weights}
     return [
-        Answer(
+        SheetAnswer(
             observation=observation,
             answer=answer,
             question=question_words(texts, observation),
-            words=answer_words(texts, observation, answer),
+            text=answer_words(texts, observation, answer),
             decibans=round(weights[observation], 2) if observation in weights else None,
         )
         for observation, answer in check.answers.items()
     ]
 
 
-def _is_plain(check: Check, told: Answer) -> bool:
-    """Whether an answer is told nowhere else on the sheet."""
-    observation = told["observation"]
+def _is_plain(check: Check, answer: SheetAnswer) -> bool:
+    """Whether an answer stands nowhere else on the sheet."""
+    observation = answer["observation"]
     elsewhere = {SCREEN, OPENING, *check.pack.variants}
-    return not (observation in elsewhere or observation.startswith(DID) or _is_reading(check, told))
+    return not (observation in elsewhere or observation.startswith(DID) or _is_reading(check, answer))
 
 
-def _is_reading(check: Check, told: Answer) -> bool:
+def _is_reading(check: Check, answer: SheetAnswer) -> bool:
     """Whether it was measured or tried out rather than seen or remembered: a trial, or an answer in numbers."""
-    known = check.pack.observations.get(told["observation"])
-    if known is None or told["observation"].startswith(DID):
+    known = check.pack.observations.get(answer["observation"])
+    if known is None or answer["observation"].startswith(DID):
         return False
-    return known.method == Method.TRIAL or told["answer"] not in (*known.options, CANT_TELL)
+    return known.method == Method.TRIAL or answer["answer"] not in (*known.options, CANT_TELL)
 
 
-def _cause(texts: Texts, cause: LikelyCause) -> Cause:
+def _cause(texts: Texts, cause: LikelyCause) -> SheetCause:
     text = texts.faults[cause.fault]
-    return Cause(
+    return SheetCause(
         fault=cause.fault,
         name=text.name,
         trade=text.trade,
-        chance=cause.chance,
-        chance_words=short_chance(cause.chance),
-        for_the_repairer=text.repairer,
-        bring=list(text.kit),
+        probability=cause.chance,
+        probability_text=short_chance(cause.chance),
+        technician_notes=text.repairer,
+        parts_to_bring=list(text.kit),
         weights=[
-            Weighed(observation=weight.observation, answer=weight.answer, decibans=round(weight.decibans, 2))
+            SheetWeight(observation=weight.observation, answer=weight.answer, decibans=round(weight.decibans, 2))
             for weight in cause.weights
         ],
     )
 
 
-def _named(texts: Texts, faults: Iterable[str]) -> list[Named]:
-    return [Named(fault=fault, name=texts.faults[fault].name) for fault in faults]
+def _named(texts: Texts, faults: Iterable[str]) -> list[SheetFault]:
+    return [SheetFault(fault=fault, name=texts.faults[fault].name) for fault in faults]

@@ -33,8 +33,8 @@ def answer_words(texts: Texts, observation: str, answer: str) -> str:
     if observation == SCREEN:
         return texts.start.danger.none
     question = texts.questions.get(observation)
-    words = (question.options if question else _fixed_words()).get(answer)
-    return words or answer_in_figures(observation, answer) or answer
+    text = (question.options if question else _fixed_words()).get(answer)
+    return text or answer_in_figures(observation, answer) or answer
 
 
 def _fixed_words() -> Mapping[str, str]:

@@ -10,6 +10,7 @@ from django.db.models import Q
 from django.utils.translation import gettext_lazy as _
 
 from triage.models.firm import Firm, Member
+from triage.models.stored_names import SummaryField
 
 MAX_NOTE_LENGTH = 10_000
 
@@ -37,7 +38,7 @@ class JobSheet(models.Model):
     region = models.CharField(max_length=20)
     answers = models.JSONField(db_column="trail")
     pack_version = models.CharField(max_length=64)
-    summary = models.JSONField()
+    summary = SummaryField()
     band = models.CharField(max_length=12)
     leading_fault = models.CharField(max_length=60)
 

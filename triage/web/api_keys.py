@@ -12,8 +12,8 @@ from django.db.models import Q
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
-from triage.jobsheet.errors import Problem, Refused
-from triage.jobsheet.plain_text import one_line
+from triage.jobsheet.errors import FieldProblem, Refused
+from triage.jobsheet.plain_text import clean_line
 from triage.jobsheet.sender_token import hash_of
 from triage.models import ApiKey, Firm
 from triage.models.api_key import MAX_NAME_LENGTH, PREFIX_LENGTH
@@ -27,10 +27,10 @@ NOTED_EVERY = timedelta(minutes=1)
 
 def make_key(*, firm: Firm, name: str) -> tuple[ApiKey, str]:
     """A new key and its words, which nobody can be told again. Raises Refused where the name is none."""
-    called = one_line(name)
+    called = clean_line(name)
     if not called or len(called) > MAX_NAME_LENGTH:
         sentence = _("Give the key a name of 1 to %(most)s characters that says what uses it.")
-        raise Refused([Problem("name", sentence % {"most": MAX_NAME_LENGTH})])
+        raise Refused([FieldProblem("name", sentence % {"most": MAX_NAME_LENGTH})])
     words = PREFIX + secrets.token_urlsafe(BYTES)
     kept = {"name": called, "key_hash": hash_of(words), "prefix": words[:PREFIX_LENGTH]}
     key = ApiKey.objects.create(firm=firm, created=timezone.now(), **kept)

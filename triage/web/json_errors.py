@@ -11,7 +11,7 @@ from enum import Enum
 from django.http import HttpRequest, JsonResponse
 from django.utils.translation import gettext as _
 
-from triage.jobsheet.errors import Problem
+from triage.jobsheet.errors import FieldProblem
 
 PROBLEM_JSON = "application/problem+json"
 URN = "urn:oven-fault-check:problem:"
@@ -52,7 +52,7 @@ class Trouble(Exception):
         self,
         kind: Kind,
         detail: str,
-        problems: Iterable[Problem] = (),
+        problems: Iterable[FieldProblem] = (),
         headers: Mapping[str, str] | None = None,
         more: Mapping[str, object] | None = None,
     ) -> None:
@@ -70,7 +70,7 @@ def problem_response(trouble: Trouble) -> JsonResponse:
         "title": title_of(trouble.kind),
         "status": trouble.kind.status,
         "detail": trouble.detail,
-        "errors": [{"field": problem.field, "detail": problem.sentence} for problem in trouble.problems],
+        "errors": [{"field": problem.field, "detail": problem.message} for problem in trouble.problems],
         **trouble.more,
     }
     headers = {"Cache-Control": "no-store", **trouble.headers}

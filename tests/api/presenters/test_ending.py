@@ -34,7 +34,7 @@ def test_an_advice_has_band_causes_and_tasks_with_their_ids():
     told, page = told_advice(seal, seal.step), advice_page(seal, seal.step)
     assert told["band"] == page.band
     assert told["causes"][0]["fault"] == seal.step.verdict.causes[0].fault
-    assert told["causes"][0]["chance_words"] == page.causes[0].chance_words
+    assert told["causes"][0]["probability_text"] == page.causes[0].chance_words
     assert [task["task"] for task in told["tasks"]] == [task.id for task in seal.step.tasks]
     assert told["tasks"][0]["href"] == f"http://testserver{page.tasks[0].href}"
 

@@ -17,7 +17,7 @@ def test_what_is_told_is_as_described_and_the_link_opens(client):
     validator("made").validate(told)
     assert told["href"] == f"{ORIGIN}/api/v1/firms/{sheet.firm.slug}/job-sheets/{sheet.reference}"
     assert client.get(told["sender_link"].removeprefix(ORIGIN)).status_code == 200
-    assert sheet.summary["causes"][0]["for_the_repairer"] not in json.dumps(told)
+    assert sheet.summary["causes"][0]["technician_notes"] not in json.dumps(told)
 
 
 def test_a_link_whose_key_is_forgotten_is_empty(settings):

@@ -70,7 +70,7 @@ def test_no_conclusion_of_the_sender_is_taken_over(door):
     assert door(body_of(band="normal")).status_code == 422
     trail = [["complaint", "smell"], ["smell-type", "plastic-or-fishy"], ["band", "normal"], ["red-flags", "none"]]
     assert door(body_of(trail=trail)).json()["band"] == "make-safe"
-    assert JobSheet.objects.get().summary["dropped"] == 2
+    assert JobSheet.objects.get().summary["ignored_answers"] == 2
 
 
 @pytest.mark.parametrize(

@@ -2,14 +2,14 @@
 
 from triage.check_pages.hand_over_form import DAYS, PARTS, Sent
 from triage.check_pages.presenters.hand_over_fields import days, fields
-from triage.jobsheet.booking import LONGEST
+from triage.jobsheet.booking import MAX_LENGTHS
 
 WORDS = [("name", "Your name", "text", "name", ""), ("access", "Getting in", "lines", "off", "A broken bell.")]
 
 
 def test_a_field_has_what_was_typed_what_is_wrong_and_how_long_it_may_be():
     name, access = fields(WORDS, Sent({"name": "Alex"}), {"access": "Shorten it."})
-    assert (name.value, name.problem, name.longest) == ("Alex", "", LONGEST["name"])
+    assert (name.value, name.problem, name.longest) == ("Alex", "", MAX_LENGTHS["name"])
     assert (access.kind, access.value, access.problem, access.hint) == ("lines", "", "Shorten it.", "A broken bell.")
 
 

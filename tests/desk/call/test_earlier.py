@@ -4,9 +4,9 @@ import pytest
 
 from tests.firm_builders import make_firm, make_job_sheet, make_member
 from triage.desk.call.earlier import POLICY, answers_again, count_look, earlier_sheet
+from triage.jobsheet.access import NotFound
 from triage.jobsheet.actions import erase
-from triage.jobsheet.opening import NotFound
-from triage.jobsheet.reference import spoken
+from triage.jobsheet.reference import spelled_out
 from triage.knowledge.library import library
 from triage.models import AuditEntry, JobSheet
 from triage.models.audit_entry import Actor, AuditAction
@@ -23,7 +23,7 @@ def agent():
 
 def test_it_is_found_as_it_is_said_and_the_look_is_written_down(agent):
     sheet = make_job_sheet(agent.firm)
-    assert earlier_sheet(agent, spoken(sheet.reference)) == sheet
+    assert earlier_sheet(agent, spelled_out(sheet.reference)) == sheet
     assert AuditEntry.objects.get(sheet=sheet, action=AuditAction.OPENED).member == agent
 
 

@@ -8,7 +8,7 @@ from tests.firm_builders import make_firm, make_member
 from triage.check_pages.hand_over_form import Sent
 from triage.desk.call.hand_over import agreed_words, in_agents_words, is_ready, take, taken_before
 from triage.jobsheet.consent import spoken_consent
-from triage.jobsheet.errors import KeyTaken, Problem, Refused
+from triage.jobsheet.errors import FieldProblem, IdempotencyConflict, Refused
 from triage.models import JobSheet
 from triage.models.firm import Role
 from triage.models.job_sheet import MAX_NOTE_LENGTH
@@ -68,7 +68,7 @@ def test_no_consent_without_every_sentence_of_it(agent):
 def test_without_consent_nothing_is_written(over, agent):
     with pytest.raises(Refused) as refused:
         take(over, filled_in(agent.firm, agreed=""), agent, KEY)
-    assert in_agents_words(refused.value.problems[0]).sentence == (
+    assert in_agents_words(refused.value.problems[0]).message == (
         "Read every sentence of it out, tick each, and ask whether they agree. Without it nothing may be kept."
     )
     assert not JobSheet.objects.exists()
@@ -83,12 +83,12 @@ def test_a_note_that_cannot_be_taken_takes_the_job_sheet_back_too(over, agent):
 
 def test_with_other_details_the_job_sheet_of_before_is_named(over, agent):
     sheet = take(over, filled_in(agent.firm), agent, KEY)
-    with pytest.raises(KeyTaken):
+    with pytest.raises(IdempotencyConflict):
         take(over, filled_in(agent.firm, name="Robin Grey"), agent, KEY)
-    assert taken_before(over, KEY).sentence.startswith(
+    assert taken_before(over, KEY).message.startswith(
         f"This call was handed over before, with other details: job sheet {sheet.reference}. Put it right there."
     )
 
 
 def test_what_is_wrong_with_a_field_stays_as_it_is_said():
-    assert in_agents_words(Problem("name", "Give a name.")) == Problem("name", "Give a name.")
+    assert in_agents_words(FieldProblem("name", "Give a name.")) == FieldProblem("name", "Give a name.")

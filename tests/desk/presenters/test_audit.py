@@ -4,8 +4,8 @@ import pytest
 
 from tests.firm_builders import make_job_sheet, make_member
 from triage.desk.presenters.audit import audit_lines
+from triage.jobsheet.access import open_as_member
 from triage.jobsheet.actions import add_note, erase
-from triage.jobsheet.opening import open_as_member
 from triage.models.audit_entry import Actor
 
 

@@ -4,7 +4,7 @@ import pytest
 
 from tests.firm_builders import TRAIL, make_job_sheet
 from triage.desk.presenters.job_sheet import sheet_page
-from triage.jobsheet.contents import contents_of
+from triage.jobsheet.contents import serialize_sheet
 
 pytestmark = pytest.mark.django_db
 
@@ -12,7 +12,7 @@ SMELL = (("complaint", "smell"), ("smell-type", "plastic-or-fishy"))
 
 
 def page_of(**changes):
-    return sheet_page(contents_of(make_job_sheet(**changes)))
+    return sheet_page(serialize_sheet(make_job_sheet(**changes)))
 
 
 @pytest.mark.parametrize(
@@ -66,6 +66,6 @@ def test_the_plate_has_its_five_lines_and_the_contact_only_what_was_given():
 
 
 def test_a_fault_the_pack_does_not_know_any_more_marks_no_part():
-    contents = contents_of(make_job_sheet())
+    contents = serialize_sheet(make_job_sheet())
     contents["check"]["causes"][0]["fault"] = "gone-fault"
     assert sheet_page(contents).part == ""

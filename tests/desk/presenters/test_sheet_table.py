@@ -28,7 +28,7 @@ def test_a_job_sheet_is_a_row_with_its_outcome():
     assert tuple(row) == COLUMNS
     assert (row["reference"], row["name"], row["status"]) == (sheet.reference, "Alex Grey", "done")
     assert (row["found"], row["fitted"], row["fixed_first_visit"]) == ("fan-element-open", "ring; clip", "yes")
-    assert float(row["chance"]) == pytest.approx(sheet.summary["causes"][0]["chance"], abs=1e-4)
+    assert float(row["probability"]) == pytest.approx(sheet.summary["causes"][0]["probability"], abs=1e-4)
 
 
 @pytest.mark.parametrize("start", ["=", "+", "-", "@"])

@@ -6,7 +6,7 @@ from triage.desk.presenters.weights import HALF_WIDTH, weight_of
 
 
 def weighed(decibans, question="Oven fan"):
-    told = {"observation": "fan", "answer": "no", "question": question, "words": "Off", "decibans": decibans}
+    told = {"observation": "fan", "answer": "no", "question": question, "text": "Off", "decibans": decibans}
     weight = weight_of(told)
     return weight.side, weight.left, weight.width, weight.figure
 
@@ -31,5 +31,5 @@ def test_a_weight_is_drawn_and_said(decibans, bar):
 
 @pytest.mark.parametrize(("question", "shown"), [("Oven fan", "Oven fan:"), ("Is it off?", "Is it off?")])
 def test_a_question_keeps_its_own_mark(question, shown):
-    told = {"observation": "fan", "answer": "no", "question": question, "words": "Off", "decibans": None}
+    told = {"observation": "fan", "answer": "no", "question": question, "text": "Off", "decibans": None}
     assert weight_of(told).question == shown

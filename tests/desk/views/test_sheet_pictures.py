@@ -62,7 +62,7 @@ def test_bars_are_as_long_as_the_figures_say():
 def test_figures_that_cannot_be_read_leave_their_words_alone():
     sheet = make_job_sheet(trail=(*SEEN, *READINGS))
     summary = sheet.summary
-    summary["readings"][0] |= {"answer": "k0~<svg onload=alert(1)>", "words": "as it was frozen"}
+    summary["readings"][0] |= {"answer": "k0~<svg onload=alert(1)>", "text": "as it was frozen"}
     summary["readings"][2] |= {"observation": "gone-from-the-pack"}
     JobSheet.objects.filter(pk=sheet.pk).update(summary=summary)
     page = page_of(sheet)

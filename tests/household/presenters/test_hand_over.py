@@ -7,7 +7,7 @@ from tests.household.hand_overs import form_address
 from triage.check_pages.hand_over_form import Sent
 from triage.check_pages.request import read_check_request
 from triage.household.presenters.hand_over import hand_over_page
-from triage.jobsheet.errors import Problem
+from triage.jobsheet.errors import FieldProblem
 
 pytestmark = pytest.mark.django_db
 
@@ -40,17 +40,17 @@ def test_what_was_typed_comes_back(rf):
     ],
 )
 def test_a_problem_leads_to_its_field(rf, field, href):
-    (wrong,) = page(rf, problems=[Problem(field, "Say it again.")]).wrong
+    (wrong,) = page(rf, problems=[FieldProblem(field, "Say it again.")]).wrong
     assert (wrong.sentence, wrong.href) == ("Say it again.", href)
 
 
 def test_a_problem_of_the_plate_unfolds_it(rf):
     assert not page(rf).plate_open
-    assert page(rf, problems=[Problem("photo", "No photo.")]).plate_open
-    assert page(rf, problems=[Problem("serial", "Too long.")]).plate_open
+    assert page(rf, problems=[FieldProblem("photo", "No photo.")]).plate_open
+    assert page(rf, problems=[FieldProblem("serial", "Too long.")]).plate_open
 
 
 def test_of_two_problems_with_one_field_the_first_stands_beside_it(rf):
-    found = page(rf, problems=[Problem("name", "First."), Problem("name", "Second.")])
+    found = page(rf, problems=[FieldProblem("name", "First."), FieldProblem("name", "Second.")])
     assert found.who[0].problem == "First."
     assert len(found.wrong) == 2

@@ -61,7 +61,7 @@ def test_whatever_people_write_comes_back_as_they_wrote_it():
     )
     event = read(sheet).inside[0]
     assert event.text("LOCATION") == one_line
-    assert event.text("DESCRIPTION") == f"{one_line}\n{UNRULY}\n{sheet['check']['check_again']}"
+    assert event.text("DESCRIPTION") == f"{one_line}\n{UNRULY}\n{sheet['check']['check_url']}"
     assert event.parameters["ORGANIZER"] == {"CN": "The 'Best', Ltd; 100:1"}
 
 

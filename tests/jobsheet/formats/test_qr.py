@@ -36,7 +36,7 @@ def read_back(svg):
 
 @pytest.mark.parametrize("kind", ["finished", "unfinished", "danger"])
 def test_it_holds_the_address_of_the_check(kind):
-    address = summary(kind)["check_again"]
+    address = summary(kind)["check_url"]
     assert read_back(trail_qr(address)) == address
 
 

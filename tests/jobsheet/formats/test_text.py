@@ -24,12 +24,12 @@ def test_the_sheet_begins_with_what_a_repairer_needs_first():
 def test_every_part_of_the_check_is_in_it():
     check = summary()
     text = sheet_text(make_sheet())
-    told = [a["words"] for part in ("oven", "answers", "readings", "tried") for a in check[part]]
-    told += [cause["for_the_repairer"] for cause in check["causes"]]
-    told += [cause["chance_words"] for cause in check["causes"]]
+    told = [a["text"] for part in ("oven", "answers", "readings", "attempted") for a in check[part]]
+    told += [cause["technician_notes"] for cause in check["causes"]]
+    told += [cause["probability_text"] for cause in check["causes"]]
     told += [part["name"] for part in check["kit"]["parts"]]
-    told += [also["name"] for also in check["also_check"]]
-    told += [check["pack"]["version"], check["check_again"], check["trouble"]]
+    told += [also["name"] for also in check["related"]]
+    told += [check["pack"]["version"], check["check_url"], check["complaint"]]
     assert [words for words in told if words not in text] == []
 
 
@@ -38,7 +38,7 @@ def test_a_danger_sign_stands_at_the_top_with_what_was_told():
     text = sheet_text(make_sheet("danger"))
     assert f"Danger sign: {check['red_flags'][0]['heading']}" in text.split("\n\n")[1]
     assert "Advice given: leave it off until it has been checked" in text
-    assert all(line in text for flag in check["red_flags"] for line in flag["told"])
+    assert all(line in text for flag in check["red_flags"] for line in flag["instructed"])
 
 
 def test_an_unfinished_check_says_so():
@@ -49,7 +49,7 @@ def test_an_unfinished_check_says_so():
 def test_the_short_form_holds_nothing_that_is_only_for_a_repairer():
     check = summary()
     text = short_text(check)
-    assert [c["for_the_repairer"] for c in check["causes"] if c["for_the_repairer"] in text] == []
+    assert [c["technician_notes"] for c in check["causes"] if c["technician_notes"] in text] == []
     assert "KIT" not in text
     assert "(+" not in text
     assert "(+" in long_text(check)
@@ -66,7 +66,7 @@ def test_the_likeliest_part_comes_first_with_what_it_adds():
     text = long_text(summary())
     lines = text[text.index("KIT, beside meters and hand tools") :].split("\n")
     assert lines[1] == f"- {kit['parts'][0]['name']} ({round(100 * kit['parts'][0]['gain'])})"
-    words = kit["first_visit_words"]
+    words = kit["first_visit_text"]
     chance = words[0].lower() + words[1:]
     assert f"- First-visit chance with this kit: {chance}, as far as parts go." in lines
 

@@ -5,8 +5,8 @@ from urllib.parse import quote
 
 from django.urls import reverse
 
-from triage.jobsheet.reference import spoken
-from triage.jobsheet.sender_token import token_again
+from triage.jobsheet.reference import spelled_out
+from triage.jobsheet.sender_token import rebuild_token
 from triage.models import JobSheet
 
 
@@ -24,11 +24,11 @@ class Made(TypedDict):
 
 
 def told_made(sheet: JobSheet, origin: str) -> Made:
-    token = token_again(sheet.reference, sheet.token_hash)
+    token = rebuild_token(sheet.reference, sheet.token_hash)
     page = origin + reverse("household-sheet", args=[sheet.reference])
     return Made(
         reference=sheet.reference,
-        spoken=spoken(sheet.reference),
+        spoken=spelled_out(sheet.reference),
         band=sheet.band,
         status=sheet.status,
         erase_after=sheet.erase_after.isoformat(timespec="seconds"),

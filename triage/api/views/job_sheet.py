@@ -8,8 +8,8 @@ from django.http.response import HttpResponseBase
 from triage.api.callers import Caller, for_firm, not_here
 from triage.api.endpoint import endpoint
 from triage.api.showing import show_private
-from triage.jobsheet.contents import contents_of
-from triage.jobsheet.opening import NotFound, open_as_system
+from triage.jobsheet.access import NotFound, open_as_system
+from triage.jobsheet.contents import serialize_sheet
 from triage.models import ApiKey
 
 
@@ -20,4 +20,4 @@ def job_sheet(_request: HttpRequest, caller: Caller, reference: str) -> HttpResp
         sheet = open_as_system(cast(ApiKey, caller.key), reference)
     except NotFound:
         raise not_here() from None
-    return show_private(contents_of(sheet))
+    return show_private(serialize_sheet(sheet))

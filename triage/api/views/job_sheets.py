@@ -14,7 +14,7 @@ from triage.api.safe_to_book import leave_first
 from triage.api.showing import show_private
 from triage.api.strict_json import read_json
 from triage.jobsheet.actions import hand_over
-from triage.jobsheet.errors import KeyTaken, Problem, Refused
+from triage.jobsheet.errors import FieldProblem, IdempotencyConflict, Refused
 from triage.models import JobSheet
 from triage.web.json_errors import Kind, Trouble
 
@@ -27,11 +27,11 @@ def job_sheets(request: HttpRequest, caller: Caller) -> HttpResponseBase:
     key = request.headers.get("Idempotency-Key", "")
     if not key:
         sentence = _("Send a key of your own for each new request, as in: Idempotency-Key: 3f1c9a52-7d0e.")
-        raise Trouble(Kind.NO_KEY, sentence, [Problem("Idempotency-Key", sentence)])
+        raise Trouble(Kind.NO_KEY, sentence, [FieldProblem("Idempotency-Key", sentence)])
     began, origin = timezone.now(), request.build_absolute_uri("/").rstrip("/")
     try:
         sheet = _write(caller, read_wanted(read_json(request, MOST_BYTES)), key, origin)
-    except KeyTaken as taken:
+    except IdempotencyConflict as taken:
         raise _refused(Kind.KEY_TAKEN, taken) from taken
     except Refused as refused:
         raise _refused(Kind.REFUSED, refused) from refused

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from django.utils.translation import gettext as _
 
 from triage.check_pages.hand_over_form import DAYS, PARTS, Sent
-from triage.jobsheet.booking import LONGEST
+from triage.jobsheet.booking import MAX_LENGTHS
 
 # Name, label, kind, what the browser may fill in, and a hint.
 Words = tuple[str, str, str, str, str]
@@ -54,7 +54,7 @@ class Wrong:
 def fields(words: Iterable[Words], sent: Sent, told: Mapping[str, str]) -> list[Field]:
     """`told` holds what is wrong, by the field's name."""
     return [
-        Field(name, label, sent.typed.get(name, ""), told.get(name, ""), kind, fill, hint, LONGEST[name])
+        Field(name, label, sent.typed.get(name, ""), told.get(name, ""), kind, fill, hint, MAX_LENGTHS[name])
         for name, label, kind, fill, hint in words
     ]
 

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from triage.check_pages.presenters.answers import DID
 from triage.engine import SCREEN, parse_answers
 from triage.engine.pack import Pack
-from triage.jobsheet.opening import NotFound, open_as_member
+from triage.jobsheet.access import NotFound, open_as_member
 from triage.models import JobSheet, Member
 from triage.web.rate_limit import Allowance, Policy, count_request
 

@@ -13,8 +13,8 @@ from triage.desk.call.presenters.page import call_page
 from triage.desk.call.speech import mark_of
 from triage.jobsheet import actions
 from triage.jobsheet.consent import spoken_consent
-from triage.jobsheet.errors import Problem, Refused
-from triage.jobsheet.plain_text import many_lines
+from triage.jobsheet.errors import FieldProblem, Refused
+from triage.jobsheet.plain_text import clean_text
 from triage.models import Firm, JobSheet, Member
 
 READ = "read-"  # with the mark of a sentence: it was read out
@@ -54,29 +54,29 @@ def take(call: Call, sent: Sent, member: Member, key: str) -> JobSheet:
 
 def _note(sheet: JobSheet, text: str, member: Member) -> None:
     """A hand-over that is sent again brings the same note, which is not written twice."""
-    cleaned = many_lines(text)
+    cleaned = clean_text(text)
     if cleaned and not sheet.notes.filter(text=cleaned, author=member).exists():
         try:
             actions.add_note(sheet=sheet, text=cleaned, member=member)
         except Refused as refused:
-            raise Refused([Problem(NOTES, problem.sentence) for problem in refused.problems]) from None
+            raise Refused([FieldProblem(NOTES, problem.message) for problem in refused.problems]) from None
 
 
-def taken_before(call: Call, key: str) -> Problem:
+def taken_before(call: Call, key: str) -> FieldProblem:
     """What to say where this call was handed over already, and something on the form was changed since."""
     sheet = JobSheet.objects.get(firm=call.firm, idempotency_key=key)
     sentence = _(
         "This call was handed over before, with other details: job sheet %(reference)s. Put it right there."
         " Press the button again only if a second job sheet is wanted."
     )
-    return Problem("", sentence % {"reference": sheet.reference})
+    return FieldProblem("", sentence % {"reference": sheet.reference})
 
 
-def in_agents_words(problem: Problem) -> Problem:
+def in_agents_words(problem: FieldProblem) -> FieldProblem:
     """What is refused in words for the caller, said to the agent."""
     if problem.field != "consent":
         return problem
     sentence = _(
         "Read every sentence of it out, tick each, and ask whether they agree. Without it nothing may be kept."
     )
-    return Problem("consent", sentence)
+    return FieldProblem("consent", sentence)

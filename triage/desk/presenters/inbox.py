@@ -10,7 +10,7 @@ from django.db.models import Q, QuerySet
 from django.utils.translation import gettext as _
 
 from triage.desk.presenters.bands import BANDS, band_label
-from triage.jobsheet.opening import sheets_of
+from triage.jobsheet.access import sheets_of
 from triage.jobsheet.reference import read_reference
 from triage.models import JobSheet, Member
 from triage.models.job_sheet import SheetStatus
@@ -23,7 +23,7 @@ SEARCHED_FIELDS = (
     "email",
     "street",
     "postcode",
-    "summary__trouble",
+    "summary__trouble",  # as it is stored (models.stored_names)
     "plate__maker",
     "plate__model",
 )
@@ -150,11 +150,11 @@ def _row(sheet: JobSheet) -> InboxRow:
         reference=sheet.reference,
         created=sheet.created,
         contact=", ".join(part for part in (sheet.name or _("No name"), sheet.postcode) if part),
-        trouble=summary["trouble"],
+        trouble=summary["complaint"],
         band=sheet.band,
         band_label=band_label(sheet.band),
         cause=first["name"],
-        chance=first["chance_words"],
+        chance=first["probability_text"],
         status=sheet.status,
         status_label=str(SheetStatus(sheet.status).label),
         urgent=sheet.band == "make-safe",

@@ -13,7 +13,7 @@ from triage.desk.presenters.weights import AnswerWeight, weight_of
 from triage.engine import Band
 from triage.jobsheet.formats.qr import trail_qr
 from triage.jobsheet.formats.text import window_words
-from triage.jobsheet.shapes import Cause, Kit, Named, Sheet, Summary
+from triage.jobsheet.shapes import FullSummary, SheetCause, SheetData, SheetFault, SheetKit
 from triage.jobsheet.wording import short_chance, tenths
 from triage.knowledge.library import library
 
@@ -81,39 +81,39 @@ class DeskSheetPage:
     code: str
 
 
-def sheet_page(sheet: Sheet) -> DeskSheetPage:
+def sheet_page(sheet: SheetData) -> DeskSheetPage:
     check = sheet["check"]
     return DeskSheetPage(
         reference=sheet["reference"],
-        spoken=sheet["spoken"],
-        trouble=check["trouble"],
+        spoken=sheet["spelled"],
+        trouble=check["complaint"],
         unfinished=not check["finished"],
         created=datetime.fromisoformat(sheet["created"]),
         safety=_safety(check),
         part=_part(check),
         plate=_plate(sheet),
         has_photo=bool(sheet["rating_plate"].get("photo")),
-        oven=tuple((answer["question"], answer["words"]) for answer in check["oven"]),
+        oven=tuple((answer["question"], answer["text"]) for answer in check["oven"]),
         causes=tuple(_cause(cause) for cause in check["causes"]),
-        alike=_names([named for named in check["alike"] if named["fault"] != check["causes"][0]["fault"]]),
-        also_check=_names(check["also_check"]),
+        alike=_names([named for named in check["indistinguishable"] if named["fault"] != check["causes"][0]["fault"]]),
+        also_check=_names(check["related"]),
         kit=_kit(check["kit"]),
         weights=tuple(weight_of(answer) for answer in check["answers"]),
         readings=tuple(replace(weight_of(answer), picture=drawn) for answer, drawn in readings_with_pictures(check)),
-        tried=tuple((answer["question"], answer["words"]) for answer in check["tried"]),
+        tried=tuple((answer["question"], answer["text"]) for answer in check["attempted"]),
         contact=_contact(sheet),
         windows=tuple(window_words(window["start"], window["end"]) for window in sheet["windows"]),
-        consent=sheet["consent"]["words"],
+        consent=sheet["consent"]["text"],
         erase_after=sheet["erase_after"][:10],
         pack=check["pack"]["version"],
         region=check["region"]["name"],
         local_rules=check["local_rules"],
-        check_again=check["check_again"],
-        code=trail_qr(check["check_again"]),
+        check_again=check["check_url"],
+        code=trail_qr(check["check_url"]),
     )
 
 
-def _safety(check: Summary) -> SafetySummary:
+def _safety(check: FullSummary) -> SafetySummary:
     signs = [flag["heading"] for flag in check["red_flags"]]
     if check["danger_signs"] == "none-seen":
         signs = [_("No danger sign was seen.")]
@@ -124,23 +124,23 @@ def _safety(check: Summary) -> SafetySummary:
         heading=band_label(check["band"]),
         signs=tuple(signs),
         supply=_supply(check),
-        instructions=tuple(line.rstrip(":") for flag in check["red_flags"] for line in flag["told"]),
+        instructions=tuple(line.rstrip(":") for flag in check["red_flags"] for line in flag["instructed"]),
     )
 
 
-def _supply(check: Summary) -> str:
+def _supply(check: FullSummary) -> str:
     """Every sheet says that nobody proved the oven dead, whatever was said about the switch."""
-    answer = check["supply"]["words"]
+    answer = check["supply"]["text"]
     return answer if check["supply"]["said"] == "off" else f"{answer} {_('Not proved dead.')}"
 
 
-def _part(check: Summary) -> str:
+def _part(check: FullSummary) -> str:
     """The part of the drawing that the likeliest cause is about; none where the pack does not know it any more."""
     text = library().texts["en"].faults.get(check["causes"][0]["fault"])
     return text.picture if text else ""
 
 
-def _plate(sheet: Sheet) -> tuple[TableRow, ...]:
+def _plate(sheet: SheetData) -> tuple[TableRow, ...]:
     plate = sheet["rating_plate"]
     rows = (
         (_("Maker"), plate.get("maker", "")),
@@ -152,31 +152,31 @@ def _plate(sheet: Sheet) -> tuple[TableRow, ...]:
     return tuple((name, words or "–") for name, words in rows)
 
 
-def _cause(cause: Cause) -> CauseRow:
+def _cause(cause: SheetCause) -> CauseRow:
     return CauseRow(
         name=cause["name"],
         trade=cause["trade"],
-        chance=cause["chance_words"],
-        tenths=tenths(cause["chance"]),
-        measure=cause["for_the_repairer"],
-        bring=", ".join(cause["bring"]),
+        chance=cause["probability_text"],
+        tenths=tenths(cause["probability"]),
+        measure=cause["technician_notes"],
+        bring=", ".join(cause["parts_to_bring"]),
     )
 
 
-def _kit(kit: Kit) -> KitList:
+def _kit(kit: SheetKit) -> KitList:
     return KitList(
         parts=tuple((part["name"], str(max(1, round(100 * part["gain"])))) for part in kit["parts"]),
-        chance=kit["first_visit_words"],
-        tenths=tenths(kit["first_visit_chance"]),
-        at_best=short_chance(kit["at_best"]),
+        chance=kit["first_visit_text"],
+        tenths=tenths(kit["first_visit_probability"]),
+        at_best=short_chance(kit["max_probability"]),
     )
 
 
-def _names(named: list[Named]) -> tuple[str, ...]:
+def _names(named: list[SheetFault]) -> tuple[str, ...]:
     return tuple(fault["name"] for fault in named)
 
 
-def _contact(sheet: Sheet) -> tuple[TableRow, ...]:
+def _contact(sheet: SheetData) -> tuple[TableRow, ...]:
     contact, address = sheet["contact"], sheet["address"]
     rows = (
         (_("Name"), contact["name"]),

@@ -10,9 +10,9 @@ from django.http import QueryDict
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
-from triage.jobsheet.errors import Problem, Refused
+from triage.jobsheet.errors import FieldProblem, Refused
 from triage.jobsheet.outcomes import Findings
-from triage.jobsheet.shapes import Summary
+from triage.jobsheet.shapes import FullSummary
 from triage.knowledge.library import library
 from triage.models import JobSheet, Outcome
 from triage.models.outcome import Barrier, Result
@@ -49,13 +49,13 @@ class OutcomeForm:
     minutes: tuple[FormChoice, ...]
     other_minutes: str
     barriers: tuple[FormChoice, ...]
-    problems: tuple[Problem, ...]
+    problems: tuple[FieldProblem, ...]
 
 
-def outcome_form(sheet: JobSheet, data: QueryDict, problems: Iterable[Problem] = ()) -> OutcomeForm:
+def outcome_form(sheet: JobSheet, data: QueryDict, problems: Iterable[FieldProblem] = ()) -> OutcomeForm:
     """The form with what was chosen so far."""
     texts = library().words(sheet.region)
-    summary: Summary = sheet.summary
+    summary: FullSummary = sheet.summary
     found = data.getlist("found")
     fitted = data.getlist("fitted")
     kit = list(dict.fromkeys([part["name"] for part in summary["kit"]["parts"]] + fitted))
@@ -74,11 +74,11 @@ def outcome_form(sheet: JobSheet, data: QueryDict, problems: Iterable[Problem] =
     )
 
 
-def _faults(summary: Summary, found: Sequence[str], region: str) -> Iterable[FormChoice]:
+def _faults(summary: FullSummary, found: Sequence[str], region: str) -> Iterable[FormChoice]:
     """The causes as ranked, what looks alike, what comes along, what was chosen before, and "not in the list"."""
     texts = library().words(region).faults
-    chances = {cause["fault"]: cause["chance_words"] for cause in summary["causes"]}
-    others = [named["fault"] for named in (*summary["alike"], *summary["also_check"])]
+    chances = {cause["fault"]: cause["probability_text"] for cause in summary["causes"]}
+    others = [named["fault"] for named in (*summary["indistinguishable"], *summary["related"])]
     for fault in dict.fromkeys([*chances, *others, *found, NOT_LISTED]):
         if fault in texts:
             note = ". ".join(part for part in (texts[fault].trade, chances.get(fault, "")) if part)
@@ -100,7 +100,7 @@ def parse_outcome_form(sheet: JobSheet, data: QueryDict) -> Findings:
     """What was filled in. Raises Refused where it cannot be read."""
     result = data.get("result", "")
     if result not in dict(RESULT_CHOICES):
-        raise Refused([Problem("result", _("Choose a result."))])
+        raise Refused([FieldProblem("result", _("Choose a result."))])
     found = data.getlist("found") + _faults_named(data.get("other_fault", ""), sheet.region)
     parts = [*data.getlist("fitted"), *data.get("other_parts", "").replace("\n", ";").split(";")]
     return Findings(
@@ -124,14 +124,14 @@ def _faults_named(typed: str, region: str) -> list[str]:
     if len(matches) == 1:
         return matches
     if not matches:
-        raise Refused([Problem("found", _("No fault has that name. Pick a suggestion, or “not listed”."))])
+        raise Refused([FieldProblem("found", _("No fault has that name. Pick a suggestion, or “not listed”."))])
     first = "; ".join(names[fault] for fault in matches[:4])
     sentence = _("Several faults match: %(faults)s. Type more of the name.")
-    raise Refused([Problem("found", sentence % {"faults": first})])
+    raise Refused([FieldProblem("found", sentence % {"faults": first})])
 
 
 def _minutes(data: QueryDict) -> int:
     typed = data.get("other_minutes", "").strip() or data.get("minutes", "")
     if typed.isascii() and typed.isdigit() and len(typed) < 6:
         return int(typed)
-    raise Refused([Problem("minutes", _("Choose the working time, or enter the minutes as a number such as 40."))])
+    raise Refused([FieldProblem("minutes", _("Choose the working time, or enter the minutes as a number such as 40."))])

@@ -11,7 +11,7 @@ from triage.check_pages.drawings.drawing import Drawing
 from triage.check_pages.presenters.readings.kinds import KINDS
 from triage.conf import DEFAULT_REGION
 from triage.engine.readings import InvalidReading
-from triage.jobsheet.shapes import Answer, Summary
+from triage.jobsheet.shapes import FullSummary, SheetAnswer
 from triage.knowledge.library import library
 from triage.knowledge.region_builder import RegionProfile
 
@@ -23,14 +23,14 @@ class SheetRegion:
     region: RegionProfile
 
 
-def readings_with_pictures(check: Summary) -> list[tuple[Answer, Drawing | None]]:
+def readings_with_pictures(check: FullSummary) -> list[tuple[SheetAnswer, Drawing | None]]:
     """Each reading with its picture; figures that answer several questions are drawn once, at the first."""
     regions = library().regions
     where = SheetRegion(regions.get(check["region"]["id"]) or regions[DEFAULT_REGION.value()])
     return list(_drawn(check["readings"], where))
 
 
-def _drawn(readings: Iterable[Answer], where: SheetRegion) -> Iterable[tuple[Answer, Drawing | None]]:
+def _drawn(readings: Iterable[SheetAnswer], where: SheetRegion) -> Iterable[tuple[SheetAnswer, Drawing | None]]:
     seen: set[tuple[str, str]] = set()
     for answer in readings:
         kind, text = _kind_of(answer), answer["answer"]
@@ -38,7 +38,7 @@ def _drawn(readings: Iterable[Answer], where: SheetRegion) -> Iterable[tuple[Ans
         seen.add((kind, text))
 
 
-def _kind_of(answer: Answer) -> str:
+def _kind_of(answer: SheetAnswer) -> str:
     """The kind of figures the reading takes; nothing where it takes none, or is known no more."""
     known = library().pack.observations.get(answer["observation"])
     return known.measurement.kind if known and known.measurement else ""

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from django.utils.translation import gettext as _
 
 from triage.check_pages.drawings.drawing import Drawing
-from triage.jobsheet.shapes import Answer
+from triage.jobsheet.shapes import SheetAnswer
 
 MAX_DECIBANS = 20.0
 HALF_WIDTH = 60  # of the drawing's width
@@ -30,8 +30,8 @@ class AnswerWeight:
     picture: Drawing | None = None
 
 
-def weight_of(answer: Answer) -> AnswerWeight:
-    decibans, question, words = answer["decibans"], _with_colon(answer["question"]), answer["words"]
+def weight_of(answer: SheetAnswer) -> AnswerWeight:
+    decibans, question, words = answer["decibans"], _with_colon(answer["question"]), answer["text"]
     if decibans is None:
         return AnswerWeight(question, words, _("not weighed"), "none", HALF_WIDTH, 0)
     if abs(decibans) < MIN_DECIBANS:

@@ -9,8 +9,8 @@ from triage.desk.layout import render_page
 from triage.desk.outcome_stats import outcomes_file, outcomes_of, training_outcomes
 from triage.desk.presenters.sheet_table import sheets_csv
 from triage.desk.request import MemberRequest
+from triage.jobsheet.access import sheets_of
 from triage.jobsheet.formats.open_repair import outcomes_csv
-from triage.jobsheet.opening import sheets_of
 from triage.knowledge.library import library
 from triage.models import AuditEntry, Firm
 from triage.models.audit_entry import Actor, AuditAction

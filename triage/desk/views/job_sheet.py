@@ -15,7 +15,7 @@ from triage.desk.presenters.job_sheet import sheet_page
 from triage.desk.request import MemberRequest
 from triage.desk.sheet_lookup import get_sheet, get_sheet_logged
 from triage.jobsheet.actions import add_note, erase, set_status
-from triage.jobsheet.contents import contents_of
+from triage.jobsheet.contents import serialize_sheet
 from triage.jobsheet.errors import Refused
 from triage.jobsheet.formats.repair_form import repair_form
 from triage.knowledge.library import library
@@ -81,7 +81,7 @@ def erase_sheet(request: MemberRequest, reference: str) -> HttpResponse:
 
 def _sheet_page(request: MemberRequest, sheet: JobSheet, note: str = "", problem: str = "") -> HttpResponse:
     """The page; with a note that could not be taken, what is wrong with it."""
-    member, contents = request.member, contents_of(sheet)
+    member, contents = request.member, serialize_sheet(sheet)
     is_owner = member.role == Role.OWNER
     context = {
         "page": sheet_page(contents),

@@ -10,7 +10,7 @@ from triage.check_pages.presenters.firm_words import firm_words
 from triage.check_pages.presenters.hand_over_fields import Day, Field, Words, Wrong, days, fields
 from triage.check_pages.request import CheckRequest
 from triage.jobsheet.consent import consent_lines
-from triage.jobsheet.errors import Problem
+from triage.jobsheet.errors import FieldProblem
 from triage.models import Firm
 
 UNNAMED = {"consent": AGREED, "windows": "day-1"}
@@ -39,9 +39,9 @@ class HandOverPage:
 
 
 def hand_over_page(
-    check_request: CheckRequest, firm: Firm, sent: Sent, state: str, problems: Sequence[Problem]
+    check_request: CheckRequest, firm: Firm, sent: Sent, state: str, problems: Sequence[FieldProblem]
 ) -> HandOverPage:
-    told = {problem.field: problem.sentence for problem in reversed(problems)}
+    told = {problem.field: problem.message for problem in reversed(problems)}
     plate = fields(_plate_words(), sent, told)
     return HandOverPage(
         heading=_("Send this to %(firm)s") % {"firm": firm.name},
@@ -65,12 +65,12 @@ def hand_over_page(
     )
 
 
-def _wrong(problems: Iterable[Problem], plate: set[str]) -> list[Wrong]:
+def _wrong(problems: Iterable[FieldProblem], plate: set[str]) -> list[Wrong]:
     known = {name for name, *_ in (*_who_words(), *_where_words())} | plate | {PHOTO, AGREED, "day-1"}
     found = []
     for problem in problems:
         name = UNNAMED.get(problem.field, problem.field)
-        found.append(Wrong(problem.sentence, f"#{name}" if name in known else ""))
+        found.append(Wrong(problem.message, f"#{name}" if name in known else ""))
     return found
 
 

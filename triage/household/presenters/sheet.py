@@ -8,7 +8,7 @@ from django.utils.translation import gettext as _
 
 from triage.household.sheet_address import erase_address
 from triage.jobsheet.formats.text import window_words
-from triage.jobsheet.reference import spoken
+from triage.jobsheet.reference import spelled_out
 from triage.models import JobSheet, RatingPlatePhoto
 
 
@@ -51,7 +51,7 @@ def sheet_page(sheet: JobSheet, token: str, origin: str, path: str, new: bool) -
         heading=heading,
         lead=lead,
         reference=sheet.reference,
-        spoken=spoken(sheet.reference),
+        spoken=spelled_out(sheet.reference),
         new=new and not erased,
         erased=erased,
         next=_erased_lines(sheet) if erased else _next(sheet),
@@ -59,7 +59,7 @@ def sheet_page(sheet: JobSheet, token: str, origin: str, path: str, new: bool) -
         photo="" if erased else _photo(sheet),
         own_address=f"{origin}{path}",
         erase_href="" if erased else erase_address(sheet.reference, token),
-        check_href=str(sheet.summary["check_again"]),
+        check_href=str(sheet.summary["check_url"]),
     )
 
 
@@ -100,7 +100,7 @@ def _kept(sheet: JobSheet) -> list[Kept]:
         _("Rated power"): plate.get("power", ""),
         _("Year bought"): plate.get("year", ""),
         _("At home"): "; ".join(window_words(window["start"], window["end"]) for window in sheet.windows),
-        _("What is wrong"): str(sheet.summary["trouble"]),
+        _("What is wrong"): str(sheet.summary["complaint"]),
         _("You agreed to"): sheet.consent,
     }
     return [Kept(name, words) for name, words in told.items() if words]

@@ -20,7 +20,7 @@ from triage.household.views.showing import context_of, show
 from triage.household.views.step import page_of
 from triage.jobsheet.actions import hand_over as write_down
 from triage.jobsheet.consent import consent_words
-from triage.jobsheet.errors import KeyTaken, Problem, Refused
+from triage.jobsheet.errors import FieldProblem, IdempotencyConflict, Refused
 from triage.models import Firm
 
 REFUSED = 422
@@ -58,7 +58,7 @@ def _send(request: HttpRequest, check_request: CheckRequest, firm: Firm) -> Http
             idempotency_key=key,
             origin=check_request.origin,
         )
-    except KeyTaken as taken:
+    except IdempotencyConflict as taken:
         return _form(request, check_request, firm, sent, new_state(firm.slug), taken.problems)
     except Refused as refused:
         return _form(request, check_request, firm, sent, state, refused.problems)
@@ -71,7 +71,7 @@ def _form(
     firm: Firm,
     sent: Sent,
     state: str,
-    problems: Sequence[Problem] = (),
+    problems: Sequence[FieldProblem] = (),
     status: int = REFUSED,
 ) -> HttpResponseBase:
     context = context_of(check_request, hand_over_page(check_request, firm, sent, state, problems))

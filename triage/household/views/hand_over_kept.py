@@ -19,7 +19,7 @@ from triage.household.hand_over_limit import count_hand_over, wait_problem
 from triage.household.sheet_address import sheet_address
 from triage.jobsheet.actions import hand_over as write_down
 from triage.jobsheet.consent import consent_words
-from triage.jobsheet.errors import KeyTaken, Refused
+from triage.jobsheet.errors import IdempotencyConflict, Refused
 from triage.models import Firm, JobSheet
 from triage.web.json_errors import Kind, Trouble, problem_response
 
@@ -48,7 +48,7 @@ def _taken(request: HttpRequest) -> JobSheet:
     allowance = count_hand_over(request)
     if allowance.exceeded:
         problem = wait_problem(allowance)
-        raise Trouble(Kind.TOO_MANY, problem.sentence, headers={"Retry-After": str(allowance.ends_in)})
+        raise Trouble(Kind.TOO_MANY, problem.message, headers={"Retry-After": str(allowance.ends_in)})
     check_request = read_check_request(request)
     if check_request.firm is None:
         raise Trouble(Kind.NOT_HERE, _("We do not know this repair firm any more. Nothing was sent."))
@@ -70,7 +70,7 @@ def _write(check_request: CheckRequest, firm: Firm, key: str, sent: Sent) -> Job
             idempotency_key=key,
             origin=check_request.origin,
         )
-    except KeyTaken as taken:
+    except IdempotencyConflict as taken:
         raise Trouble(Kind.KEY_TAKEN, told, taken.problems) from None
     except Refused as refused:
         raise Trouble(Kind.REFUSED, told, refused.problems) from None

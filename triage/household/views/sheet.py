@@ -9,7 +9,7 @@ from triage.household.private_page import keep_private, show_private
 from triage.household.sheet_address import SENT, TOKEN, sheet_address, told_in, visit_for
 from triage.household.views.mishap import not_found
 from triage.household.views.showing import context_of
-from triage.jobsheet.opening import NotFound, open_as_sender
+from triage.jobsheet.access import NotFound, open_as_sender
 
 
 @require_safe

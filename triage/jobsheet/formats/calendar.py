@@ -10,12 +10,12 @@ from datetime import UTC, datetime
 from django.utils.translation import gettext as _
 from icalendar import Calendar, Event, Todo, vCalAddress
 
-from triage.jobsheet.shapes import Sheet, Window
+from triage.jobsheet.shapes import SheetData, SheetWindow
 
 PRODUCT = "-//oven fault check//job sheet 1//EN"
 
 
-def visit_request(sheet: Sheet, organizer_email: str) -> str:
+def visit_request(sheet: SheetData, organizer_email: str) -> str:
     """The calendar file; `organizer_email` is the firm's, and may be empty."""
     calendar = Calendar()
     for name, value in (("VERSION", "2.0"), ("PRODID", PRODUCT), ("CALSCALE", "GREGORIAN"), ("METHOD", "PUBLISH")):
@@ -28,7 +28,7 @@ def visit_request(sheet: Sheet, organizer_email: str) -> str:
     return str(calendar.to_ical(), "utf-8")
 
 
-def _event(window: Window) -> Event:
+def _event(window: SheetWindow) -> Event:
     event = Event()
     event.add("DTSTART", datetime.fromisoformat(window["start"]))
     event.add("DTEND", datetime.fromisoformat(window["end"]))
@@ -37,7 +37,7 @@ def _event(window: Window) -> Event:
     return event
 
 
-def _task(sheet: Sheet) -> Todo:
+def _task(sheet: SheetData) -> Todo:
     task = Todo()
     task.add("DTSTART", _created(sheet))
     task.add("PRIORITY", 5)
@@ -45,22 +45,22 @@ def _task(sheet: Sheet) -> Todo:
     return task
 
 
-def _describe(component: Event | Todo, sheet: Sheet, organizer_email: str) -> None:
+def _describe(component: Event | Todo, sheet: SheetData, organizer_email: str) -> None:
     contact, address = sheet["contact"], sheet["address"]
     place = ", ".join(part for part in (address["street"], address["postcode"]) if part)
-    params = {"reference": sheet["reference"], "name": contact["name"], "trouble": sheet["check"]["trouble"]}
-    lines = [contact["name"], contact["telephone"], contact["email"], address["access"], sheet["check"]["check_again"]]
+    params = {"reference": sheet["reference"], "name": contact["name"], "complaint": sheet["check"]["complaint"]}
+    lines = [contact["name"], contact["telephone"], contact["email"], address["access"], sheet["check"]["check_url"]]
     organizer = vCalAddress(f"mailto:{organizer_email}" if organizer_email else "invalid:nomail")
     organizer.params["CN"] = sheet["firm"]["name"].replace('"', "'")  # RFC 5545, 3.2: none can stand in a parameter
     component.add("DTSTAMP", _created(sheet))
     component.add("SEQUENCE", 0)
     component.add("ORGANIZER", organizer)
-    component.add("SUMMARY", _("Oven, %(reference)s, %(name)s: %(trouble)s") % params)
+    component.add("SUMMARY", _("Oven, %(reference)s, %(name)s: %(complaint)s") % params)
     component.add("DESCRIPTION", "\n".join(line for line in lines if line))
     if place:
         component.add("LOCATION", place)
 
 
-def _created(sheet: Sheet) -> datetime:
+def _created(sheet: SheetData) -> datetime:
     """When the sheet was written, so that the same sheet is always the same file."""
     return datetime.fromisoformat(sheet["created"]).astimezone(UTC)

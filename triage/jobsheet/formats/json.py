@@ -5,12 +5,12 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from triage.jobsheet.shapes import Sheet
+from triage.jobsheet.shapes import SheetData
 
 SCHEMA = Path(__file__).parent / "job_sheet.schema.json"
 
 
-def sheet_json(sheet: Sheet) -> str:
+def sheet_json(sheet: SheetData) -> str:
     return json.dumps(sheet, ensure_ascii=False, indent=2) + "\n"
 
 

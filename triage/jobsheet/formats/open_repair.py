@@ -104,4 +104,4 @@ def _problem(outcome: Outcome) -> str:
     """What was wrong, in the pack's own words alone: the repairer's may name somebody."""
     known = library().words(outcome.sheet.region).faults
     found = [known[fault].trade for fault in outcome.found if fault in known]
-    return f"{outcome.sheet.summary['trouble']}. Found: {'; '.join(found) or 'not in the list'}"
+    return f"{outcome.sheet.summary['complaint']}. Found: {'; '.join(found) or 'not in the list'}"

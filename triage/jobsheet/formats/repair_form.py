@@ -10,7 +10,7 @@ from datetime import date
 
 from django.utils.translation import gettext as _
 
-from triage.jobsheet.shapes import Sheet
+from triage.jobsheet.shapes import SheetData
 from triage.models import Firm
 
 APPLIES_FROM = date(2026, 7, 31)
@@ -32,7 +32,7 @@ class RepairForm:
     fields: tuple[Field, ...]
 
 
-def repair_form(sheet: Sheet, firm: Firm, today: date) -> RepairForm | None:
+def repair_form(sheet: SheetData, firm: Firm, today: date) -> RepairForm | None:
     """The form, or None where it does not apply: outside the Union, before its day, or not wanted by the firm."""
     inside = sheet["check"]["region"]["territory"] in MEMBER_STATES
     if not (inside and firm.wants_repair_form and today >= APPLIES_FROM):
@@ -66,14 +66,14 @@ def _repairer(firm: Firm) -> tuple[Field, ...]:
     )
 
 
-def _repair(sheet: Sheet) -> tuple[Field, ...]:
+def _repair(sheet: SheetData) -> tuple[Field, ...]:
     plate, check = sheet["rating_plate"], sheet["check"]
     oven = [_("Electric oven"), plate.get("maker", ""), plate.get("model", ""), plate.get("serial", "")]
     first = check["causes"][0]
-    words = {"chance": first["chance_words"], "cause": first["name"], "trouble": check["trouble"]}
+    params = {"chance": first["probability_text"], "cause": first["name"], "complaint": check["complaint"]}
     return (
         Field(_("Goods to be repaired"), ", ".join(part for part in oven if part)),
-        Field(_("Defect"), _("%(trouble)s. Likeliest cause: %(cause)s (%(chance)s)") % words),
+        Field(_("Defect"), _("%(complaint)s. Likeliest cause: %(cause)s (%(chance)s)") % params),
         Field(_("Kind of repair suggested")),
     )
 

@@ -9,13 +9,13 @@ from collections.abc import Iterable, Iterator
 from django.utils.translation import gettext as _
 
 from triage.engine import Band
-from triage.jobsheet.shapes import Answer, Cause, Sheet, Summary, Told
+from triage.jobsheet.shapes import CheckSummary, FullSummary, SheetAnswer, SheetCause, SheetData
 from triage.jobsheet.wording import short_chance
 
 
-def short_text(check: Told) -> str:
+def short_text(check: CheckSummary) -> str:
     """The short form, for the householder's page."""
-    seen = (_line(answer) for answer in (*check["answers"], *check["readings"], *check["tried"]))
+    seen = (_line(answer) for answer in (*check["answers"], *check["readings"], *check["attempted"]))
     parts = [
         _head(check),
         _section(_("KIND OF OVEN"), map(_line, check["oven"])),
@@ -26,19 +26,19 @@ def short_text(check: Told) -> str:
     return "\n\n".join(part for part in parts if part)
 
 
-def long_text(check: Summary) -> str:
+def long_text(check: FullSummary) -> str:
     """The whole check, for the householder's file."""
     return "\n\n".join(part for part in (_head(check), *_body(check), _foot(check)) if part) + "\n"
 
 
-def answers_text(check: Told) -> str:
+def answers_text(check: CheckSummary) -> str:
     """What was answered so far, where the questions are not over."""
-    told = [*check["oven"], *check["answers"], *check["readings"], *check["tried"]]
-    lines = [_("What is wrong: %(words)s") % {"words": check["trouble"]}, *map(_line, told)]
+    answers = [*check["oven"], *check["answers"], *check["readings"], *check["attempted"]]
+    lines = [_("What is wrong: %(complaint)s") % {"complaint": check["complaint"]}, *map(_line, answers)]
     return "\n\n".join([_title(), _section(_("ANSWERS SO FAR"), lines), _foot(check)]) + "\n"
 
 
-def sheet_text(sheet: Sheet) -> str:
+def sheet_text(sheet: SheetData) -> str:
     """The job sheet, for whoever comes."""
     check = sheet["check"]
     unfinished = "" if check["finished"] else _("The questions were not finished. This is what is known so far.")
@@ -52,12 +52,12 @@ def _title() -> str:
 
 
 def _section(heading: str, lines: Iterable[str]) -> str:
-    told = [f"- {line}" for line in lines]
-    return "\n".join([heading, *told]) if told else ""
+    items = [f"- {line}" for line in lines]
+    return "\n".join([heading, *items]) if items else ""
 
 
-def _head(check: Told) -> str:
-    lines = [_title(), _("Trouble: %(words)s") % {"words": check["trouble"]}]
+def _head(check: CheckSummary) -> str:
+    lines = [_title(), _("Trouble: %(complaint)s") % {"complaint": check["complaint"]}]
     lines += [_("Danger sign: %(sign)s") % {"sign": flag["heading"]} for flag in check["red_flags"]]
     if check["danger_signs"] == "none-seen":
         lines.append(_("Danger signs: none seen"))
@@ -65,22 +65,22 @@ def _head(check: Told) -> str:
         lines.append(_("Danger signs: not asked"))
     if check["band"] == Band.MAKE_SAFE.value:
         lines.append(_("Advice given: leave it off until it has been checked"))
-    lines.append(_("Supply: %(words)s") % {"words": _lower_first(check["supply"]["words"])})
+    lines.append(_("Supply: %(state)s") % {"state": _lower_first(check["supply"]["text"])})
     return "\n".join(lines)
 
 
-def _lower_first(words: str) -> str:
-    return words[:1].lower() + words[1:]
+def _lower_first(text: str) -> str:
+    return text[:1].lower() + text[1:]
 
 
-def _body(check: Summary) -> Iterator[str]:
-    seen = (_weighed(answer) for answer in (*check["answers"], *check["readings"], *check["tried"]))
-    also = (fault["name"] for fault in check["also_check"])
+def _body(check: FullSummary) -> Iterator[str]:
+    seen = (_weighed(answer) for answer in (*check["answers"], *check["readings"], *check["attempted"]))
+    also = (fault["name"] for fault in check["related"])
     yield _section(_("KIND OF OVEN"), map(_line, check["oven"]))
     yield _section(_("ANSWERS (weight for the likeliest cause, in decibans: above zero points to it)"), seen)
     yield _section(_("LIKELY CAUSES, of ovens that answer like this"), map(_cause, check["causes"]))
     yield _section(_("ALSO CHECK"), also)
-    yield _section(_("TOLD TO DO FIRST"), (line for flag in check["red_flags"] for line in flag["told"]))
+    yield _section(_("TOLD TO DO FIRST"), (line for flag in check["red_flags"] for line in flag["instructed"]))
     yield _section(
         _("KIT, beside meters and hand tools (visits in 100 that would not be finished without it)"), _kit(check)
     )
@@ -89,43 +89,46 @@ def _body(check: Summary) -> Iterator[str]:
     )
 
 
-def _line(answer: Answer) -> str:
-    return f"{answer['question']}: {answer['words']}"
+def _line(answer: SheetAnswer) -> str:
+    return f"{answer['question']}: {answer['text']}"
 
 
-def _weighed(answer: Answer) -> str:
+def _weighed(answer: SheetAnswer) -> str:
     weight = answer["decibans"]
     return _line(answer) if weight is None else f"{_line(answer)} ({weight:+.1f})"
 
 
-def _cause(cause: Cause) -> str:
-    return f"{cause['chance_words']}: {cause['name']} ({cause['trade']})"
+def _cause(cause: SheetCause) -> str:
+    return f"{cause['probability_text']}: {cause['name']} ({cause['trade']})"
 
 
-def _trade(cause: Cause) -> str:
-    bring = _(" Bring: %(parts)s.") % {"parts": ", ".join(cause["bring"])} if cause["bring"] else ""
-    return f"{cause['name']}: {cause['for_the_repairer']}{bring}"
+def _trade(cause: SheetCause) -> str:
+    bring = _(" Bring: %(parts)s.") % {"parts": ", ".join(cause["parts_to_bring"])} if cause["parts_to_bring"] else ""
+    return f"{cause['name']}: {cause['technician_notes']}{bring}"
 
 
-def _kit(check: Summary) -> Iterator[str]:
+def _kit(check: FullSummary) -> Iterator[str]:
     """The most useful part first; the tools that are always along are not named."""
     kit = check["kit"]
-    for carried in kit["parts"]:
-        words = {"part": carried["name"], "gain": max(1, round(100 * carried["gain"]))}
-        yield _("%(part)s (%(gain)s)") % words
-    chances = {"share": _lower_first(kit["first_visit_words"]), "best": _lower_first(short_chance(kit["at_best"]))}
-    yield _("First-visit chance with this kit: %(share)s, as far as parts go.") % chances
-    yield _("With every part there is: %(best)s.") % chances
+    for part in kit["parts"]:
+        params = {"part": part["name"], "gain": max(1, round(100 * part["gain"]))}
+        yield _("%(part)s (%(gain)s)") % params
+    params = {
+        "share": _lower_first(kit["first_visit_text"]),
+        "best": _lower_first(short_chance(kit["max_probability"])),
+    }
+    yield _("First-visit chance with this kit: %(share)s, as far as parts go.") % params
+    yield _("With every part there is: %(best)s.") % params
 
 
-def _top(sheet: Sheet) -> str:
-    words = {"reference": sheet["reference"], "spoken": sheet["spoken"], "firm": sheet["firm"]["name"]}
-    return _("JOB SHEET %(reference)s for %(firm)s\nSay: %(spoken)s") % words
+def _top(sheet: SheetData) -> str:
+    params = {"reference": sheet["reference"], "spelled": sheet["spelled"], "firm": sheet["firm"]["name"]}
+    return _("JOB SHEET %(reference)s for %(firm)s\nSay: %(spelled)s") % params
 
 
-def _visit(sheet: Sheet) -> Iterator[str]:
+def _visit(sheet: SheetData) -> Iterator[str]:
     contact, address, plate = sheet["contact"], sheet["address"], sheet["rating_plate"]
-    told = {
+    fields = {
         _("Name"): contact["name"],
         _("Telephone"): contact["telephone"],
         _("E-mail"): contact["email"],
@@ -138,9 +141,9 @@ def _visit(sheet: Sheet) -> Iterator[str]:
         _("Year"): plate.get("year", ""),
         _("Rating plate"): _("There is a photo of it.") if plate.get("photo") else "",
         _("At home"): "; ".join(window_words(window["start"], window["end"]) for window in sheet["windows"]),
-        _("Agreed to"): sheet["consent"]["words"],
+        _("Agreed to"): sheet["consent"]["text"],
     }
-    return (f"{name}: {words}" for name, words in told.items() if words)
+    return (f"{name}: {value}" for name, value in fields.items() if value)
 
 
 def window_words(start: str, end: str) -> str:
@@ -150,11 +153,11 @@ def window_words(start: str, end: str) -> str:
     return f"{day} {begins[:5]}-{ends[:5]}" if day == last else f"{day} {begins[:5]} - {last} {ends[:5]}"
 
 
-def _foot(check: Told) -> str:
+def _foot(check: CheckSummary) -> str:
     version = {"pack": check["pack"]["version"], "place": check["region"]["name"]}
     return "\n".join(
         [
             _("Knowledge: %(pack)s, %(place)s. Local rules and licensed practice come first.") % version,
-            _("This check again: %(address)s") % {"address": check["check_again"]},
+            _("This check again: %(address)s") % {"address": check["check_url"]},
         ]
     )

@@ -9,7 +9,7 @@ from datetime import UTC, datetime
 from django.utils.translation import gettext as _
 from standardwebhooks import Webhook
 
-from triage.jobsheet.errors import Problem, Refused
+from triage.jobsheet.errors import FieldProblem, Refused
 
 PREFIX = "whsec_"
 MIN_BYTES, MAX_BYTES = 24, 64  # the specification's
@@ -28,7 +28,7 @@ def key_of(secret: str) -> bytes:
         key = b""
     if not MIN_BYTES <= len(key) <= MAX_BYTES:
         sentence = _("The webhook's secret has to be whsec_ and 24 to 64 bytes in base64. Make a new one.")
-        raise Refused([Problem("webhook_secret", sentence)])
+        raise Refused([FieldProblem("webhook_secret", sentence)])
     return key
 
 

@@ -7,7 +7,7 @@ from tests.desk.call.reading_aloud import told_and_read
 from triage.check_pages.hand_over_form import Sent
 from triage.desk.call.presenters.hand_over import hand_over_page
 from triage.jobsheet.consent import spoken_consent
-from triage.jobsheet.errors import Problem
+from triage.jobsheet.errors import FieldProblem
 
 
 @pytest.fixture
@@ -40,7 +40,7 @@ def test_what_was_typed_and_ticked_comes_back(over):
     [("telephone", "#telephone"), ("consent", "#agreed"), ("windows", "#day-1"), ("notes", "#notes"), ("state", "")],
 )
 def test_a_problem_leads_to_its_field(over, field, href):
-    (wrong,) = hand_over_page(over, Sent({}), "state", [Problem(field, "Say it again.")]).wrong
+    (wrong,) = hand_over_page(over, Sent({}), "state", [FieldProblem(field, "Say it again.")]).wrong
     assert wrong.href == href
     assert wrong.sentence.startswith("Read every sentence" if field == "consent" else "Say it again.")
 

@@ -6,7 +6,7 @@ import pytest
 
 from tests.firm_builders import make_booking, make_job_sheet
 from triage.desk.call.presenters.taken import taken_page
-from triage.jobsheet.opening import open_as_sender
+from triage.jobsheet.access import open_as_sender
 from triage.models import JobSheet
 
 pytestmark = pytest.mark.django_db

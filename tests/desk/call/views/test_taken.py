@@ -6,7 +6,7 @@ from django.test import Client
 from tests.desk.clients import client_as
 from tests.firm_builders import make_job_sheet
 from tests.reading_pages import read_page
-from triage.jobsheet.reference import spoken
+from triage.jobsheet.reference import spelled_out
 
 CALL = "?region=gb-eng&complaint=no-heat&call-id=ABCDE"
 
@@ -19,7 +19,7 @@ def address(agent):
 def test_the_reference_is_there_to_say_and_to_check(client, address):
     page = read_page(client.get(address))
     reference = address.split("/")[4]
-    assert page.one("p.spelled").text == spoken(reference)
+    assert page.one("p.spelled").text == spelled_out(reference)
     assert page.one("p.written").text == reference
     assert page.one("main").attributes["data-call"] == "ABCDE"
     assert f"/sheet/{reference}/?token=" in page.one("#own-link").text

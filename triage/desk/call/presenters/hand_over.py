@@ -16,7 +16,7 @@ from triage.desk.call.speech import mark_of
 from triage.desk.call.view_models import Alarm
 from triage.engine import SCREEN
 from triage.jobsheet.consent import spoken_consent
-from triage.jobsheet.errors import Problem
+from triage.jobsheet.errors import FieldProblem
 
 PLACES = {"consent": AGREED, "windows": "day-1"}
 
@@ -53,9 +53,9 @@ class CallHandOver:
     call_id: str
 
 
-def hand_over_page(call: Call, sent: Sent, state: str, problems: Sequence[Problem]) -> CallHandOver:
+def hand_over_page(call: Call, sent: Sent, state: str, problems: Sequence[FieldProblem]) -> CallHandOver:
     problems = [in_agents_words(problem) for problem in problems]
-    told = {problem.field: problem.sentence for problem in reversed(problems)}
+    told = {problem.field: problem.message for problem in reversed(problems)}
     query = urlsplit(call.links.here()).query
     return CallHandOver(
         action=f"{reverse('desk-call-hand-over')}?{query}",
@@ -78,11 +78,11 @@ def hand_over_page(call: Call, sent: Sent, state: str, problems: Sequence[Proble
     )
 
 
-def _wrong(problems: Iterable[Problem]) -> Iterable[Wrong]:
+def _wrong(problems: Iterable[FieldProblem]) -> Iterable[Wrong]:
     known = {name for name, *_rest in (*_who_words(), *_where_words(), *_plate_words())} | {AGREED, NOTES, "day-1"}
     for problem in problems:
         name = PLACES.get(problem.field, problem.field)
-        yield Wrong(problem.sentence, f"#{name}" if name in known else "")
+        yield Wrong(problem.message, f"#{name}" if name in known else "")
 
 
 def _who_words() -> tuple[Words, ...]:

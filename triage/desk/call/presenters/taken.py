@@ -7,8 +7,8 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from triage.desk.call.speech import in_breaths
-from triage.jobsheet.reference import spoken
-from triage.jobsheet.sender_token import token_again
+from triage.jobsheet.reference import spelled_out
+from triage.jobsheet.sender_token import rebuild_token
 from triage.models import JobSheet
 
 
@@ -26,7 +26,7 @@ class TakenPage:
 def taken_page(sheet: JobSheet, origin: str) -> TakenPage:
     return TakenPage(
         reference=sheet.reference,
-        spoken=spoken(sheet.reference).split(", "),
+        spoken=spelled_out(sheet.reference).split(", "),
         lines=[breath for line in _lines(sheet) for breath in in_breaths(line)],
         link=_link(sheet, origin),
         sheet_href=reverse("desk-sheet", args=[sheet.reference]),
@@ -43,6 +43,6 @@ def _lines(sheet: JobSheet) -> list[str]:
 
 
 def _link(sheet: JobSheet, origin: str) -> str:
-    token = token_again(sheet.reference, sheet.token_hash)
+    token = rebuild_token(sheet.reference, sheet.token_hash)
     page = origin + reverse("household-sheet", args=[sheet.reference])
     return f"{page}?token={quote(token)}" if token else ""

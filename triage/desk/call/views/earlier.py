@@ -12,7 +12,7 @@ from triage.desk.call.presenters.earlier import EarlierSheet, earlier_page, not_
 from triage.desk.call.showing import around
 from triage.desk.request import MemberRequest
 from triage.engine import SCREEN
-from triage.jobsheet.opening import NotFound
+from triage.jobsheet.access import NotFound
 from triage.models import Member
 from triage.web.rendering import render_step
 

@@ -15,7 +15,7 @@ from triage.desk.call.open_call import Call, open_call
 from triage.desk.call.presenters.hand_over import hand_over_page
 from triage.desk.call.showing import around
 from triage.desk.request import MemberRequest
-from triage.jobsheet.errors import KeyTaken, Problem, Refused
+from triage.jobsheet.errors import FieldProblem, IdempotencyConflict, Refused
 from triage.models.job_sheet import MAX_NOTE_LENGTH
 
 REFUSED = 422
@@ -40,7 +40,7 @@ def _send(request: MemberRequest, call: Call) -> HttpResponse:
         return _form(request, call, sent, new_state(call.firm.slug), sent.problems or [stale_problem()])
     try:
         sheet = take(call, sent, request.member, key)
-    except KeyTaken:
+    except IdempotencyConflict:
         return _form(request, call, sent, new_state(call.firm.slug), [taken_before(call, key)])
     except Refused as refused:
         return _form(request, call, sent, state, refused.problems)
@@ -48,7 +48,9 @@ def _send(request: MemberRequest, call: Call) -> HttpResponse:
     return HttpResponseRedirect(f"{reverse('desk-call-taken', args=[sheet.reference])}?{query}")
 
 
-def _form(request: MemberRequest, call: Call, sent: Sent, state: str, problems: Sequence[Problem] = ()) -> HttpResponse:
+def _form(
+    request: MemberRequest, call: Call, sent: Sent, state: str, problems: Sequence[FieldProblem] = ()
+) -> HttpResponse:
     context = {
         **around(call),
         "page": hand_over_page(call, sent, state, problems),

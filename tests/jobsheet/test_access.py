@@ -3,8 +3,8 @@
 import pytest
 
 from tests.firm_builders import make_firm, make_job_sheet, make_member
+from triage.jobsheet.access import NotFound, open_as_member, open_as_sender, open_as_system, sheets_of
 from triage.jobsheet.actions import erase
-from triage.jobsheet.opening import NotFound, open_as_member, open_as_sender, open_as_system, sheets_of
 from triage.jobsheet.sender_token import new_token
 from triage.web.api_keys import make_key
 

@@ -7,23 +7,25 @@ import pytest
 from tests.firm_builders import TRAIL, make_booking
 from triage.jobsheet.booking import Booking
 from triage.jobsheet.errors import Refused
-from triage.jobsheet.request_print import check_key, request_print
+from triage.jobsheet.request_fingerprint import check_key, request_fingerprint
 
 
 def test_the_same_request_has_the_same_print():
-    assert request_print(TRAIL, "ie", make_booking()) == request_print(map(list, TRAIL), "ie", make_booking())
+    assert request_fingerprint(TRAIL, "ie", make_booking()) == request_fingerprint(
+        map(list, TRAIL), "ie", make_booking()
+    )
 
 
 @pytest.mark.parametrize("name", [field.name for field in fields(Booking)])
 def test_each_field_counts(name):
     other = {"windows": (), "photo": b"another"}.get(name, "another")
     changed = replace(make_booking(), **{name: other})
-    assert request_print(TRAIL, "ie", changed) != request_print(TRAIL, "ie", make_booking())
+    assert request_fingerprint(TRAIL, "ie", changed) != request_fingerprint(TRAIL, "ie", make_booking())
 
 
 def test_answers_and_place_count():
-    prints = {request_print(TRAIL, "ie", make_booking()), request_print(TRAIL, "us", make_booking())}
-    assert len(prints | {request_print(TRAIL[:2], "ie", make_booking())}) == 3
+    prints = {request_fingerprint(TRAIL, "ie", make_booking()), request_fingerprint(TRAIL, "us", make_booking())}
+    assert len(prints | {request_fingerprint(TRAIL[:2], "ie", make_booking())}) == 3
 
 
 @pytest.mark.parametrize("key", ["", "short", "with space in it", "é" * 10, "x" * 201, "line\nbreak"])
@@ -38,4 +40,4 @@ def test_a_uuid_is_a_key():
 
 def test_what_has_no_print_is_a_mistake_of_ours():
     with pytest.raises(TypeError, match="set has no print"):
-        request_print(TRAIL, "ie", replace(make_booking(), name={1}))
+        request_fingerprint(TRAIL, "ie", replace(make_booking(), name={1}))

@@ -12,7 +12,7 @@ from threading import Timer
 
 from django.utils.translation import gettext as _
 
-from triage.jobsheet.networks import NotAllowed, Target, addresses_of, read_target
+from triage.jobsheet.networks import ForbiddenTarget, WebhookUrl, addresses_of, parse_webhook_url
 
 DEADLINE = 15.0
 CONNECT = 5.0
@@ -30,9 +30,9 @@ class NotDelivered(Exception):
 def post(url: str, headers: Mapping[str, str], body: bytes, deadline: float = DEADLINE) -> None:
     """Return once the receiver has answered 2xx; raise NotDelivered otherwise."""
     try:
-        target = read_target(url)
+        target = parse_webhook_url(url)
         status = _status_of(target, addresses_of(target), headers, body, deadline)
-    except NotAllowed as reason:
+    except ForbiddenTarget as reason:
         raise NotDelivered(str(reason), permanent=True) from reason
     except socket.gaierror:
         raise NotDelivered(_("The name of the receiver was not found.")) from None
@@ -50,9 +50,11 @@ def post(url: str, headers: Mapping[str, str], body: bytes, deadline: float = DE
         raise NotDelivered(_("The receiver answered %(status)s.") % {"status": status})
 
 
-def _status_of(target: Target, addresses: list[str], headers: Mapping[str, str], body: bytes, deadline: float) -> int:
+def _status_of(
+    target: WebhookUrl, addresses: list[str], headers: Mapping[str, str], body: bytes, deadline: float
+) -> int:
     stream = _connected(target, addresses, min(CONNECT, deadline))
-    cut = _Cut(stream, deadline)
+    cut = _Deadline(stream, deadline)
     try:
         if target.secure:
             stream = _secured(stream, target)
@@ -73,7 +75,7 @@ def _status_of(target: Target, addresses: list[str], headers: Mapping[str, str],
         stream.close()
 
 
-def _connected(target: Target, addresses: list[str], seconds: float) -> socket.socket:
+def _connected(target: WebhookUrl, addresses: list[str], seconds: float) -> socket.socket:
     """A connection to the first address that takes one. Raises the last OSError."""
     last: OSError = OSError("no address")
     for address in addresses:
@@ -84,11 +86,11 @@ def _connected(target: Target, addresses: list[str], seconds: float) -> socket.s
     raise last
 
 
-def _secured(raw: socket.socket, target: Target) -> ssl.SSLSocket:
+def _secured(raw: socket.socket, target: WebhookUrl) -> ssl.SSLSocket:
     return ssl.create_default_context().wrap_socket(raw, server_hostname=target.host)
 
 
-class _Cut:
+class _Deadline:
     """Shuts a connection when its time is over. A receiver that sends one byte a second never times out by itself."""
 
     def __init__(self, raw: socket.socket, seconds: float) -> None:

@@ -1,4 +1,4 @@
-"""A hand-over's key, and the print by which a re-send is told from another request under the same key."""
+"""A hand-over's key, and the fingerprint that tells a re-send from another request under the same key."""
 
 import hashlib
 import json
@@ -10,7 +10,7 @@ from datetime import datetime
 from django.utils.translation import gettext as _
 
 from triage.jobsheet.booking import Booking
-from triage.jobsheet.errors import Problem, Refused
+from triage.jobsheet.errors import FieldProblem, Refused
 
 KEY = re.compile(r"[\x21-\x7e]{8,200}")
 
@@ -18,13 +18,13 @@ KEY = re.compile(r"[\x21-\x7e]{8,200}")
 def check_key(key: str) -> None:
     if not KEY.fullmatch(key):
         sentence = _("The key of this request has to be 8 to 200 letters, digits or signs without spaces.")
-        raise Refused([Problem("idempotency_key", sentence)])
+        raise Refused([FieldProblem("idempotency_key", sentence)])
 
 
-def request_print(trail: Iterable[tuple[str, str]], region: str, booking: Booking) -> str:
-    told = asdict(booking)
+def request_fingerprint(trail: Iterable[tuple[str, str]], region: str, booking: Booking) -> str:
+    fields = asdict(booking)
     photo = hashlib.sha256(booking.photo or b"").hexdigest()
-    whole = [[list(pair) for pair in trail], region, {**told, "photo": photo}]
+    whole = [[list(pair) for pair in trail], region, {**fields, "photo": photo}]
     text = json.dumps(whole, sort_keys=True, default=_time)
     return hashlib.sha256(text.encode()).hexdigest()
 

@@ -7,8 +7,8 @@ import subprocess
 import pytest
 
 from tests.jobsheet.receivers import answers, chatters, closes_early, hangs, receiver, talks_nonsense
-from triage.jobsheet import posting
-from triage.jobsheet.posting import NotDelivered, post
+from triage.jobsheet import http_post
+from triage.jobsheet.http_post import NotDelivered, post
 
 SHORT = 0.3
 LATE = "The receiver did not answer in time."
@@ -91,7 +91,7 @@ def test_a_name_that_is_checked_and_then_answers_otherwise_gains_nothing(monkeyp
         raise ConnectionRefusedError
 
     monkeypatch.setattr(socket, "getaddrinfo", answer)
-    monkeypatch.setattr(posting.socket, "create_connection", connect)
+    monkeypatch.setattr(http_post.socket, "create_connection", connect)
     assert failure("https://hooks.example/") == (CLOSED, False)
     assert (looked_up, connected) == (["hooks.example"], [("8.8.8.8", 443)])
 
@@ -136,7 +136,7 @@ def test_a_certificate_nobody_vouches_for_is_refused(https_receiver):
 @pytest.mark.usefixtures("anywhere")
 def test_with_a_good_certificate_it_arrives(https_receiver, certificate, monkeypatch):
     trusting = ssl.create_default_context(cafile=certificate / "cert.pem")
-    monkeypatch.setattr(posting.ssl, "create_default_context", lambda: trusting)
+    monkeypatch.setattr(http_post.ssl, "create_default_context", lambda: trusting)
     post(https_receiver.url, {"webhook-id": "msg_1"}, b"{}", 20)
     assert https_receiver.requests[0][1] == b"{}"
 
@@ -144,6 +144,6 @@ def test_with_a_good_certificate_it_arrives(https_receiver, certificate, monkeyp
 @pytest.mark.usefixtures("anywhere")
 def test_the_deadline_holds_inside_tls_too(https_receiver, certificate, monkeypatch):
     trusting = ssl.create_default_context(cafile=certificate / "cert.pem")
-    monkeypatch.setattr(posting.ssl, "create_default_context", lambda: trusting)
+    monkeypatch.setattr(http_post.ssl, "create_default_context", lambda: trusting)
     https_receiver.behave = chatters
     assert failure(https_receiver.url, 1.0) == (LATE, False)
