@@ -20,7 +20,7 @@ from triage.check_pages.form_state import key_in, new_state
 from triage.check_pages.hand_over_form import read_sent
 from triage.check_pages.query import MAX_PAIRS, MAX_VALUE_LENGTH, parse_query
 from triage.check_pages.region import guess_region
-from triage.desk.call.address import split
+from triage.desk.call.address import split_query
 from triage.engine import parse_answers, run_check
 from triage.engine.readings.encoding import InvalidReading
 from triage.engine.readings.evidence import READERS
@@ -42,7 +42,7 @@ def address(told):
     asked = parse_query(told.decode("latin-1"))
     assert len(asked.pairs) <= MAX_PAIRS
     assert all(len(text) <= MAX_VALUE_LENGTH for pair in asked.pairs for text in pair)
-    line, rest = split(asked)
+    line, rest = split_query(asked)
     assert len(line.id) in (0, 5)
     return rest
 

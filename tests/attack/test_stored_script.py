@@ -31,7 +31,7 @@ SCRIPTS = {
 }
 READ = ("telephone", "email")  # these are looked at, and nothing but a number and an address gets in
 LINE = ("name", "address", "telephone")  # of a firm, which takes any words there; so do its prices, hours and areas
-NAMES_THE_FIRM = ("desk-settings", "desk-invitation", "desk-call-hand-over", "desk-call")
+NAMES_THE_FIRM = ("desk-settings", "desk-invitation", "desk-call-booking", "desk-call")
 TABLES = ("desk-sheets-csv", "desk-open-repair")
 LEADS = ("href", "src", "action", "formaction", "xlink:href", "data", "poster")
 
@@ -125,7 +125,7 @@ def test_what_a_form_refuses_comes_back_as_text(name):
     refused = {
         "desk-outcome": dict.fromkeys(fields, words),
         "desk-settings": dict.fromkeys(initial_settings(world.firm), words),
-        "desk-call-hand-over": dict.fromkeys((*MAX_LENGTHS, "notes", "state", "day-1", "agreed"), words),
+        "desk-call-booking": dict.fromkeys((*MAX_LENGTHS, "notes", "state", "day-1", "agreed"), words),
         "desk-staff": {"name": words, "role": words},
         "desk-note": {"text": words * 1000},
         "desk-sign-in": {"account": words, "password": words},

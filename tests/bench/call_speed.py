@@ -70,9 +70,11 @@ def _words(region):
     from django.test import RequestFactory
 
     from triage.check_pages.request import read_check_request
-    from triage.desk.call.presenters.word_index import word_index
+    from triage.desk.call.presenters.phrase_index import build_phrase_index
 
-    return word_index(read_check_request(RequestFactory(SERVER_NAME="127.0.0.1").get("/", {"region": region.id})))
+    return build_phrase_index(
+        read_check_request(RequestFactory(SERVER_NAME="127.0.0.1").get("/", {"region": region.id}))
+    )
 
 
 def _sayings(words, count):

@@ -9,7 +9,7 @@ from random import Random
 
 from tests.bench.sessions import one_check
 from tests.published.random_trails import answers_of_one_oven, random_trail
-from triage.desk.call.caller import CHOICES
+from triage.desk.call.caller import CALLER_CHOICES
 from triage.engine import CANT_TELL, compile_model, parse_answers
 from triage.knowledge.library import library
 
@@ -41,5 +41,5 @@ def _signs(pack):
 
 
 def _caller(dice):
-    told = {f"call_{about}": dice.choice(["", *choices]) for about, choices in CHOICES.items()}
+    told = {f"call_{about}": dice.choice(["", *choices]) for about, choices in CALLER_CHOICES.items()}
     return {about: choice for about, choice in told.items() if choice}

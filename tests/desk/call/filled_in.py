@@ -3,8 +3,8 @@
 from datetime import date, timedelta
 
 from triage.check_pages.hand_over_form import Sent
-from triage.desk.call.hand_over import READ
-from triage.desk.call.speech import mark_of
+from triage.desk.call.booking import READ_PREFIX
+from triage.desk.call.speech import line_id
 from triage.jobsheet.consent import spoken_consent
 
 CONTACT = {"name": "Alex Grey", "telephone": "020 7946 0000", "street": "3 Mill Lane", "postcode": "AB1 2CD"}
@@ -12,7 +12,7 @@ CONTACT = {"name": "Alex Grey", "telephone": "020 7946 0000", "street": "3 Mill 
 
 def fields_of(firm, **changes):
     soon = date.today() + timedelta(days=3)  # noqa: DTZ011  (the clock on the wall)
-    read = {READ + mark_of(line): "yes" for line in spoken_consent(firm)}
+    read = {READ_PREFIX + line_id(line): "yes" for line in spoken_consent(firm)}
     return {**CONTACT, "day-1": str(soon), "part-1": "morning", "agreed": "yes", **read, **changes}
 
 

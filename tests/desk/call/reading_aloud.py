@@ -14,8 +14,8 @@ def read_everything(reopen, call, stop_at=("question", "caller", "danger", "open
     spoken = []
     for _ in range(LONGEST):
         page = call_page(call)
-        turn = next((line for line in page.say.lines if line.href), None)
-        if turn is None or (page.say.kind in stop_at and page.say.keys):
+        turn = next((line for line in page.prompt.lines if line.href), None)
+        if turn is None or (page.prompt.kind in stop_at and page.prompt.keys):
             return page, spoken
         spoken.append(turn.text)
         call = reopen(turn.href)
@@ -29,4 +29,4 @@ def query_of(answers):
 def told_and_read(call, reopen, answers=ELEMENT, **more):
     """The query of a call in which all this was answered, and everything that has to be heard was read out."""
     page, _ = read_everything(reopen, call(query_of(answers), **{"call_board": "yes", "call_id": "ABCDE", **more}))
-    return page.good
+    return page.query

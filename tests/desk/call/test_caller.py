@@ -6,12 +6,12 @@ The lines are those of the pack. Each that speaks of the board is on one side he
 import pytest
 
 from triage.desk.call.caller import (
-    CHOICES,
+    CALLER_CHOICES,
     board_unknown,
+    is_with_oven,
     may_reach_board,
-    names_board,
+    mentions_board,
     sends_to_board,
-    with_the_oven,
 )
 from triage.knowledge.library import library
 
@@ -37,7 +37,7 @@ def lines_that_name_it(region):
     lines = [line for flag in texts.flags.values() for line in (*flag.first, *flag.never, flag.then)]
     for supply in texts.isolation.supplies.values():
         lines += [*supply.steps, *supply.never, supply.cannot]
-    return place, [line for line in dict.fromkeys(lines) if names_board(place, line)]
+    return place, [line for line in dict.fromkeys(lines) if mentions_board(place, line)]
 
 
 def test_every_line_that_names_the_board_either_warns_or_sends():
@@ -70,8 +70,8 @@ def test_the_words_of_every_region_are_known(region):
 def test_not_known_counts_as_no(caller, reach, unknown):
     assert may_reach_board(caller) is reach
     assert board_unknown(caller) is unknown
-    assert with_the_oven(caller) is (caller.get("oven") != "no")
+    assert is_with_oven(caller) is (caller.get("oven") != "no")
 
 
 def test_every_choice_has_words():
-    assert all(str(words) for choices in CHOICES.values() for words in choices.values())
+    assert all(str(words) for choices in CALLER_CHOICES.values() for words in choices.values())

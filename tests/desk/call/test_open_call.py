@@ -2,6 +2,8 @@
 
 import pytest
 
+from triage.desk.call.open_call import base_context
+
 
 def test_the_engine_never_sees_what_is_known_of_the_caller(call):
     opened = call("complaint=no-heat&danger=none", call_board="no", call_id="ABCDE")
@@ -24,3 +26,9 @@ def test_the_place_is_the_firms_unless_a_known_one_is_named(reopen, query, place
     opened = reopen(f"/desk/call/?{query}")
     assert opened.check_request.region.id == place
     assert opened.check_request.notices == ()
+
+
+def test_the_number_for_an_emergency_is_that_of_the_region(call):
+    context = base_context(call(region="us"))
+    assert (context["firm"].name, context["emergency"].number) == ("Hearth Repairs", "911")
+    assert context["region"] == call(region="us").check_request.region.name

@@ -7,14 +7,14 @@ import pytest
 from tests.desk.call.drawn_calls import drawn_calls
 from tests.desk.call.reading_aloud import query_of
 from triage.check_pages.presenters.make_safe import make_safe_page
+from triage.desk.call.presenters.advice_script import emergency, out_of_scope, result
 from triage.desk.call.presenters.alarm import alarm_of
-from triage.desk.call.presenters.read_out import board_question, keep_off, lines_of
-from triage.desk.call.presenters.telling import advice, make_safe, not_this
-from triage.desk.call.speech import LONGEST_SECONDS, MOST_WORDS, in_breaths, mark_of, seconds_to_say
+from triage.desk.call.presenters.script import board_question, keep_away_line, spoken_lines
+from triage.desk.call.speech import MAX_SECONDS, MAX_WORDS, line_id, seconds_to_say, split_for_speech
 from triage.engine import Emergency, OutOfScope, Result
 from triage.knowledge.library import library
 
-TELLING = {Result: advice, Emergency: make_safe, OutOfScope: not_this}
+TELLING = {Result: result, Emergency: emergency, OutOfScope: out_of_scope}
 DRAWN = 160
 
 
@@ -24,16 +24,16 @@ def test_seconds_are_counted_at_150_words_a_minute():
 
 def test_a_long_text_is_parted_between_sentences_and_nothing_is_lost():
     text = " ".join(f"{'word ' * 19}end{n}." for n in range(6))
-    pieces = in_breaths(text)
+    pieces = split_for_speech(text)
     assert " ".join(pieces).split() == text.split()
-    assert all(len(piece.split()) <= MOST_WORDS for piece in pieces)
-    assert in_breaths("Short. And sweet.") == ["Short. And sweet."]
+    assert all(len(piece.split()) <= MAX_WORDS for piece in pieces)
+    assert split_for_speech("Short. And sweet.") == ["Short. And sweet."]
 
 
 def test_a_mark_belongs_to_these_very_words():
-    assert mark_of("Leave it off.") == mark_of("Leave it off.")
-    assert mark_of("Leave it off.") != mark_of("Leave it on.")
-    assert len(mark_of("")) == 6
+    assert line_id("Leave it off.") == line_id("Leave it off.")
+    assert line_id("Leave it off.") != line_id("Leave it on.")
+    assert len(line_id("")) == 6
 
 
 @pytest.mark.parametrize("region", library().regions)
@@ -41,19 +41,23 @@ def test_no_question_round_or_line_takes_more_than_twenty_seconds(region, call):
     texts = library().words(region)
     spoken = [spoken.say for spoken in texts.calls.rounds]
     for question in texts.questions.values():
-        spoken += [question.say, question.again, *in_breaths(question.look)]
+        spoken += [question.say, question.again, *split_for_speech(question.look)]
     for flag in texts.flags.values():
         for line in (*flag.first, *flag.never, flag.then):
-            spoken += in_breaths(line)
+            spoken += split_for_speech(line)
     for supply in texts.isolation.supplies.values():
         for line in (*supply.steps, supply.cannot):
-            spoken += in_breaths(line)
+            spoken += split_for_speech(line)
     for fault in texts.faults.values():
-        spoken += [*in_breaths(fault.now), *in_breaths(fault.job)]
+        spoken += [*split_for_speech(fault.now), *split_for_speech(fault.job)]
     opened = call(region=region)
-    spoken += [board_question(opened), keep_off(opened), *in_breaths(opened.check_request.region.claim_first)]
-    spoken += in_breaths(opened.check_request.region.isolation_note)
-    assert [(seconds_to_say(text), text) for text in spoken if seconds_to_say(text) > LONGEST_SECONDS] == []
+    spoken += [
+        board_question(opened),
+        keep_away_line(opened),
+        *split_for_speech(opened.check_request.region.claim_first),
+    ]
+    spoken += split_for_speech(opened.check_request.region.isolation_note)
+    assert [(seconds_to_say(text), text) for text in spoken if seconds_to_say(text) > MAX_SECONDS] == []
 
 
 def test_no_composed_line_of_drawn_calls_takes_more_than_twenty_seconds(call):
@@ -67,8 +71,8 @@ def test_no_composed_line_of_drawn_calls_takes_more_than_twenty_seconds(call):
         told[type(step)] += 1
         regions.add(region)
         alarm = alarm_of(opened)
-        lines = [line.text for line in TELLING[type(step)](opened, step).lines] + ([alarm.words] if alarm else [])
-        too_long += [(seconds_to_say(line), line) for line in lines if seconds_to_say(line) > LONGEST_SECONDS]
+        lines = [line.text for line in TELLING[type(step)](opened, step).lines] + ([alarm.instruction] if alarm else [])
+        too_long += [(seconds_to_say(line), line) for line in lines if seconds_to_say(line) > MAX_SECONDS]
     assert too_long == []
     assert min(told[Result], told[Emergency]) >= DRAWN // 4
     assert len(regions) >= 10
@@ -76,7 +80,7 @@ def test_no_composed_line_of_drawn_calls_takes_more_than_twenty_seconds(call):
 
 def test_instructions_are_read_with_their_steps_and_notes(call):
     check_request = call("smell-type=plastic-or-fishy").check_request
-    lines = lines_of(make_safe_page(check_request, check_request.step).first)
+    lines = spoken_lines(make_safe_page(check_request, check_request.step).first)
     assert lines[0].startswith("Turn the oven's controls to off.")
     assert check_request.region.isolation_note in lines
 

@@ -12,52 +12,52 @@ from urllib.parse import quote
 from django.urls import reverse
 
 from triage.check_pages.query import REGION, Pairs, ParsedQuery
-from triage.desk.call.caller import CHOICES
+from triage.desk.call.caller import CALLER_CHOICES
 
 PREFIX = "call-"
 ID, READ, ASK, EARLIER = f"{PREFIX}id", f"{PREFIX}read", f"{PREFIX}ask", f"{PREFIX}earlier"
-MOST_MARKS = 120
-MARKS_TOGETHER = 25  # a longer value would be cut when the address is read
+MAX_LINE_IDS = 120
+MAX_LINE_IDS_PER_VALUE = 25  # a longer value would be cut when the address is read
 
 _ID = re.compile(r"[A-Z]{5}")
-_MARK = re.compile(r"[0-9a-f]{6}")
+_LINE_ID = re.compile(r"[0-9a-f]{6}")
 
 
 @dataclass(frozen=True, slots=True)
-class OnTheLine:
+class CallState:
     """The call as its address states it: `read` are the marks of the lines read aloud, `ask` a question wished for;
     `earlier` the reference of an earlier job sheet as it was typed; `strange` are names or values that mean nothing."""
 
     id: str
     caller: Mapping[str, str]
-    read: tuple[str, ...]
-    ask: str
-    earlier: str
-    strange: tuple[str, ...]
+    read_lines: tuple[str, ...]
+    question: str
+    previous_reference: str
+    unknown_params: tuple[str, ...]
 
 
-def split(asked: ParsedQuery) -> tuple[OnTheLine, ParsedQuery]:
+def split_query(query: ParsedQuery) -> tuple[CallState, ParsedQuery]:
     """The call, and the address without it."""
-    calls = [(name, value) for name, value in asked.pairs if name.startswith(PREFIX)]
-    trail: Pairs = tuple(pair for pair in asked.pairs if not pair[0].startswith(PREFIX))
-    caller, strange, read, number, ask, earlier = {}, [], [], "", "", ""
+    calls = [(name, value) for name, value in query.pairs if name.startswith(PREFIX)]
+    check_pairs: Pairs = tuple(pair for pair in query.pairs if not pair[0].startswith(PREFIX))
+    caller, unknown, read, call_id, ask, earlier = {}, [], [], "", "", ""
     for name, value in calls:
-        about = name.removeprefix(PREFIX)
+        topic = name.removeprefix(PREFIX)
         if name == READ:
-            read += [mark for mark in value.split(",") if _MARK.fullmatch(mark)]
+            read += [mark for mark in value.split(",") if _LINE_ID.fullmatch(mark)]
         elif name == ASK:
             ask = value
         elif name == EARLIER:
             earlier = value
         elif name == ID and _ID.fullmatch(value):
-            number = value
-        elif about in CHOICES and value in CHOICES[about]:
-            caller[about] = value
+            call_id = value
+        elif topic in CALLER_CHOICES and value in CALLER_CHOICES[topic]:
+            caller[topic] = value
         else:
-            strange.append(name)
-    marks = tuple(dict.fromkeys(read))[:MOST_MARKS]
-    line = OnTheLine(number, caller, marks, ask, earlier, tuple(dict.fromkeys(strange)))
-    return line, ParsedQuery(trail, asked.region, asked.truncated)
+            unknown.append(name)
+    line_ids = tuple(dict.fromkeys(read))[:MAX_LINE_IDS]
+    state = CallState(call_id, caller, line_ids, ask, earlier, tuple(dict.fromkeys(unknown)))
+    return state, ParsedQuery(check_pairs, query.region, query.truncated)
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,37 +66,40 @@ class CallLinks:
 
     region: str
     answers: Mapping[str, str]
-    line: OnTheLine
+    state: CallState
 
     def with_answers(self, more: Mapping[str, str], read: Iterable[str] = ()) -> str:
-        return self._to({**self.answers, **more}, self.line.caller, read)
+        return self._href({**self.answers, **more}, self.state.caller, read)
 
     def without(self, *left: str, ask: str = "") -> str:
         kept = {name: answer for name, answer in self.answers.items() if name not in left}
-        return self._to(kept, self.line.caller, (), ask)
+        return self._href(kept, self.state.caller, (), ask)
 
-    def having_read(self, *marks: str, ask: str = "") -> str:
-        return self._to(self.answers, self.line.caller, marks, ask or self.line.ask)
+    def with_read(self, *marks: str, ask: str = "") -> str:
+        return self._href(self.answers, self.state.caller, marks, ask or self.state.question)
 
-    def about_caller(self, about: str, choice: str) -> str:
-        return self._to(self.answers, {**self.line.caller, about: choice}, (), self.line.ask)
+    def with_caller(self, about: str, choice: str) -> str:
+        return self._href(self.answers, {**self.state.caller, about: choice}, (), self.state.question)
 
-    def asking(self, observation: str) -> str:
-        return self._to(self.answers, self.line.caller, (), observation)
+    def with_question(self, observation: str) -> str:
+        return self._href(self.answers, self.state.caller, (), observation)
 
-    def beginning_with(self, answers: Mapping[str, str], region: str) -> str:
+    def starting_with(self, answers: Mapping[str, str], region: str) -> str:
         """The call with these answers beside its own, and where the oven of those stands."""
         return replace(self, region=region).with_answers({**answers, **self.answers})
 
-    def here(self) -> str:
-        return self._to(self.answers, self.line.caller)
+    def current(self) -> str:
+        return self._href(self.answers, self.state.caller)
 
-    def _to(
+    def _href(
         self, answers: Mapping[str, str], caller: Mapping[str, str], read: Iterable[str] = (), ask: str = ""
     ) -> str:
         about = [(f"{PREFIX}{name}", choice) for name, choice in caller.items()]
-        marks = list(dict.fromkeys([*self.line.read, *read]))
-        told = [(READ, ",".join(marks[at : at + MARKS_TOGETHER])) for at in range(0, len(marks), MARKS_TOGETHER)]
-        pairs = [(REGION, self.region), *answers.items(), (ID, self.line.id), *about, *told, (ASK, ask)]
+        marks = list(dict.fromkeys([*self.state.read_lines, *read]))
+        told = [
+            (READ, ",".join(marks[at : at + MAX_LINE_IDS_PER_VALUE]))
+            for at in range(0, len(marks), MAX_LINE_IDS_PER_VALUE)
+        ]
+        pairs = [(REGION, self.region), *answers.items(), (ID, self.state.id), *about, *told, (ASK, ask)]
         query = "&".join(f"{quote(name)}={quote(value, safe=',')}" for name, value in pairs if value)
         return f"{reverse('desk-call')}?{query}"

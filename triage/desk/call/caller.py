@@ -11,7 +11,7 @@ from django.utils.translation import gettext_lazy
 
 from triage.knowledge.region_builder import RegionProfile
 
-CHOICES = {
+CALLER_CHOICES = {
     "who": {
         "owner": gettext_lazy("owns it"),
         "tenant": gettext_lazy("rents the home"),
@@ -27,31 +27,31 @@ CHOICES = {
     },
 }
 
-SENDS = r"\b(go to the|switch(ed)? off|at the {board}|use the main switch|put it back|put a note)\b"
-FORBIDS = re.compile(r"^(do not|keep|stay|tell|leave|is the|nobody)\b")
+SENDS_TO_BOARD = r"\b(go to the|switch(ed)? off|at the {board}|use the main switch|put it back|put a note)\b"
+WARNS_OFF = re.compile(r"^(do not|keep|stay|tell|leave|is the|nobody)\b")
 
 
-def with_the_oven(caller: Mapping[str, str]) -> bool:
+def is_with_oven(caller: Mapping[str, str]) -> bool:
     return caller.get("oven") != "no"
 
 
 def may_reach_board(caller: Mapping[str, str]) -> bool:
-    return with_the_oven(caller) and caller.get("board") == "yes"
+    return is_with_oven(caller) and caller.get("board") == "yes"
 
 
 def board_unknown(caller: Mapping[str, str]) -> bool:
     """Whether it is worth asking if they can get to the board."""
-    return with_the_oven(caller) and "board" not in caller
+    return is_with_oven(caller) and "board" not in caller
 
 
-def names_board(region: RegionProfile, text: str) -> bool:
+def mentions_board(region: RegionProfile, text: str) -> bool:
     """Whether a text speaks of the board, what is on it, or the meter."""
-    words = (region.words["board"], region.words["breaker"], "main switch", "meter")
-    return any(word.casefold() in text.casefold() for word in words)
+    terms = (region.words["board"], region.words["breaker"], "main switch", "meter")
+    return any(word.casefold() in text.casefold() for word in terms)
 
 
 def sends_to_board(region: RegionProfile, line: str) -> bool:
     """Whether a line to read out makes somebody go there. A line that warns them off never counts."""
-    told = line.casefold()
-    sends = SENDS.format(board=re.escape(region.words["board"].casefold()))
-    return names_board(region, line) and bool(re.search(sends, told)) and not FORBIDS.match(told)
+    text = line.casefold()
+    sends = SENDS_TO_BOARD.format(board=re.escape(region.words["board"].casefold()))
+    return mentions_board(region, line) and bool(re.search(sends, text)) and not WARNS_OFF.match(text)

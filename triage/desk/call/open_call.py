@@ -1,14 +1,16 @@
-"""One request of the call page, read once: the visit it shares with the householder's pages, and the call itself.
+"""One request of the call page, read once: the check it shares with the householder's pages, and the call itself.
 
-The firm is the one the agent is signed in to, whatever an address says, and so is the place until the address names
+The firm is the one the agent is signed in to, whatever an address says, and so is the region until the address names
 another one.
 """
 
 from dataclasses import dataclass, replace
+from typing import Any
 
+from triage.check_pages.presenters.numbers import emergency_call
 from triage.check_pages.query import Links, ParsedQuery, parse_query
 from triage.check_pages.request import CheckRequest, check_request_for
-from triage.desk.call.address import CallLinks, OnTheLine, split
+from triage.desk.call.address import CallLinks, CallState, split_query
 from triage.desk.request import MemberRequest
 from triage.knowledge.library import library
 from triage.models import Firm
@@ -17,21 +19,27 @@ from triage.models import Firm
 @dataclass(frozen=True)
 class Call:
     check_request: CheckRequest
-    line: OnTheLine
+    state: CallState
     links: CallLinks
     firm: Firm
 
     @property
     def phone_href(self) -> str:
-        """Where the caller's telephone opens the same check: the trail, and whose check it is."""
+        """Where the caller's telephone opens the same check: the answers, and whose check it is."""
         return self.check_request.origin + self.check_request.links.step()
 
 
 def open_call(request: MemberRequest) -> Call:
     firm = request.member.firm
-    line, asked = split(parse_query(request.META.get("QUERY_STRING", "")))
-    region = asked.region if asked.region in library().regions else firm.region
-    found = check_request_for(request, ParsedQuery(asked.pairs, region, asked.truncated))
+    state, query = split_query(parse_query(request.META.get("QUERY_STRING", "")))
+    region = query.region if query.region in library().regions else firm.region
+    found = check_request_for(request, ParsedQuery(query.pairs, region, query.truncated))
     region, answers = found.region.id, found.answers
     check_request = replace(found, firm=firm, links=Links(region, answers, firm.slug))
-    return Call(check_request, line, CallLinks(region, answers, line), firm)
+    return Call(check_request, state, CallLinks(region, answers, state), firm)
+
+
+def base_context(call: Call) -> dict[str, Any]:
+    """What every page of a call shows around its own: whose call it is, where, and the number for an emergency."""
+    region = call.check_request.region
+    return {"firm": call.firm, "region": region.name, "emergency": emergency_call(region)}

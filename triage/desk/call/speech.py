@@ -7,29 +7,29 @@ import re
 from hashlib import blake2s
 from math import ceil
 
-WORDS_A_MINUTE = 150
-LONGEST_SECONDS = 20
-MOST_WORDS = WORDS_A_MINUTE * LONGEST_SECONDS // 60
+WORDS_PER_MINUTE = 150
+MAX_SECONDS = 20
+MAX_WORDS = WORDS_PER_MINUTE * MAX_SECONDS // 60
 
 _SENTENCE = re.compile(r"(?<=[.?!:])\s+")
 
 
 def seconds_to_say(text: str) -> int:
-    return ceil(len(text.split()) * 60 / WORDS_A_MINUTE)
+    return ceil(len(text.split()) * 60 / WORDS_PER_MINUTE)
 
 
-def in_breaths(text: str) -> list[str]:
+def split_for_speech(text: str) -> list[str]:
     """The text in pieces of whole sentences, each short enough to be said in one go where its sentences are."""
     pieces: list[str] = []
     for sentence in _SENTENCE.split(text.strip()):
         together = f"{pieces[-1]} {sentence}" if pieces else sentence
-        if pieces and len(together.split()) <= MOST_WORDS:
+        if pieces and len(together.split()) <= MAX_WORDS:
             pieces[-1] = together
         else:
             pieces.append(sentence)
     return pieces
 
 
-def mark_of(text: str) -> str:
+def line_id(text: str) -> str:
     """The mark that says this very text was read out; other words have another mark and must be read again."""
     return blake2s(text.encode(), digest_size=3).hexdigest()

@@ -2,18 +2,15 @@
 
 from django.urls import path
 
-from triage.desk.call.views.call import call
-from triage.desk.call.views.earlier import earlier
-from triage.desk.call.views.hand_over import hand_over
-from triage.desk.call.views.phone_code import phone_code
-from triage.desk.call.views.taken import taken
-from triage.desk.call.views.words import words
+from triage.desk.call.views.booking import booking, confirmation
+from triage.desk.call.views.call import call, phone_code, phrase_index
+from triage.desk.call.views.previous_sheet import previous_sheet
 
 urlpatterns = [
     path("", call, name="desk-call"),
-    path("earlier/", earlier, name="desk-call-earlier"),
-    path("hand-over/", hand_over, name="desk-call-hand-over"),
-    path("taken/<str:reference>/", taken, name="desk-call-taken"),
-    path("words.json", words, name="desk-call-words"),
+    path("earlier/", previous_sheet, name="desk-call-previous-sheet"),
+    path("hand-over/", booking, name="desk-call-booking"),
+    path("taken/<str:reference>/", confirmation, name="desk-call-confirmation"),
+    path("words.json", phrase_index, name="desk-call-phrases"),
     path("phone.svg", phone_code, name="desk-call-phone-code"),
 ]

@@ -5,12 +5,12 @@ from typing import Literal
 
 from triage.check_pages.view_models import Choice, Number, Signal
 
-Kind = Literal["open", "caller", "danger", "question", "act", "advice", "exit"]
-Moved = Literal["", "up", "down"]
+PromptKind = Literal["open", "caller", "danger", "question", "act", "advice", "exit"]
+Trend = Literal["", "up", "down"]
 
 
 @dataclass(frozen=True)
-class Line:
+class ScriptLine:
     """A line to read word for word; `href` ticks it as read and is there for the one whose turn it is."""
 
     text: str
@@ -20,28 +20,28 @@ class Line:
 
 
 @dataclass(frozen=True)
-class Key:
+class KeyChoice:
     """One thing a key records; `grave` where it is a danger sign."""
 
     key: str
     label: str
     href: str
-    grave: bool = False
+    urgent: bool = False
 
 
 @dataclass(frozen=True)
-class Say:
+class Prompt:
     """What to say now. Nothing can be recorded with `keys` while a line of `lines` was not read."""
 
-    kind: Kind
+    kind: PromptKind
     heading: str
     text: str
     seconds: int
-    again: str
+    simpler: str
     note: str
-    lines: list[Line]
+    lines: list[ScriptLine]
     left_out: list[str]
-    keys: list[Key]
+    keys: list[KeyChoice]
     part: str
     count: str
 
@@ -52,37 +52,37 @@ class Alarm:
 
     signal: Signal
     heading: str
-    words: str
-    call: list[Number]
+    instruction: str
+    numbers: list[Number]
     stops: bool
 
 
 @dataclass(frozen=True)
-class Told:
+class StoryItem:
     """One answer of the story so far."""
 
     question: str
     answer: str
     change_href: str
-    grave: bool
+    urgent: bool
 
 
 @dataclass(frozen=True)
-class Leaning:
+class Candidate:
     """A cause as it stands now, and which way the last answer moved it."""
 
     name: str
     chance: str
     tenths: int
-    moved: Moved
+    trend: Trend
 
 
 @dataclass(frozen=True)
 class CallerRow:
     """One thing to know about the caller."""
 
-    about: str
-    ask: str
+    topic: str
+    label: str
     choices: list[Choice]
     chosen: str
 
@@ -92,22 +92,22 @@ class CallPage:
     """The whole page of one call at one moment. `good` is the address of what holds, `over` when all was read;
     `hand_over_href` is there once a visit is the next thing. `firm_says` is as the firm wrote it."""
 
-    say: Say
+    prompt: Prompt
     alarm: Alarm | None
-    story: list[Told]
-    leanings: list[Leaning]
-    would_change: list[Key]
+    story: list[StoryItem]
+    candidates: list[Candidate]
+    useful_questions: list[KeyChoice]
     caller: list[CallerRow]
     problems: list[str]
     summary: str
-    over: bool
-    good: str
-    firm_says: list[tuple[str, str]]
-    hand_over_href: str
-    earlier_href: str
+    finished: bool
+    query: str
+    firm_details: list[tuple[str, str]]
+    booking_href: str
+    previous_sheet_href: str
     undo_href: str
     danger_href: str
     phone_href: str
     qr_href: str
-    words_href: str
+    phrase_index_href: str
     call_id: str

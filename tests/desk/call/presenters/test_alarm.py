@@ -10,14 +10,14 @@ def test_no_danger_no_band(call):
 def test_danger_has_words_to_say_and_a_number_to_give(call):
     alarm = alarm_of(call("complaint=no-heat&danger=none&smoke-source=from-controls-or-vents"))
     assert alarm.stops
-    assert (alarm.signal, alarm.words) == ("DANGER", "Get everyone out now.")
-    assert alarm.call[0].number == "999"
+    assert (alarm.signal, alarm.instruction) == ("DANGER", "Get everyone out now.")
+    assert alarm.numbers[0].number == "999"
 
 
 def test_danger_without_a_number_of_its_own_gives_the_emergency_number(call):
     alarm = alarm_of(call("glass-state=glass-broken", region="us"))
     assert alarm.stops
-    assert [number.number for number in alarm.call] == ["911"]
+    assert [number.number for number in alarm.numbers] == ["911"]
 
 
 def test_a_caution_does_not_stop_the_call(call):

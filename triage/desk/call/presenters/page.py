@@ -14,84 +14,84 @@ from triage.check_pages.presenters.answers import answer_words, question_words
 from triage.check_pages.presenters.firm_words import firm_words
 from triage.check_pages.presenters.problems import problem_sentences
 from triage.check_pages.view_models import Choice
-from triage.desk.call.caller import CHOICES
+from triage.desk.call.caller import CALLER_CHOICES
 from triage.desk.call.open_call import Call
+from triage.desk.call.presenters.advice_script import emergency, out_of_scope, result
 from triage.desk.call.presenters.alarm import alarm_of
-from triage.desk.call.presenters.asking import danger, opening, question, wants_danger
-from triage.desk.call.presenters.belief import askable, leanings, would_change
+from triage.desk.call.presenters.differential import allowed_questions, differential, useful_questions
+from triage.desk.call.presenters.questions import danger_signs, opening, question, wants_danger_signs
 from triage.desk.call.presenters.summary import summary_of
-from triage.desk.call.presenters.telling import advice, make_safe, not_this
-from triage.desk.call.view_models import CallerRow, CallPage, Say, Told
+from triage.desk.call.view_models import CallerRow, CallPage, Prompt, StoryItem
 from triage.engine import SCREEN, Emergency, OutOfScope, Question, Result
 
 
 def call_page(call: Call) -> CallPage:
     answers = call.check_request.answers
-    found = askable(call) if isinstance(call.check_request.step, Question | Result) else []
-    say = _say(call, {worth.observation for worth in found})
+    found = allowed_questions(call) if isinstance(call.check_request.step, Question | Result) else []
+    say = _prompt(call, {worth.observation for worth in found})
     last = list(answers)[-1] if answers else ""
-    query = call.links.here().partition("?")[2]
+    query = call.links.current().partition("?")[2]
     over = say.kind in ("act", "advice", "exit") and all(line.read for line in say.lines)
     return CallPage(
-        say=say,
+        prompt=say,
         alarm=alarm_of(call),
         story=_story(call),
-        leanings=leanings(call),
-        would_change=would_change(call, found) if answers else [],
+        candidates=differential(call),
+        useful_questions=useful_questions(call, found) if answers else [],
         caller=_caller_rows(call),
-        problems=[*_strange(call), *problem_sentences(call.check_request.texts, call.check_request.problems)],
+        problems=[*_unknown_params(call), *problem_sentences(call.check_request.texts, call.check_request.problems)],
         summary=summary_of(call, call.check_request.check.belief),
-        over=over,
-        good=query,
-        firm_says=firm_words(call.firm),
-        hand_over_href=f"{reverse('desk-call-hand-over')}?{query}" if _may_be_taken(call, say, over) else "",
-        earlier_href=f"{reverse('desk-call-earlier')}?{query}",
+        finished=over,
+        query=query,
+        firm_details=firm_words(call.firm),
+        booking_href=f"{reverse('desk-call-booking')}?{query}" if _may_book(call, say, over) else "",
+        previous_sheet_href=f"{reverse('desk-call-previous-sheet')}?{query}",
         undo_href=call.links.without(last) if last else "",
         danger_href=call.links.without(SCREEN, ask=SCREEN),
         phone_href=call.phone_href,
         qr_href=f"{reverse('desk-call-phone-code')}?{query}",
-        words_href=f"{reverse('desk-call-words')}?region={call.check_request.region.id}",
-        call_id=call.line.id,
+        phrase_index_href=f"{reverse('desk-call-phrases')}?region={call.check_request.region.id}",
+        call_id=call.state.id,
     )
 
 
-def _may_be_taken(call: Call, say: Say, over: bool) -> bool:
+def _may_book(call: Call, say: Prompt, over: bool) -> bool:
     """Whether a visit is the next thing and all that must be heard before was read; what is asked from memory after
     danger need not be."""
     from_memory = isinstance(call.check_request.step, Emergency) and say.kind == "question"
     return (over or from_memory) and may_hand_over(call.check_request)
 
 
-def _say(call: Call, names: Set[str]) -> Say:
-    step, wish = call.check_request.step, call.line.ask
+def _prompt(call: Call, names: Set[str]) -> Prompt:
+    step, wish = call.check_request.step, call.state.question
     if isinstance(step, Emergency):
-        return make_safe(call, step)
-    if wants_danger(call) and SCREEN not in call.check_request.answers:
-        return danger(call)
+        return emergency(call, step)
+    if wants_danger_signs(call) and SCREEN not in call.check_request.answers:
+        return danger_signs(call)
     if wish in names:
         return question(call, wish)
     match step:
         case OutOfScope():
-            return not_this(call, step)
+            return out_of_scope(call, step)
         case Result():
-            return advice(call, step)
+            return result(call, step)
         case Question() if not call.check_request.answers:
             return opening(call)
         case Question(observation=name) if name == SCREEN:
-            return danger(call)
+            return danger_signs(call)
     count = _("Question %(number)s, at most %(most)s") % {"number": step.number, "most": step.max_questions}
     return question(call, step.observation, count)
 
 
-def _story(call: Call) -> list[Told]:
+def _story(call: Call) -> list[StoryItem]:
     """Every answer that holds; changing one asks it again, everything else kept."""
     texts, pack = call.check_request.texts, call.check_request.pack
     return [
-        Told(
+        StoryItem(
             question=question_words(texts, name),
             answer=answer_words(texts, name, answer),
             change_href=call.links.without(name, ask=name),
-            grave=name in pack.observations and answer in pack.observations[name].flags,
+            urgent=name in pack.observations and answer in pack.observations[name].flags,
         )
         for name, answer in call.check_request.answers.items()
     ]
@@ -108,16 +108,16 @@ def _caller_rows(call: Call) -> list[CallerRow]:
     }
     return [
         CallerRow(
-            about=about,
-            ask=asks[about],
-            choices=[Choice(str(words), call.links.about_caller(about, choice)) for choice, words in choices.items()],
-            chosen=str(choices.get(call.line.caller.get(about, ""), "")),
+            topic=about,
+            label=asks[about],
+            choices=[Choice(str(words), call.links.with_caller(about, choice)) for choice, words in choices.items()],
+            chosen=str(choices.get(call.state.caller.get(about, ""), "")),
         )
-        for about, choices in CHOICES.items()
+        for about, choices in CALLER_CHOICES.items()
     ]
 
 
-def _strange(call: Call) -> list[str]:
-    words = {"names": ", ".join(name[:40] for name in call.line.strange[:4])}
+def _unknown_params(call: Call) -> list[str]:
+    words = {"names": ", ".join(name[:40] for name in call.state.unknown_params[:4])}
     told = _("Part of the address about the caller could not be read and was left out: %(names)s. Ask it again.")
-    return [told % words] if call.line.strange else []
+    return [told % words] if call.state.unknown_params else []

@@ -9,7 +9,7 @@ from triage.check_pages.presenters.answers import answer_words, question_words
 from triage.check_pages.presenters.causes import short_chance
 from triage.check_pages.presenters.leave import exit_page
 from triage.check_pages.presenters.make_safe import make_safe_page
-from triage.desk.call.caller import CHOICES
+from triage.desk.call.caller import CALLER_CHOICES
 from triage.desk.call.open_call import Call
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Belief, Emergency, OutOfScope, Result
 from triage.engine.pack import OPENING
@@ -62,9 +62,12 @@ def _outcome(call: Call, belief: Belief) -> Iterator[str]:
 
 
 def _caller(call: Call) -> Iterator[str]:
-    told = [str(CHOICES[about][choice]) for about, choice in call.line.caller.items() if about != "board"]
-    if "board" in call.line.caller:
-        words = {"board": call.check_request.region.words["board"], "how": CHOICES["board"][call.line.caller["board"]]}
+    told = [str(CALLER_CHOICES[about][choice]) for about, choice in call.state.caller.items() if about != "board"]
+    if "board" in call.state.caller:
+        words = {
+            "board": call.check_request.region.words["board"],
+            "how": CALLER_CHOICES["board"][call.state.caller["board"]],
+        }
         told.append(_("%(board)s %(how)s") % words)
     if told:
         yield _("The caller: %(told)s.") % {"told": ", ".join(told)}
