@@ -6,6 +6,7 @@ from tests.firm_builders import make_firm, make_job_sheet, make_member
 from triage.desk.call.previous_sheet import LOOKUP_POLICY, count_lookup, find_sheet, reusable_answers
 from triage.jobsheet.access import NotFound
 from triage.jobsheet.actions import erase
+from triage.jobsheet.reference import spelled_out
 from triage.knowledge.library import library
 from triage.models import AuditEntry, JobSheet
 from triage.models.audit_entry import Actor, AuditAction
@@ -43,23 +44,23 @@ def test_nobody_may_try_without_end(agent):
 def test_danger_signs_and_the_state_of_that_day_are_asked_anew():
     gates = {gate for task in PACK.tasks.values() for gate in task.gates}
     assert {"supply-off", "cold"} <= gates
-    trail = [["complaint", "no-heat"], ["danger", "none"], *([gate, "yes"] for gate in gates)]
-    trail += [["did-set-clock", "fixed"], ["lamp-state", "lamp-works"]]
-    again = reusable_answers(PACK, JobSheet(trail=trail), {})
+    answers = [["complaint", "no-heat"], ["danger", "none"], *([gate, "yes"] for gate in gates)]
+    answers += [["did-set-clock", "fixed"], ["lamp-state", "lamp-works"]]
+    again = reusable_answers(PACK, JobSheet(answers=answers), {})
     assert again == {"complaint": "no-heat", "lamp-state": "lamp-works"}
 
 
 def test_what_was_tried_in_vain_is_still_known():
-    trail = [["complaint", "no-heat"], ["did-set-clock", "not-fixed"]]
-    assert reusable_answers(PACK, JobSheet(trail=trail), {})["did-set-clock"] == "not-fixed"
+    answers = [["complaint", "no-heat"], ["did-set-clock", "not-fixed"]]
+    assert reusable_answers(PACK, JobSheet(answers=answers), {})["did-set-clock"] == "not-fixed"
 
 
 def test_what_is_told_today_holds_and_what_the_pack_no_longer_knows_is_left():
-    trail = [["complaint", "no-heat"], ["no-such-question", "yes"], ["lamp-state", "blue"], ["onset", "sudden-bang"]]
-    again = reusable_answers(PACK, JobSheet(trail=trail), {"complaint": "trips"})
+    answers = [["complaint", "no-heat"], ["no-such-question", "yes"], ["lamp-state", "blue"], ["onset", "sudden-bang"]]
+    again = reusable_answers(PACK, JobSheet(answers=answers), {"complaint": "trips"})
     assert again == {"onset": "sudden-bang"}
 
 
 def test_a_danger_sign_of_then_is_kept_until_somebody_takes_it_back():
-    trail = [["complaint", "smell"], ["smell-type", "plastic-or-fishy"]]
-    assert reusable_answers(PACK, JobSheet(trail=trail), {})["smell-type"] == "plastic-or-fishy"
+    answers = [["complaint", "smell"], ["smell-type", "plastic-or-fishy"]]
+    assert reusable_answers(PACK, JobSheet(answers=answers), {})["smell-type"] == "plastic-or-fishy"

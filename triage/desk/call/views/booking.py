@@ -17,7 +17,7 @@ from triage.desk.call.presenters.confirmation import confirmation_page
 from triage.desk.request import MemberRequest
 from triage.desk.sheet_lookup import get_sheet
 from triage.engine import SCREEN
-from triage.jobsheet.errors import IdempotencyConflict, Refused
+from triage.jobsheet.errors import FieldProblem, IdempotencyConflict, Refused
 from triage.models.job_sheet import MAX_NOTE_LENGTH
 
 UNPROCESSABLE = 422
