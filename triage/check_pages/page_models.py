@@ -1,6 +1,7 @@
 """The whole pages, as templates read them; what they are made of is in `view_models`."""
 
 from dataclasses import dataclass
+from typing import Literal
 
 from triage.check_pages.reading_pages import ReadingForm
 from triage.check_pages.view_models import (
@@ -162,6 +163,10 @@ class AdvicePage:
     problems: list[str]
 
 
+ClosedBecause = Literal["", "not-yet", "unanswered", "removed", "too-early", "not-now"]
+"""Why a task is not open: a gate says no or waits, the rules of the region, questions come first, or the answers."""
+
+
 @dataclass(frozen=True)
 class Gate:
     """Something to be sure of before a task opens; `how` says how to make it so, `waits` how long it takes to cool,
@@ -182,15 +187,17 @@ class Gate:
 class TaskPage:
     """One task for the householder. Steps are there only when `open`: the task is offered and every gate says yes.
 
-    `closed_text` says why it is not open; `back_on` how the power comes back where it was cut; `result` what to do
-    about its outcome once that is known, `reading` the form for its figures where there are any.
+    `closed` says why it is not open; `back_on` how the power comes back where it was cut; `result` what to do about
+    its outcome once that is known, `reading` the form for its figures where there are any. Where `after_question` is
+    empty it is asked whether the task put it right.
     """
 
     title: str
     why: str
     gates: list[Gate]
     open: bool
-    closed_text: str
+    closed: ClosedBecause
+    region_name: str
     cautions: list[Caution]
     tools: list[str]
     minutes: int
@@ -208,18 +215,20 @@ class TaskPage:
 
 @dataclass(frozen=True)
 class ReadingPage:
-    """A reading by itself, without a check: cautions, gates, then the form. `note` says what it does not allow, `how`
-    how to look safely; the form is there only when every gate says yes."""
+    """A reading by itself, without a check: cautions, gates, then the form. It may be `removed` by the rules of the
+    region or need `heat`, which this page never allows; `how` says how to look safely. The form is there only when
+    every gate says yes."""
 
     heading: str
     intro: str
-    note: str
+    removed: bool
+    region_name: str
+    heat: bool
     cautions: list[Caution]
     gates: list[Gate]
     how: str
-    closed_text: str
     form: ReadingForm | None
-    check: Choice
+    check_href: str
     part: str
     local_line: str
     problems: list[str]

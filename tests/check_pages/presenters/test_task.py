@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from tests.check_pages.fragments import words_of
 from tests.household.checks_done import answers_of, at
 from triage.check_pages.presenters.task import gate_state, is_offered, result_of, task_page
 from triage.engine import Result
@@ -39,7 +40,7 @@ def test_any_gate_that_is_not_yes_keeps_it_shut(check_request, cold, off):
     found = page(check_request, "hook-seal-back", {**SEAL, **given})
     assert not found.open
     assert bare(found)
-    assert found.closed_text
+    assert found.closed
     assert [gate.if_not != "" for gate in found.gates] == [True, True]
 
 
@@ -93,7 +94,9 @@ def test_every_task_is_open_exactly_when_the_engine_offers_it(check_request, reg
 def test_a_task_that_the_rules_there_take_away_says_so(check_request):
     found = page(check_request, "change-lamp", answers_of("lamp-failed", "lamp", "au"), "au")
     assert not found.open
-    assert found.closed_text == "This is not offered here. In Australia it is left to people with the right licence."
+    assert found.closed == "removed"
+    told = words_of("removed", page=found)
+    assert "This is not offered here. In Australia it is left to people with the right licence." in told
 
 
 def test_a_task_whose_outcome_is_a_look_asks_what_was_seen(check_request):

@@ -110,3 +110,10 @@ def test_no_power_on_either_clears_no_element_and_the_check_goes_on(client):
     answers, _ = taken_into_the_check(client, CALLS_FOR_HEAT, "180", "210")
     answers, _ = taken_into_the_check(client, answers, "180", "210", **{"read-for": "meter-grill"})
     assert open_page(client, at("/check/", answers)).one("h1").text.endswith("?")
+
+
+def test_it_says_what_it_waits_for_and_that_it_does_not_allow_any_heat(client):
+    waiting = open_page(client, at("/reading/gasket/", LOOKED)).one('[role="status"].note').text
+    assert waiting == "Answer these first. The form shows once each answer is yes."
+    heats = open_page(client, at("/reading/thermometer/", LOOKED)).select("p.note")[0].text
+    assert "It does not say that your oven may be heated." in heats

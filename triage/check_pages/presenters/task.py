@@ -5,9 +5,7 @@ Whether it is offered comes from the engine for exactly these answers; an addres
 
 from collections.abc import Callable, Mapping
 
-from django.utils.translation import gettext as _
-
-from triage.check_pages.page_models import Gate, TaskPage
+from triage.check_pages.page_models import ClosedBecause, Gate, TaskPage
 from triage.check_pages.presenters.answers import DID, answer_words
 from triage.check_pages.presenters.problems import problem_sentences
 from triage.check_pages.presenters.readings.form import measured_by, reading_form
@@ -31,7 +29,8 @@ def task_page(check_request: CheckRequest, name: str) -> TaskPage:
         why=text.why,
         gates=[_gate(check_request, task, gate) for gate in task.gates] if offered else [],
         open=opened,
-        closed_text="" if opened else _why_closed(check_request, task, offered),
+        closed="" if opened else _why_closed(check_request, task, offered),
+        region_name=check_request.region.name,
         cautions=cautions_of(check_request, task) if opened else [],
         tools=list(text.tools) if offered else [],
         minutes=round(task.minutes),
@@ -88,21 +87,13 @@ def gate_state(answer: str) -> GateState:
     return "yes" if answer == "yes" else "no" if answer == "no" else ""
 
 
-def _why_closed(check_request: CheckRequest, task: Task, offered: bool) -> str:
+def _why_closed(check_request: CheckRequest, task: Task, offered: bool) -> ClosedBecause:
     if offered:
         given = gate_answers(task, check_request.answers).values()
-        if "no" in given or "unsure" in given:
-            return _("Not yet. Do what stands under the question first. The steps show once each answer is yes.")
-        return _("Answer these first. The steps show once each answer is yes.")
+        return "not-yet" if "no" in given or "unsure" in given else "unanswered"
     if task.id in check_request.check.region.removes:
-        words = {"place": check_request.region.name}
-        return _("This is not offered here. In %(place)s it is left to people with the right licence.") % words
-    if isinstance(check_request.step, Question):
-        return _("Not now. Some questions come first. After them we can tell if this is safe for you to do.")
-    return _(
-        "Not now. With the answers you gave, this could be unsafe, or it would not help."
-        " Go back and follow the advice there."
-    )
+        return "removed"
+    return "too-early" if isinstance(check_request.step, Question) else "not-now"
 
 
 def cautions_of(check_request: CheckRequest, task: Task) -> list[Caution]:
@@ -118,7 +109,7 @@ def _reading(check_request: CheckRequest, task: Task) -> ReadingForm | None:
 
 def _after_question(check_request: CheckRequest, task: Task) -> str:
     question = check_request.texts.questions.get(task.outcome)
-    return question.ask if question else _("Did that fix it?")
+    return question.ask if question else ""
 
 
 def _outcomes(check_request: CheckRequest, task: Task) -> list[Choice]:

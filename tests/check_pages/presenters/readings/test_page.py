@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.check_pages.fragments import words_of
 from tests.household.checks_done import at
 from triage.check_pages.page_models import DangerPage, ReadingPage
 from triage.check_pages.presenters.readings.kinds import KINDS
@@ -36,7 +37,7 @@ def test_behind_them_its_cautions_and_its_form(check_request, kind):
 def test_the_seal_waits_for_its_gates(check_request, gates):
     found = page(check_request, "gasket", {**LOOKED, **gates})
     assert found.form is None
-    assert found.closed_text
+    assert not found.removed
     assert [gate.yes_href.partition("?")[0] for gate in found.gates] == ["/reading/gasket/"] * 2
 
 
@@ -44,7 +45,7 @@ def test_the_seal_waits_for_its_gates(check_request, gates):
 def test_what_heats_the_oven_is_left_to_the_check(check_request, kind):
     found = page(check_request, kind, {**LOOKED, **SURE})
     heats = any(task.needs_heat for task in tasks_of(check_request("/"), kind))
-    assert ("does not say that your oven may be heated" in found.note) == heats
+    assert found.heat == heats
     assert (found.how == "") == heats
 
 
@@ -59,7 +60,8 @@ def test_where_the_rules_take_the_task_away_there_is_no_form(check_request, monk
     monkeypatch.setattr(type(seen.region.region), "removes", frozenset({"meter-test"}), raising=False)
     found = reading_page(seen, "meter")
     assert found.form is None
-    assert found.note.startswith("This is not offered here. In Australia")
+    assert found.removed
+    assert words_of("removed", page=found).startswith("This is not offered here. In Australia")
 
 
 def test_every_kind_of_the_pack_has_a_page():

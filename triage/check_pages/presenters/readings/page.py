@@ -6,8 +6,6 @@ heat: it works out figures and sends the person to the check, which offers the t
 
 from dataclasses import replace
 
-from django.utils.translation import gettext as _
-
 from triage.check_pages.page_models import DangerPage, Gate, ReadingPage
 from triage.check_pages.presenters.problems import problem_sentences
 from triage.check_pages.presenters.question import danger_page
@@ -15,7 +13,6 @@ from triage.check_pages.presenters.readings.fields import FORMS
 from triage.check_pages.presenters.readings.form import measured_by, reading_form
 from triage.check_pages.presenters.task import cautions_of, gate_of
 from triage.check_pages.request import CheckRequest
-from triage.check_pages.view_models import Choice
 from triage.engine import NONE_OF_THESE, SCREEN, Task, is_open
 from triage.engine.pack import Observation
 
@@ -32,15 +29,16 @@ def reading_page(check_request: CheckRequest, kind: str) -> ReadingPage | Danger
     return ReadingPage(
         heading=str(FORMS[kind].name),
         intro=check_request.texts.tasks[first.id].why,
-        note=_note(first, removed, check_request),
+        removed=removed,
+        region_name=check_request.region.name,
+        heat=first.needs_heat,
         cautions=cautions_of(check_request, first),
         gates=[] if removed else _gates(check_request, kind, first),
         how="" if first.needs_heat or not opened else check_request.texts.questions[first.outcome].look,
-        closed_text="" if opened or removed else _("Answer these first. The form shows once each answer is yes."),
         form=reading_form(check_request, _measured(check_request, tasks), check_request.links.reading_path(kind))
         if opened
         else None,
-        check=Choice(_("Go to the check"), check_request.links.continue_url()),
+        check_href=check_request.links.continue_url(),
         part=first.picture,
         local_line=check_request.region.local_line,
         problems=problem_sentences(check_request.texts, check_request.problems),
@@ -67,15 +65,3 @@ def _gates(check_request: CheckRequest, kind: str, task: Task) -> list[Gate]:
     return [
         gate_of(check_request, task, gate, lambda more: check_request.links.reading(kind, more)) for gate in task.gates
     ]
-
-
-def _note(task: Task, removed: bool, check_request: CheckRequest) -> str:
-    if removed:
-        words = {"place": check_request.region.name}
-        return _("This is not offered here. In %(place)s it is left to people with the right licence.") % words
-    if task.needs_heat:
-        return _(
-            "This page only works out figures you have. It does not say that your oven may be heated. The check does:"
-            " it offers this test where that is safe."
-        )
-    return ""

@@ -140,7 +140,7 @@ function lookAlikes(visit, { verdict }) {
 function alsoCheck(visit, { verdict }) {
   if (!verdict.alsoCheck.length) return "";
   const words = { names: namesOf(visit, verdict.alsoCheck) };
-  return visit.say("QuestionValue a look at the same visit, as one often leads to the other: %(names)s.", words);
+  return visit.say("Worth a look at the same visit, as one often leads to the other: %(names)s.", words);
 }
 
 function namesOf(visit, faults) {

@@ -23,7 +23,8 @@ export function taskPage(visit, name) {
     why: text.why,
     gates: offered ? task.gates.map((gate) => gateShown(visit, task, gate, here)) : [],
     open: opened,
-    closed_text: opened ? "" : whyClosed(visit, task, offered),
+    closed: opened ? "" : whyClosed(visit, task, offered),
+    region_name: visit.place.name,
     tools: offered ? text.tools : [],
     minutes: roundHalfEven(task.minutes),
     result: offered ? resultOf(visit, task) : "",
@@ -52,7 +53,7 @@ function openTaskSteps(visit, task, text) {
     steps: instructionsOf(visit, text.steps, false),
     stop_if: text.stop_if,
     back_on: isCut ? visit.texts.isolation.back_on : [],
-    after_question: visit.texts.questions.get(task.outcome)?.ask ?? visit.say("Did that fix it?"),
+    after_question: visit.texts.questions.get(task.outcome)?.ask,
     after_choices: outcomesOf(visit, task),
     reading: measured.length ? readingForm(visit, measured, visit.links.taskPath(task.id)) : null,
   };
@@ -101,23 +102,10 @@ function gateState(answer) {
 function whyClosed(visit, task, offered) {
   if (offered) {
     const given = task.gates.map((gate) => visit.reading.answers.get(gate));
-    if (given.includes("no") || given.includes("unsure")) {
-      return visit.say("Not yet. Do what stands under the question first. The steps show once each answer is yes.");
-    }
-    return visit.say("Answer these first. The steps show once each answer is yes.");
+    return given.includes("no") || given.includes("unsure") ? "not-yet" : "unanswered";
   }
-  if (visit.place.region.removes.has(task.id)) return leftToTheLicensed(visit);
-  if (visit.step.kind === "ask") {
-    return visit.say("Not now. Some questions come first. After them we can tell if this is safe for you to do.");
-  }
-  return visit.say(
-    "Not now. With the answers you gave, this could be unsafe, or it would not help. Go back and follow the advice there.",
-  );
-}
-
-export function leftToTheLicensed(visit) {
-  const words = { place: visit.place.name };
-  return visit.say("This is not offered here. In %(place)s it is left to people with the right licence.", words);
+  if (visit.place.region.removes.has(task.id)) return "removed";
+  return visit.step.kind === "ask" ? "too-early" : "not-now";
 }
 
 /* What may have come of it, each leading back to the check with that answer. */

@@ -4,7 +4,7 @@
 import { NONE_OF_THESE, SCREEN } from "../../../engine/pack.js";
 import { problemSentences } from "../problems.js";
 import { dangerPage } from "../question.js";
-import { cautionsOf, gateShown, isOpen, leftToTheLicensed } from "../task.js";
+import { cautionsOf, gateShown, isOpen } from "../task.js";
 import { measuredBy, readingForm } from "./form.js";
 
 /** The template and the page; the danger signs first where nobody looked through them yet. */
@@ -27,13 +27,14 @@ export function readingPage(visit, kind) {
     {
       heading: visit.texts.readings.get(kind).name,
       intro: visit.texts.tasks.get(first.id).why,
-      note: readingNote(visit, first, removed),
+      removed,
+      region_name: visit.place.name,
+      heat: first.needsHeat,
       cautions: cautionsOf(visit, first),
       gates: removed ? [] : first.gates.map((gate) => gateShown(visit, first, gate, here)),
-      how: first.heat || !opened ? "" : visit.texts.questions.get(first.outcome).look,
-      closed_text: opened || removed ? "" : visit.say("Answer these first. The form shows once each answer is yes."),
+      how: first.needsHeat || !opened ? "" : visit.texts.questions.get(first.outcome).look,
       form: opened ? readingForm(visit, [...measured], visit.links.readingPath(kind)) : null,
-      check: { label: visit.say("Go to the check"), href: visit.links.onward() },
+      check_href: visit.links.onward(),
       part: first.picture,
       local_line: visit.place.local_line,
       problems: problemSentences(visit),
@@ -44,12 +45,4 @@ export function readingPage(visit, kind) {
 /* The tasks whose figures are of this kind, in the pack's order. */
 function tasksOf(visit, kind) {
   return [...visit.pack.tasks.values()].filter((task) => measuredBy(visit.pack, task)[0]?.measurement.kind === kind);
-}
-
-function readingNote(visit, task, removed) {
-  if (removed) return leftToTheLicensed(visit);
-  if (!task.needsHeat) return "";
-  return visit.say(
-    "This page only works out figures you have. It does not say that your oven may be heated. The check does: it offers this test where that is safe.",
-  );
 }
