@@ -12,7 +12,7 @@ CONSENT = "Hearth & Hob Repairs may have my answers and call me about this repai
 
 def body_of(**changes):
     booking = {"name": "Alex Grey", "telephone": "020 7946 0000", "consent": CONSENT}
-    return {"region": "gb-eng", "trail": [list(pair) for pair in TRAIL], "booking": booking, **changes}
+    return {"region": "gb-eng", "answers": [list(pair) for pair in TRAIL], "booking": booking, **changes}
 
 
 def booked(**changes):

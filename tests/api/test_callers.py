@@ -36,7 +36,7 @@ def test_a_page_of_another_origin_may_not(client, origin):
     firm, _words = firm_with_key()
     response = send(client, firm, Origin=origin)
     assert response.status_code == 403
-    assert problem_in(response)["type"] == "urn:oven-fault-check:problem:wrong-origin"
+    assert problem_in(response)["type"] == "urn:oven-fault-check:problem:origin-not-allowed"
     assert "Access-Control-Allow-Origin" not in response.headers
 
 

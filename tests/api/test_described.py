@@ -17,7 +17,7 @@ from site_config.wsgi import application
 from tests.api.asking import bearer, firm_with_key, send
 from tests.firm_builders import make_job_sheet
 from triage.api import callers
-from triage.api.openapi import document
+from triage.api.views.public import openapi_document
 from triage.models import JobSheet
 from triage.web.rate_limit import Policy
 
@@ -71,7 +71,7 @@ def words(one_connection, monkeypatch):
 
 
 def test_the_description_is_openapi_3_1():
-    OpenAPIV31SpecValidator(document()).validate()
+    OpenAPIV31SpecValidator(openapi_document()).validate()
 
 
 def test_every_address_is_described_and_nothing_else():
@@ -83,7 +83,7 @@ def test_every_address_is_described_and_nothing_else():
         if inner.name != "api-nowhere"
     }
     written = {route.replace("<slug:firm>", "{firm}").replace("<str:reference>", "{reference}") for route in routes}
-    assert written == set(document()["paths"])
+    assert written == set(openapi_document()["paths"])
     assert len(written) == 6
 
 
@@ -102,6 +102,6 @@ def test_every_answer_to_a_key_is_as_described(case, words):
 @pytest.mark.django_db
 def test_the_example_of_the_description_makes_a_job_sheet(client):
     firm, words = firm_with_key()
-    made = document()["paths"]["/api/v1/firms/{firm}/job-sheets"]["post"]
+    made = openapi_document()["paths"]["/api/v1/firms/{firm}/job-sheets"]["post"]
     example = made["requestBody"]["content"]["application/json"]["examples"]["no heat"]["value"]
     assert send(client, firm, example, **bearer(words)).status_code == 201

@@ -7,7 +7,7 @@ from django.http import HttpResponse
 from django.test import Client, RequestFactory
 
 from tests.api.asking import address, bearer, firm_with_key, problem_in, send
-from triage.api.endpoint import endpoint, open_read
+from triage.api.endpoint import endpoint, public_get
 
 READS = ("/api/v1/step", "/api/v1/pack", "/api/v1/openapi.json", "/api/v1/job-sheet.schema.json")
 
@@ -34,7 +34,7 @@ def test_options_says_what_may_be_done(client):
     assert response.headers["Allow"] == "GET, HEAD, OPTIONS"
 
 
-@pytest.mark.parametrize("wrap", [endpoint("GET"), open_read])
+@pytest.mark.parametrize("wrap", [endpoint("GET"), public_get])
 def test_a_failure_is_logged_here_and_told_without_its_trace(caplog, wrap):
     @wrap
     def broken(_request):

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from tests.api.asking import body_of, booked
 from tests.firm_builders import TRAIL
-from triage.api.job_sheet_request import field_of, read_wanted
+from triage.api.job_sheet_request import field_of, parse_job_sheet_request
 from triage.jobsheet.errors import FieldProblem, Refused
 
 WINDOW = {"start": "2031-05-26T09:00", "end": "2031-05-26T12:00:00"}
@@ -22,14 +22,16 @@ JSON = st.recursive(
 
 def refused(told):
     with pytest.raises(Refused) as caught:
-        read_wanted(told)
+        parse_job_sheet_request(told)
     return [problem.field for problem in caught.value.problems]
 
 
 def test_a_whole_body_is_read():
-    wanted = read_wanted(booked(windows=[WINDOW], street="3 Mill Lane") | {"photo": base64.b64encode(b"jpeg").decode()})
+    wanted = parse_job_sheet_request(
+        booked(windows=[WINDOW], street="3 Mill Lane") | {"photo": base64.b64encode(b"jpeg").decode()}
+    )
     assert wanted.region == "gb-eng"
-    assert wanted.trail == TRAIL
+    assert wanted.answers == TRAIL
     assert wanted.booking.street == "3 Mill Lane"
     assert wanted.booking.maker == ""
     assert wanted.booking.photo == b"jpeg"
@@ -37,7 +39,7 @@ def test_a_whole_body_is_read():
 
 
 def test_no_photo_is_no_photo():
-    assert read_wanted(body_of(photo="")).booking.photo is None
+    assert parse_job_sheet_request(body_of(photo="")).booking.photo is None
 
 
 @pytest.mark.parametrize("told", [None, [], "text", 7, True])
@@ -48,14 +50,14 @@ def test_what_is_no_object_is_refused_whole(told):
 @pytest.mark.parametrize(
     ("told", "fields"),
     [
-        ({}, ["region", "trail", "booking"]),
-        (body_of(region=7, trail={}, booking=[]), ["region", "trail", "booking"]),
+        ({}, ["region", "answers", "booking"]),
+        (body_of(region=7, answers={}, booking=[]), ["region", "answers", "booking"]),
         (body_of(extra=1), [""]),
-        (body_of(trail=["complaint=no-heat"]), ["trail"]),
-        (body_of(trail=[["complaint"]]), ["trail"]),
-        (body_of(trail=[["complaint", 7]]), ["trail"]),
-        (body_of(trail=[["a", "b"]] * 1001), ["trail"]),
-        (body_of(trail=[["a", "b" * 801]]), ["trail"]),
+        (body_of(answers=["complaint=no-heat"]), ["answers"]),
+        (body_of(answers=[["complaint"]]), ["answers"]),
+        (body_of(answers=[["complaint", 7]]), ["answers"]),
+        (body_of(answers=[["a", "b"]] * 1001), ["answers"]),
+        (body_of(answers=[["a", "b" * 801]]), ["answers"]),
         (body_of(photo=7), ["photo"]),
         (body_of(photo=None), ["photo"]),
         (body_of(photo="data:image/jpeg;base64,AAAA"), ["photo"]),
@@ -77,13 +79,15 @@ def test_every_wrong_field_is_named_at_once(told, fields):
 
 def test_an_unknown_field_is_told_by_those_that_are_known():
     with pytest.raises(Refused) as caught:
-        read_wanted(body_of(**{"<script>": 1}))
-    assert str(caught.value) == "There is a field that we do not know. These are known: region, trail, booking, photo."
+        parse_job_sheet_request(body_of(**{"<script>": 1}))
+    assert (
+        str(caught.value) == "There is a field that we do not know. These are known: region, answers, booking, photo."
+    )
 
 
 def outcome_of(body):
     try:
-        return read_wanted(body)
+        return parse_job_sheet_request(body)
     except Refused as reason:
         return reason.problems
 
@@ -94,7 +98,7 @@ def test_no_body_is_a_surprise(told):
     for body in (
         told,
         body_of(booking=told),
-        body_of(trail=told),
+        body_of(answers=told),
         body_of(photo=told),
         booked(windows=told, name=told),
     ):
@@ -107,7 +111,7 @@ def test_no_body_is_a_surprise(told):
         ("telephone", "booking.telephone"),
         ("windows", "booking.windows"),
         ("photo", "photo"),
-        ("trail", "trail"),
+        ("answers", "answers"),
         ("idempotency_key", "Idempotency-Key"),
     ],
 )

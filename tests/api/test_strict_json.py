@@ -5,7 +5,7 @@ from django.http import UnreadablePostError
 from django.test import RequestFactory
 
 from triage.api.strict_json import read_json
-from triage.web.json_errors import Kind, Trouble
+from triage.web.json_errors import ApiError, ErrorKind
 
 
 def asked(body, content_type="application/json", **meta):
@@ -13,7 +13,7 @@ def asked(body, content_type="application/json", **meta):
 
 
 def trouble_with(request, most=1000):
-    with pytest.raises(Trouble) as caught:
+    with pytest.raises(ApiError) as caught:
         read_json(request, most)
     return caught.value
 
@@ -28,7 +28,7 @@ def test_json_is_read(content_type):
 def test_another_type_is_refused(content_type):
     trouble = trouble_with(asked(b"{}", content_type))
     assert (trouble.kind, trouble.detail) == (
-        Kind.WRONG_TYPE,
+        ErrorKind.UNSUPPORTED_MEDIA_TYPE,
         "Send JSON, with the header Content-Type: application/json.",
     )
 
@@ -51,7 +51,7 @@ def test_another_type_is_refused(content_type):
 )
 def test_what_is_not_json_is_told_where(body, sentence):
     trouble = trouble_with(asked(body))
-    assert (trouble.kind, trouble.detail) == (Kind.UNREADABLE, sentence)
+    assert (trouble.kind, trouble.detail) == (ErrorKind.BAD_REQUEST, sentence)
 
 
 @pytest.mark.parametrize("opening", [b"[", b'{"a":'])
@@ -69,14 +69,14 @@ def test_what_is_too_large_is_refused_by_its_length_before_it_is_read():
     request = asked(b"{}", CONTENT_LENGTH="20000000")
     request.read = lambda *_: pytest.fail("it was read")
     trouble = trouble_with(request)
-    assert (trouble.kind, trouble.detail) == (Kind.TOO_LARGE, "The body may have 1000 bytes at the most.")
-    assert trouble_with(asked(b"{}", CONTENT_LENGTH="9" * 5000)).kind is Kind.TOO_LARGE
+    assert (trouble.kind, trouble.detail) == (ErrorKind.CONTENT_TOO_LARGE, "The body may have 1000 bytes at the most.")
+    assert trouble_with(asked(b"{}", CONTENT_LENGTH="9" * 5000)).kind is ErrorKind.CONTENT_TOO_LARGE
 
 
 def test_what_says_no_length_is_refused_once_it_is_too_long():
     request = asked(b"{}")
     request.read = lambda size: b" " * size
-    assert trouble_with(request).kind is Kind.TOO_LARGE
+    assert trouble_with(request).kind is ErrorKind.CONTENT_TOO_LARGE
 
 
 def test_no_body_and_a_body_in_chunks_are_told():

@@ -14,7 +14,7 @@ from tests.attack.staff_parsers import staff_parsers
 from tests.builders import electric_oven
 from tests.household.hand_overs import TYPED
 from tests.jobsheet.pictures import jpeg
-from triage.api.job_sheet_request import MOST_BYTES, Wanted, read_wanted
+from triage.api.job_sheet_request import MAX_BYTES, JobSheetRequest, parse_job_sheet_request
 from triage.api.strict_json import read_json
 from triage.check_pages.form_state import key_in, new_state
 from triage.check_pages.hand_over_form import read_sent
@@ -26,9 +26,9 @@ from triage.engine.readings.encoding import InvalidReading
 from triage.engine.readings.evidence import READERS
 from triage.jobsheet.booking import Booking, check_booking
 from triage.jobsheet.errors import Refused
-from triage.jobsheet.photo import LONGEST_SIDE, read_photo
+from triage.jobsheet.photo import MAX_SIDE_PIXELS, read_photo
 from triage.knowledge.library import library
-from triage.web.json_errors import Trouble
+from triage.web.json_errors import ApiError
 
 BOUNDARY = "fuzz"
 FORM = f"multipart/form-data; boundary={BOUNDARY}"
@@ -72,7 +72,7 @@ def language(told):
 
 def json_body(told):
     request = RequestFactory().generic("POST", "/", told, content_type="application/json")
-    assert isinstance(read_wanted(read_json(request, MOST_BYTES)), Wanted)
+    assert isinstance(parse_job_sheet_request(read_json(request, MAX_BYTES)), JobSheetRequest)
 
 
 def form(told):
@@ -98,7 +98,7 @@ def photo(told):
     with catch_warnings():
         simplefilter("ignore", UserWarning)  # the imaging library's opinion of a broken tag, which is left out anyway
         kept = read_photo(told)
-    assert max(kept.width, kept.height) <= LONGEST_SIDE
+    assert max(kept.width, kept.height) <= MAX_SIDE_PIXELS
 
 
 def multipart():
@@ -134,7 +134,7 @@ def parsers(folder):
         "Accept-Language": Parser(language, [b"en-GB,en;q=0.8,de-AT;q=0.5", b"fr", b"*;q=0.1, es-MX;q=0.9"]),
         "hand-over form": Parser(form, [multipart()], (Refused,)),
         "booking": Parser(booking, [b"Alex Grey|020 7946 0000|a@b.example|3 Mill Lane|Ring twice.|S-17"], (Refused,)),
-        "JSON body": Parser(json_body, bodies, (Trouble, Refused)),
+        "JSON body": Parser(json_body, bodies, (ApiError, Refused)),
         "form state": Parser(state, [new_state("hearth").encode(), new_state("other").encode()]),
         "photo": Parser(photo, pictures, (Refused,)),
         **staff_parsers(),

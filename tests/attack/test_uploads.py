@@ -10,7 +10,7 @@ from PIL import Image
 
 from tests.jobsheet.pictures import jpeg
 from triage.jobsheet.errors import Refused
-from triage.jobsheet.photo import MOST_BYTES, MOST_PIXELS, read_photo
+from triage.jobsheet.photo import MAX_BYTES, MAX_PIXELS, read_photo
 
 TOO_MANY_DOTS = "more than 60 million dots"
 NOT_A_PHOTO = "This file is not a photo we can read"
@@ -31,7 +31,7 @@ def png(width, height, *more, rows=b""):
 BOMBS = {
     "dots without end": (png(65_000, 65_000), NOT_A_PHOTO),
     "just too many dots": (png(10_000, 6_001), TOO_MANY_DOTS),
-    "one line as long as can be": (png(MOST_PIXELS + 1, 1), TOO_MANY_DOTS),
+    "one line as long as can be": (png(MAX_PIXELS + 1, 1), TOO_MANY_DOTS),
     "a note that unfolds": (png(8, 8, chunk(b"zTXt", b"a\0\0" + zlib.compress(b"x" * 90_000_000))), DAMAGED),
     "a colour profile that unfolds": (png(8, 8, chunk(b"iCCP", b"a\0\0" + zlib.compress(b"x" * 90_000_000))), DAMAGED),
     "no row of the picture": (png(2000, 2000), DAMAGED),
@@ -57,7 +57,7 @@ def test_it_is_refused_in_a_sentence_and_in_little_memory(name):
 
 def test_too_many_bytes_are_not_looked_at():
     with pytest.raises(Refused, match="12 MB is the most"):
-        read_photo(b"\xff\xd8" + bytes(MOST_BYTES))
+        read_photo(b"\xff\xd8" + bytes(MAX_BYTES))
 
 
 @pytest.mark.parametrize("hidden", [SCRIPT, b"PK\x03\x04 an archive", b"<?php system('id') ?>", b"%PDF-1.7"])

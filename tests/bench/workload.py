@@ -57,7 +57,7 @@ def hand_over(firm, trail):
     """A request by which a firm's own system hands over this check, and the key that makes it one of its kind."""
     key = uuid4().hex
     booking = {"name": f"Person {key[:6]}", "telephone": "020 7946 0000", "consent": CONSENT}
-    body = json.dumps({"region": REGION, "trail": trail, "booking": booking}).encode()
+    body = json.dumps({"region": REGION, "answers": trail, "booking": booking}).encode()
     headers = {
         "Content_Type": "application/json",
         "Authorization": f"Bearer {firm['key']}",

@@ -5,7 +5,7 @@ from django.contrib.auth import authenticate
 
 from fixtures_demo.firm import PEOPLE, VISITS, load
 from triage.models import Delivery, Firm, JobSheet, Member, Outcome
-from triage.web.accent import accent_refusal
+from triage.web.accent import contrast_error
 from triage.web.framing import good_origins
 
 pytestmark = pytest.mark.django_db
@@ -31,7 +31,7 @@ def test_no_answer_of_it_is_one_the_knowledge_no_longer_has():
 def test_its_colour_and_its_origin_are_such_as_a_firm_may_have():
     load(SHOP, SITE)
     firm = Firm.objects.get()
-    assert accent_refusal(firm.accent) is None
+    assert contrast_error(firm.accent) is None
     assert good_origins(firm.origins) == [SHOP]
 
 

@@ -79,7 +79,7 @@ def test_somebody_elses_key_gives_nothing_away():
     ("changes", "field", "sentence"),
     [
         ({"region": "atlantis"}, "region", "We do not know this place. Choose one from the list."),
-        ({"trail": []}, "trail", "Nothing was answered yet. Answer at least what is wrong."),
+        ({"trail": []}, "answers", "Nothing was answered yet. Answer at least what is wrong."),
         (
             {"idempotency_key": "short"},
             "idempotency_key",
@@ -103,7 +103,7 @@ def test_what_is_not_an_electric_oven_is_not_booked_as_one():
         (asked, min(options)) for asked, options in library().pack.observations[question].requires_answers.items()
     ]
     told = refusal(lambda: make_job_sheet(trail=[*before, (question, answer)]))
-    assert told == [("trail", "By these answers this is not an electric oven, and the firm cannot take it as one.")]
+    assert told == [("answers", "By these answers this is not an electric oven, and the firm cannot take it as one.")]
 
 
 def test_names_in_any_script_and_emoji_come_through_unchanged():

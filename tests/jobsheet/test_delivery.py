@@ -11,8 +11,8 @@ from tests.firm_builders import make_delivery, make_firm
 from triage.jobsheet import delivery as delivering
 from triage.jobsheet.delivery import (
     LEASE,
-    LONGEST_WAIT,
-    MOST_ATTEMPTS,
+    MAX_ATTEMPTS,
+    MAX_WAIT,
     attempt,
     claim_next,
     deliver_due,
@@ -119,9 +119,9 @@ def test_a_failure_is_put_off_with_its_reason():
 
 
 def test_after_enough_attempts_it_is_dead_and_stays_so():
-    delivery = make_delivery(attempts=MOST_ATTEMPTS - 1)
+    delivery = make_delivery(attempts=MAX_ATTEMPTS - 1)
     deliver_due("me", fails())
-    assert (fresh(delivery).state, delivery.attempts) == ("dead", MOST_ATTEMPTS)
+    assert (fresh(delivery).state, delivery.attempts) == ("dead", MAX_ATTEMPTS)
     assert delivery.settled
     assert deliver_due("me", takes) == 0
 
@@ -133,7 +133,7 @@ def test_what_can_never_work_is_dead_at_once():
 
 
 def test_a_message_that_kills_its_workers_is_not_tried_for_ever():
-    delivery = make_delivery(attempts=MOST_ATTEMPTS)
+    delivery = make_delivery(attempts=MAX_ATTEMPTS)
     deliver_due("me", lambda *_told: pytest.fail("it was tried once more"))
     assert fresh(delivery).state == "dead"
 
@@ -164,9 +164,9 @@ def test_one_that_was_dropped_meanwhile_stays_dropped():
 def test_waiting_grows_to_a_bound_and_differs(monkeypatch):
     assert len({wait_after(3) for _ in range(20)}) > 1
     monkeypatch.setattr(delivering.random, "uniform", lambda _low, _high: 1.0)
-    waits = [wait_after(attempts) for attempts in range(1, MOST_ATTEMPTS)]
+    waits = [wait_after(attempts) for attempts in range(1, MAX_ATTEMPTS)]
     assert all(early <= late for early, late in pairwise(waits))
-    assert (waits[0], waits[-1]) == (timedelta(seconds=15), LONGEST_WAIT)
+    assert (waits[0], waits[-1]) == (timedelta(seconds=15), MAX_WAIT)
     # A receiver that is down from Friday evening to Sunday noon still gets it.
     assert sum(waits, timedelta()) > timedelta(hours=40)
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from triage.web.accent import DAY, NIGHT, accent_refusal, by_day, by_night, contrast, nearest_passing
+from triage.web.accent import DARK, LIGHT, contrast, contrast_error, dark_shades, light_shades, nearest_accessible
 
 COLOURS = st.integers(0, 0xFFFFFF).map(lambda number: f"#{number:06x}")
 SHEET = (Path(__file__).parents[2] / "triage/static/triage/css/oven.css").read_text("utf-8")
@@ -30,8 +30,8 @@ def test_the_ratio_is_the_published_one(one, other, ratio):
 
 def test_a_ratio_just_below_the_least_is_not_rounded_up():
     """#777777 on white is 4.478 to 1 and fails 4.5; #767676 is 4.54 (W3C, "Understanding SC 1.4.3")."""
-    assert nearest_passing("#767676", ("#ffffff",)) == "#767676"
-    assert nearest_passing("#777777", ("#ffffff",)) != "#777777"
+    assert nearest_accessible("#767676", ("#ffffff",)) == "#767676"
+    assert nearest_accessible("#777777", ("#ffffff",)) != "#777777"
 
 
 @pytest.mark.parametrize(
@@ -47,36 +47,36 @@ def test_the_ratio_is_that_of_the_wcag_threshold_and_not_of_the_much_copied_0_03
 
 
 def test_a_colour_that_can_be_read_is_taken_as_it_is():
-    assert accent_refusal("#a83c12") is None
-    assert by_day("#a83c12").heat == "#a83c12"
+    assert contrast_error("#a83c12") is None
+    assert light_shades("#a83c12").accent == "#a83c12"
 
 
 def test_a_pale_colour_is_refused_with_the_nearest_that_passes():
-    refusal = accent_refusal("#ffcc00")
-    assert refusal.nearest == nearest_passing("#ffcc00", DAY)
-    assert refusal.sentence == (
+    refusal = contrast_error("#ffcc00")
+    assert refusal.nearest == nearest_accessible("#ffcc00", LIGHT)
+    assert refusal.message == (
         "#ffcc00 is too pale to be read on the page: its contrast is 1.3 to 1, the least is 4.5 to 1."
         f" The nearest colour that can be read is {refusal.nearest}."
     )
-    assert accent_refusal(refusal.nearest) is None
+    assert contrast_error(refusal.nearest) is None
 
 
 @given(COLOURS)
 def test_whatever_a_firm_names_every_shade_can_be_read(colour):
-    for shades, grounds in ((by_day(colour), DAY), (by_night(colour), NIGHT)):
+    for shades, grounds in ((light_shades(colour), LIGHT), (dark_shades(colour), DARK)):
         for ground in grounds:
-            assert contrast(shades.heat, ground) >= 4.5
-            assert contrast(shades.words, ground) >= 7
+            assert contrast(shades.accent, ground) >= 4.5
+            assert contrast(shades.text, ground) >= 7
 
 
 @given(COLOURS)
 def test_no_colour_nearer_on_the_way_would_do(colour):
-    found = nearest_passing(colour, DAY)
+    found = nearest_accessible(colour, LIGHT)
     if found != colour:
         lighter = "#" + "".join(f"{min(255, part + 3):02x}" for part in bytes.fromhex(found[1:]))
-        assert min(contrast(lighter, ground) for ground in DAY) < 4.7
+        assert min(contrast(lighter, ground) for ground in LIGHT) < 4.7
 
 
 def test_the_grounds_are_those_of_the_stylesheet():
     found = re.findall(r"--(?:enamel|well): (#[0-9a-f]{6})", SHEET)
-    assert found == [*DAY, *NIGHT]
+    assert found == [*LIGHT, *DARK]

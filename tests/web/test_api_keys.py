@@ -9,7 +9,7 @@ from django.utils import timezone
 from tests.firm_builders import make_firm
 from triage.jobsheet.errors import Refused
 from triage.models import ApiKey
-from triage.web.api_keys import make_key, revoke_key, use_key
+from triage.web.api_keys import authenticate_key, make_key, revoke_key
 
 pytestmark = pytest.mark.django_db
 
@@ -18,7 +18,7 @@ def test_a_key_works_and_is_kept_as_a_hash():
     key, words = make_key(firm=make_firm(), name="  telephone   menu ")
     assert words.startswith("ofc_")
     assert len(words) == 47
-    assert use_key(words) == key
+    assert authenticate_key(words) == key
     assert key.name == "telephone menu"
     assert words not in str(model_to_dict(key))
     assert key.prefix == words[:8]
@@ -40,22 +40,22 @@ def test_a_revoked_key_opens_nothing_and_stays_in_the_list():
     key, words = make_key(firm=make_firm(), name="old")
     assert revoke_key(key=key)
     assert not revoke_key(key=key)
-    assert use_key(words) is None
+    assert authenticate_key(words) is None
     assert ApiKey.objects.get().revoked
 
 
 def test_what_is_no_key_opens_nothing():
     make_key(firm=make_firm(), name="one")
-    assert use_key("") is None
-    assert use_key("ofc_\ud800") is None
+    assert authenticate_key("") is None
+    assert authenticate_key("ofc_\ud800") is None
 
 
 def test_use_is_noted_to_the_minute():
     key, words = make_key(firm=make_firm(), name="one")
-    use_key(words)
+    authenticate_key(words)
     first = ApiKey.objects.get(pk=key.pk).last_used
-    use_key(words)
+    authenticate_key(words)
     assert ApiKey.objects.get(pk=key.pk).last_used == first
     ApiKey.objects.update(last_used=timezone.now() - timedelta(minutes=2))
-    use_key(words)
+    authenticate_key(words)
     assert ApiKey.objects.get(pk=key.pk).last_used >= first

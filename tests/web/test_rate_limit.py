@@ -16,7 +16,7 @@ NOON = datetime(2031, 5, 26, 12, 0, 10, tzinfo=UTC)
 def test_so_many_pass_and_the_next_does_not():
     seen = [count_request(TWO, "one", NOON) for _ in range(3)]
     assert [allowance.exceeded for allowance in seen] == [False, False, True]
-    assert [allowance.left for allowance in seen] == [1, 0, 0]
+    assert [allowance.remaining for allowance in seen] == [1, 0, 0]
     assert not count_request(TWO, "another", NOON).exceeded
 
 
@@ -47,7 +47,7 @@ def test_a_row_that_another_worker_clears_away_meanwhile_fails_nobody():
 @pytest.mark.django_db
 def test_policies_count_apart():
     count_request(TWO, "one", NOON)
-    assert count_request(Policy("address", 2, 60), "one", NOON).left == 1
+    assert count_request(Policy("address", 2, 60), "one", NOON).remaining == 1
 
 
 @pytest.mark.django_db

@@ -15,10 +15,10 @@ from django.http.response import HttpResponseBase
 from django.utils.translation import gettext as _
 
 from triage.models import ApiKey, Firm
-from triage.web.api_keys import use_key
+from triage.web.api_keys import authenticate_key
 from triage.web.client_address import client_address
 from triage.web.framing import good_origins
-from triage.web.json_errors import Kind, Trouble
+from triage.web.json_errors import ApiError, ErrorKind
 from triage.web.rate_limit import Allowance, Policy, count_request, network_of
 
 PER_KEY = Policy("key", quota=240, seconds=60)
@@ -42,14 +42,14 @@ def for_firm(*, pages: bool) -> Callable[[View], View]:
     def wrap(view: View) -> View:
         @wraps(view)
         def answered(request: HttpRequest, firm: str, **kwargs: Any) -> HttpResponseBase:
-            key = use_key(_words_of(request))
+            key = authenticate_key(_bearer_token(request))
             allowance = _count(request, key)
             try:
                 if allowance.exceeded:
                     raise _too_many(allowance)
                 response = view(request, _caller(request, firm, key, pages), **kwargs)
-            except Trouble as trouble:
-                trouble.headers.update(allowance.headers())
+            except ApiError as error:
+                error.headers.update(allowance.headers())
                 raise
             for name, value in allowance.headers().items():
                 response.headers[name] = value
@@ -64,10 +64,10 @@ def is_page_of(firm: Firm | None, origin: str) -> bool:
     return firm is not None and origin in good_origins(firm.origins)
 
 
-def _words_of(request: HttpRequest) -> str:
-    """The key's words; nothing where the header is of another kind."""
-    scheme, _space, words = request.headers.get("Authorization", "").partition(" ")
-    return words.strip() if scheme.lower() == SCHEME else ""
+def _bearer_token(request: HttpRequest) -> str:
+    """The key that is shown; nothing where the header is of another kind."""
+    scheme, _space, token = request.headers.get("Authorization", "").partition(" ")
+    return token.strip() if scheme.lower() == SCHEME else ""
 
 
 def _count(request: HttpRequest, key: ApiKey | None) -> Allowance:
@@ -79,28 +79,28 @@ def _count(request: HttpRequest, key: ApiKey | None) -> Allowance:
 def _caller(request: HttpRequest, slug: str, key: ApiKey | None, pages: bool) -> Caller:
     if key:
         if key.firm.slug != slug:
-            raise not_here()
+            raise not_found_error()
         return Caller(key.firm, key)
     origin = request.headers.get("Origin", "")
     if not pages or not origin or "Authorization" in request.headers:
-        raise _unknown()
+        raise _unauthorized()
     firm = Firm.objects.filter(slug=slug).first()
     if firm is None or not is_page_of(firm, origin):
         sentence = _("Pages of this origin may not ask here. The firm lists its origins in its settings.")
-        raise Trouble(Kind.WRONG_ORIGIN, sentence)
+        raise ApiError(ErrorKind.ORIGIN_NOT_ALLOWED, sentence)
     return Caller(firm, None)
 
 
-def not_here() -> Trouble:
-    return Trouble(Kind.NOT_HERE, _("There is nothing at this address that you may see. Look at it again."))
+def not_found_error() -> ApiError:
+    return ApiError(ErrorKind.NOT_FOUND, _("There is nothing at this address that you may see. Look at it again."))
 
 
-def _unknown() -> Trouble:
+def _unauthorized() -> ApiError:
     sentence = _("Send one of the firm's keys that still works, as in: Authorization: Bearer ofc_...")
-    return Trouble(Kind.UNKNOWN_CALLER, sentence, headers={"WWW-Authenticate": 'Bearer realm="job sheets"'})
+    return ApiError(ErrorKind.UNAUTHORIZED, sentence, headers={"WWW-Authenticate": 'Bearer realm="job sheets"'})
 
 
-def _too_many(allowance: Allowance) -> Trouble:
-    words = {"seconds": allowance.ends_in}
-    sentence = _("There were too many requests in a short time. Try again in %(seconds)s seconds.") % words
-    return Trouble(Kind.TOO_MANY, sentence, more={"violated-policies": [allowance.policy.name]})
+def _too_many(allowance: Allowance) -> ApiError:
+    params = {"seconds": allowance.reset_after}
+    sentence = _("There were too many requests in a short time. Try again in %(seconds)s seconds.") % params
+    return ApiError(ErrorKind.TOO_MANY_REQUESTS, sentence, more={"violated-policies": [allowance.policy.name]})

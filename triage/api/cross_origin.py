@@ -16,9 +16,9 @@ from django.views.decorators.csrf import csrf_exempt
 from triage.api.callers import is_page_of
 from triage.models import Firm
 
-REMEMBER_SECONDS = 600
-MAY_SEND = "Content-Type, Idempotency-Key"
-MAY_READ = "Location, RateLimit, RateLimit-Policy, Retry-After"
+PREFLIGHT_SECONDS = 600
+ALLOWED_HEADERS = "Content-Type, Idempotency-Key"
+EXPOSED_HEADERS = "Location, RateLimit, RateLimit-Policy, Retry-After"
 
 View = Callable[..., HttpResponseBase]
 
@@ -34,11 +34,11 @@ def from_firm_pages(method: str) -> Callable[[View], View]:
             origin = request.headers.get("Origin", "")
             if origin and is_page_of(Firm.objects.filter(slug=firm).first(), origin):
                 response.headers["Access-Control-Allow-Origin"] = origin
-                response.headers["Access-Control-Expose-Headers"] = MAY_READ
+                response.headers["Access-Control-Expose-Headers"] = EXPOSED_HEADERS
                 if request.method == "OPTIONS":
                     response.headers["Access-Control-Allow-Methods"] = method
-                    response.headers["Access-Control-Allow-Headers"] = MAY_SEND
-                    response.headers["Access-Control-Max-Age"] = str(REMEMBER_SECONDS)
+                    response.headers["Access-Control-Allow-Headers"] = ALLOWED_HEADERS
+                    response.headers["Access-Control-Max-Age"] = str(PREFLIGHT_SECONDS)
             return response
 
         return csrf_exempt(answered)

@@ -1,4 +1,4 @@
-"""What every address of the API has in common: its methods, and that whatever goes wrong is told in the one shape.
+"""What every address of the API has in common: its methods, and that whatever goes wrong is answered in the one shape.
 
 None of them needs a form token. Django's guard against forged forms protects a cookie that a browser adds by itself,
 and no address here reads a cookie: who asks shows a key, or is a page of one of the firm's own origins.
@@ -14,7 +14,7 @@ from django.http.response import HttpResponseBase
 from django.utils.translation import gettext as _
 from django.views.decorators.csrf import csrf_exempt
 
-from triage.web.json_errors import Kind, Trouble, problem_response
+from triage.web.json_errors import ApiError, ErrorKind, problem_response
 
 log = logging.getLogger(__name__)
 
@@ -30,19 +30,19 @@ def endpoint(*methods: str) -> Callable[[View], View]:
         def answered(request: HttpRequest, *args: Any, **kwargs: Any) -> HttpResponseBase:
             try:
                 return _answer(request, view, methods, args, kwargs)
-            except Trouble as trouble:
-                return problem_response(trouble)
+            except ApiError as error:
+                return problem_response(error)
             except Exception:
                 log.exception("an address of the API failed: %s", view.__name__)
                 detail = _("This was not your mistake. It was written down here. Try again in a while.")
-                return problem_response(Trouble(Kind.OUR_FAULT, detail))
+                return problem_response(ApiError(ErrorKind.INTERNAL_ERROR, detail))
 
         return answered
 
     return wrap
 
 
-def open_read(view: View) -> View:
+def public_get(view: View) -> View:
     """A view that anybody may read, from pages of any origin too: it holds no secret, and no cookie counts."""
 
     @wraps(view)
@@ -63,5 +63,5 @@ def _answer(
         return HttpResponse(status=204, headers={"Allow": allow})
     if request.method not in methods:
         detail = _("Use one of these methods here: %(methods)s.") % {"methods": allow}
-        raise Trouble(Kind.WRONG_METHOD, detail, headers={"Allow": allow})
+        raise ApiError(ErrorKind.METHOD_NOT_ALLOWED, detail, headers={"Allow": allow})
     return view(request, *args, **kwargs)

@@ -16,38 +16,38 @@ from django.utils.translation import gettext as _
 from triage.check_pages.query import MAX_PAIRS, MAX_VALUE_LENGTH
 from triage.jobsheet.booking import MAX_LENGTHS, MAX_WINDOWS, Booking, Window
 from triage.jobsheet.errors import FieldProblem, Refused
-from triage.jobsheet.photo import MOST_BYTES as LARGEST_PHOTO
+from triage.jobsheet.photo import MAX_BYTES as MAX_PHOTO_BYTES
 
-REGION, TRAIL, BOOKING, PHOTO, WINDOWS = "region", "trail", "booking", "photo", "windows"
-MEMBERS = (REGION, TRAIL, BOOKING, PHOTO)
-LONGEST_TEXT = 10_000
+REGION, ANSWERS, BOOKING, PHOTO, WINDOWS = "region", "answers", "booking", "photo", "windows"
+MEMBERS = (REGION, ANSWERS, BOOKING, PHOTO)
+MAX_TEXT_LENGTH = 10_000
 # Base64 makes four of three; the rest is for the texts.
-MOST_BYTES = LARGEST_PHOTO // 3 * 4 + 400_000
+MAX_BYTES = MAX_PHOTO_BYTES // 3 * 4 + 400_000
 LOCAL_TIME = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}(:[0-9]{2})?")
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class JobSheetRequest:
     """A job sheet as it was asked for."""
 
     region: str
-    trail: tuple[tuple[str, str], ...]
+    answers: tuple[tuple[str, str], ...]
     booking: Booking
 
 
-def read_wanted(told: object) -> Wanted:
+def parse_job_sheet_request(body: object) -> JobSheetRequest:
     """What the body asks for. Raises Refused with every field that is of the wrong shape."""
-    if not isinstance(told, dict):
-        raise Refused([FieldProblem("", _("The body has to be one JSON object with a region, a trail and a booking."))])
-    problems = list(_problems(told))
+    if not isinstance(body, dict):
+        raise Refused([FieldProblem("", _("The body has to be one JSON object with a region, answers and a booking."))])
+    problems = list(_problems(body))
     if problems:
         raise Refused(problems)
-    booking = told[BOOKING]
+    booking = body[BOOKING]
     texts = {name: booking.get(name, "") for name in MAX_LENGTHS}
     windows = tuple(_window(window) for window in booking.get(WINDOWS, ()))
-    photo = base64.b64decode(told[PHOTO]) if told.get(PHOTO) else None
-    trail = tuple((question, answer) for question, answer in told[TRAIL])
-    return Wanted(told[REGION], trail, Booking(**texts, windows=windows, photo=photo))
+    photo = base64.b64decode(body[PHOTO]) if body.get(PHOTO) else None
+    answers = tuple((question, answer) for question, answer in body[ANSWERS])
+    return JobSheetRequest(body[REGION], answers, Booking(**texts, windows=windows, photo=photo))
 
 
 def field_of(problem: FieldProblem) -> FieldProblem:
@@ -59,82 +59,82 @@ def field_of(problem: FieldProblem) -> FieldProblem:
     )
 
 
-def _problems(told: Mapping[str, Any]) -> Iterator[FieldProblem]:
-    yield from _strangers("", told, MEMBERS)
-    if not isinstance(told.get(REGION), str):
+def _problems(body: Mapping[str, Any]) -> Iterator[FieldProblem]:
+    yield from _unknown_fields("", body, MEMBERS)
+    if not isinstance(body.get(REGION), str):
         yield FieldProblem(REGION, _("Give the place as a text, such as gb-eng."))
-    if not _is_trail(told.get(TRAIL)):
-        words = {"most": MAX_PAIRS, "longest": MAX_VALUE_LENGTH}
+    if not _is_answers(body.get(ANSWERS)):
+        params = {"most": MAX_PAIRS, "longest": MAX_VALUE_LENGTH}
         sentence = _(
             "Give the answers as a list of pairs of texts, in the order they were given: at most %(most)s pairs, and at"
             " most %(longest)s signs in each text."
         )
-        yield FieldProblem(TRAIL, sentence % words)
-    if PHOTO in told and not _is_base64(told[PHOTO]):
+        yield FieldProblem(ANSWERS, sentence % params)
+    if PHOTO in body and not _is_base64(body[PHOTO]):
         yield FieldProblem(
             PHOTO, _("Give the photo as a text in base64, without spaces and without anything before it.")
         )
-    if isinstance(told.get(BOOKING), dict):
-        yield from _booking_problems(told[BOOKING])
+    if isinstance(body.get(BOOKING), dict):
+        yield from _booking_problems(body[BOOKING])
     else:
         yield FieldProblem(BOOKING, _("Give the booking as an object with a name, a way to answer and the consent."))
 
 
 def _booking_problems(booking: Mapping[str, Any]) -> Iterator[FieldProblem]:
-    yield from _strangers(f"{BOOKING}.", booking, (*MAX_LENGTHS, WINDOWS))
+    yield from _unknown_fields(f"{BOOKING}.", booking, (*MAX_LENGTHS, WINDOWS))
     for name in MAX_LENGTHS:
-        told = booking.get(name, "")
-        if not isinstance(told, str):
+        text = booking.get(name, "")
+        if not isinstance(text, str):
             yield FieldProblem(f"{BOOKING}.{name}", _("This has to be a text."))
-        elif len(told) > LONGEST_TEXT:
+        elif len(text) > MAX_TEXT_LENGTH:
             yield FieldProblem(f"{BOOKING}.{name}", _("This is far too long. Shorten it."))
     windows = booking.get(WINDOWS, [])
     if not isinstance(windows, list) or len(windows) > MAX_WINDOWS or not all(map(_is_window, windows)):
-        words = {"most": MAX_WINDOWS}
+        params = {"most": MAX_WINDOWS}
         sentence = _(
             "Give at most %(most)s times at home, each as an object with start and end, written as in"
             " 2031-05-26T09:00:00, as the clock on the wall shows it."
         )
-        yield FieldProblem(f"{BOOKING}.{WINDOWS}", sentence % words)
+        yield FieldProblem(f"{BOOKING}.{WINDOWS}", sentence % params)
 
 
-def _strangers(before: str, told: Mapping[str, Any], known: tuple[str, ...]) -> Iterator[FieldProblem]:
+def _unknown_fields(before: str, members: Mapping[str, Any], known: tuple[str, ...]) -> Iterator[FieldProblem]:
     """One problem for all fields that do not exist; what they are called is not repeated."""
-    if set(told) - set(known):
+    if set(members) - set(known):
         sentence = _("There is a field that we do not know. These are known: %(known)s.")
         yield FieldProblem(before.rstrip("."), sentence % {"known": ", ".join(known)})
 
 
-def _is_trail(told: object) -> bool:
-    return isinstance(told, list) and len(told) <= MAX_PAIRS and all(map(_is_pair, told))
+def _is_answers(value: object) -> bool:
+    return isinstance(value, list) and len(value) <= MAX_PAIRS and all(map(_is_pair, value))
 
 
-def _is_pair(told: object) -> bool:
-    if not isinstance(told, list) or len(told) != 2:
+def _is_pair(value: object) -> bool:
+    if not isinstance(value, list) or len(value) != 2:
         return False
-    return all(isinstance(text, str) and len(text) <= MAX_VALUE_LENGTH for text in told)
+    return all(isinstance(text, str) and len(text) <= MAX_VALUE_LENGTH for text in value)
 
 
-def _is_base64(told: object) -> bool:
+def _is_base64(value: object) -> bool:
     try:
-        base64.b64decode(told if isinstance(told, str) else "?", validate=True)
+        base64.b64decode(value if isinstance(value, str) else "?", validate=True)
     except (binascii.Error, ValueError):
         return False
     return True
 
 
-def _is_window(told: object) -> bool:
-    if not isinstance(told, dict) or set(told) != {"start", "end"}:
+def _is_window(value: object) -> bool:
+    if not isinstance(value, dict) or set(value) != {"start", "end"}:
         return False
-    return all(isinstance(time, str) and _is_local_time(time) for time in told.values())
+    return all(isinstance(time, str) and _is_local_time(time) for time in value.values())
 
 
-def _is_local_time(told: str) -> bool:
+def _is_local_time(value: str) -> bool:
     try:
-        return LOCAL_TIME.fullmatch(told) is not None and bool(datetime.fromisoformat(told))
+        return LOCAL_TIME.fullmatch(value) is not None and bool(datetime.fromisoformat(value))
     except ValueError:
         return False
 
 
-def _window(told: Mapping[str, str]) -> Window:
-    return Window(datetime.fromisoformat(told["start"]), datetime.fromisoformat(told["end"]))
+def _window(value: Mapping[str, str]) -> Window:
+    return Window(datetime.fromisoformat(value["start"]), datetime.fromisoformat(value["end"]))

@@ -20,4 +20,4 @@ def leave_first(trail: Iterable[tuple[str, str]]) -> None:
             "By these answers people have to get out now and call for help from outside. Tell them that, and whom to"
             " call; both are in the step of these answers. No repair can be booked with them."
         )
-        raise Refused([FieldProblem("trail", sentence)])
+        raise Refused([FieldProblem("answers", sentence)])

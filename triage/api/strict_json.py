@@ -10,16 +10,18 @@ from typing import Any
 from django.http import HttpRequest
 from django.utils.translation import gettext as _
 
-from triage.web.json_errors import Kind, Trouble
+from triage.web.json_errors import ApiError, ErrorKind
 
 
-def read_json(request: HttpRequest, most_bytes: int) -> object:
-    """What the body says. Raises Trouble."""
+def read_json(request: HttpRequest, max_bytes: int) -> object:
+    """What the body says. Raises ApiError."""
     if request.content_type != "application/json":
-        raise Trouble(Kind.WRONG_TYPE, _("Send JSON, with the header Content-Type: application/json."))
+        raise ApiError(
+            ErrorKind.UNSUPPORTED_MEDIA_TYPE, _("Send JSON, with the header Content-Type: application/json.")
+        )
     try:
         return json.loads(
-            _body(request, most_bytes).decode("utf-8"),
+            _body(request, max_bytes).decode("utf-8"),
             object_pairs_hook=_once_each,
             parse_constant=_no_constant,
             # No field of ours is a number. How large one is never matters, so it is not worked out.
@@ -27,43 +29,44 @@ def read_json(request: HttpRequest, most_bytes: int) -> object:
             parse_float=_some_number,
         )
     except UnicodeDecodeError:
-        raise _unreadable(_("The body is not text in UTF-8.")) from None
+        raise _bad_request(_("The body is not text in UTF-8.")) from None
     except json.JSONDecodeError as mistake:
-        words = {"line": mistake.lineno, "column": mistake.colno}
-        raise _unreadable(_("The body is not JSON. Look at line %(line)s, column %(column)s.") % words) from None
+        params = {"line": mistake.lineno, "column": mistake.colno}
+        raise _bad_request(_("The body is not JSON. Look at line %(line)s, column %(column)s.") % params) from None
     except RecursionError:
-        raise _unreadable(_("The body has objects or lists too deep inside each other.")) from None
+        raise _bad_request(_("The body has objects or lists too deep inside each other.")) from None
 
 
-def _body(request: HttpRequest, most_bytes: int) -> bytes:
-    told = request.META.get("CONTENT_LENGTH") or "0"
-    too_large = Trouble(Kind.TOO_LARGE, _("The body may have %(most)s bytes at the most.") % {"most": most_bytes})
-    if told.isdecimal() and int(told[:20]) > most_bytes:
+def _body(request: HttpRequest, max_bytes: int) -> bytes:
+    length = request.META.get("CONTENT_LENGTH") or "0"
+    detail = _("The body may have %(most)s bytes at the most.") % {"most": max_bytes}
+    too_large = ApiError(ErrorKind.CONTENT_TOO_LARGE, detail)
+    if length.isdecimal() and int(length[:20]) > max_bytes:
         raise too_large
     try:
-        body = request.read(most_bytes + 1)
+        body = request.read(max_bytes + 1)
     except OSError:
-        raise _unreadable(_("The body did not arrive whole. Send it again.")) from None
-    if len(body) > most_bytes:
+        raise _bad_request(_("The body did not arrive whole. Send it again.")) from None
+    if len(body) > max_bytes:
         raise too_large
     if not body:  # a server hands over nothing of a body in chunks, whose length nobody knows
-        raise _unreadable(_("There is no body. Send it whole, with its length in Content-Length and not in chunks."))
+        raise _bad_request(_("There is no body. Send it whole, with its length in Content-Length and not in chunks."))
     return bytes(body)
 
 
-def _unreadable(sentence: str) -> Trouble:
-    return Trouble(Kind.UNREADABLE, sentence)
+def _bad_request(sentence: str) -> ApiError:
+    return ApiError(ErrorKind.BAD_REQUEST, sentence)
 
 
 def _once_each(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    told = dict(pairs)
-    if len(told) != len(pairs):
-        raise _unreadable(_("A name stands twice in one object of the body. Leave one of the two out."))
-    return told
+    members = dict(pairs)
+    if len(members) != len(pairs):
+        raise _bad_request(_("A name stands twice in one object of the body. Leave one of the two out."))
+    return members
 
 
 def _no_constant(_name: str) -> object:
-    raise _unreadable(_("NaN and Infinity are not JSON."))
+    raise _bad_request(_("NaN and Infinity are not JSON."))
 
 
 def _some_number(_digits: str) -> int:

@@ -12,7 +12,7 @@ from triage.jobsheet.plain_text import clean_line, clean_text
 from triage.knowledge.library import library
 from triage.models import Firm
 from triage.models.firm import MAX_RETENTION_DAYS, is_colour
-from triage.web.accent import accent_refusal
+from triage.web.accent import contrast_error
 from triage.web.framing import is_origin
 
 MAX_LINES = 50
@@ -85,9 +85,9 @@ class SettingsForm(forms.Form):
     def clean_accent(self) -> str:
         colour = str(self.cleaned_data["accent"]).strip().lower()
         is_colour(colour)
-        refusal = accent_refusal(colour)
+        refusal = contrast_error(colour)
         if refusal:
-            raise forms.ValidationError(refusal.sentence)
+            raise forms.ValidationError(refusal.message)
         return colour
 
     def clean_origins(self) -> list[str]:

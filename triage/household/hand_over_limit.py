@@ -21,7 +21,7 @@ def count_hand_over(request: HttpRequest) -> Allowance:
 
 
 def wait_problem(allowance: Allowance) -> FieldProblem:
-    minutes = -(-allowance.ends_in // 60)
+    minutes = -(-allowance.reset_after // 60)
     sentence = ngettext(
         "Too many forms came from your network in a short time, so nothing was sent. What you typed is still here:"
         " send it again in %(minutes)s minute, or telephone the firm.",

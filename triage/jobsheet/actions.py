@@ -90,9 +90,9 @@ def _check(trail: Sequence[tuple[str, str]], region: str) -> Check:
     check = run_check(known.pack, known.regions[region].region, trail)
     if isinstance(check.step, OutOfScope):
         sentence = _("By these answers this is not an electric oven, and the firm cannot take it as one.")
-        raise Refused([FieldProblem("trail", sentence)])
+        raise Refused([FieldProblem("answers", sentence)])
     if not check.answers:
-        raise Refused([FieldProblem("trail", _("Nothing was answered yet. Answer at least what is wrong."))])
+        raise Refused([FieldProblem("answers", _("Nothing was answered yet. Answer at least what is wrong."))])
     return check
 
 

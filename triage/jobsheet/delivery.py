@@ -28,11 +28,11 @@ log = logging.getLogger(__name__)
 
 # Longer than the slowest attempt: a name look-up, the deadline of a post or a mail, and some rest.
 LEASE = timedelta(minutes=5)
-MOST_ATTEMPTS = 14
+MAX_ATTEMPTS = 14
 FIRST_WAIT = timedelta(seconds=15)
 GROWTH = 4
-LONGEST_WAIT = timedelta(hours=6)
-LONGEST_ERROR = 300
+MAX_WAIT = timedelta(hours=6)
+MAX_ERROR_LENGTH = 300
 
 Sender = Callable[[Delivery, datetime], None]
 
@@ -78,7 +78,7 @@ def claim_next(worker: str, now: datetime) -> Delivery | None:
 
 def attempt(delivery: Delivery, worker: str, sender: Sender = send) -> None:
     """One attempt and what came of it."""
-    if delivery.attempts > MOST_ATTEMPTS:
+    if delivery.attempts > MAX_ATTEMPTS:
         # Every earlier attempt began and none ended: whatever it does to a worker, it does not do it again.
         _settle(delivery, worker, state=DeliveryState.FAILED, settled=shared_now())
         return
@@ -94,8 +94,8 @@ def attempt(delivery: Delivery, worker: str, sender: Sender = send) -> None:
 
 
 def _put_off(delivery: Delivery, worker: str, problem: NotDelivered) -> None:
-    now, error = shared_now(), str(problem)[:LONGEST_ERROR]
-    if problem.permanent or delivery.attempts >= MOST_ATTEMPTS:
+    now, error = shared_now(), str(problem)[:MAX_ERROR_LENGTH]
+    if problem.permanent or delivery.attempts >= MAX_ATTEMPTS:
         log.warning("delivery %s is dead after %s attempts", delivery.pk, delivery.attempts)
         _settle(delivery, worker, state=DeliveryState.FAILED, settled=now, last_error=error)
     else:
@@ -106,7 +106,7 @@ def wait_after(attempts: int) -> timedelta:
     """How long to wait after so many attempts: growing, bounded, and different for messages that failed together."""
     grown: timedelta = FIRST_WAIT * GROWTH ** min(attempts - 1, 10)
     spread: float = random.uniform(0.75, 1.25)  # noqa: S311  (spreads load, guards nothing)
-    return min(grown, LONGEST_WAIT) * spread
+    return min(grown, MAX_WAIT) * spread
 
 
 def _settle(delivery: Delivery, worker: str, **outcome: object) -> bool:

@@ -16,9 +16,9 @@ from triage.models.audit_entry import Actor, AuditAction
 from triage.models.job_sheet import SheetStatus
 from triage.models.outcome import MAX_VISIT_MINUTES, Barrier, Result
 
-MOST_FOUND = 6
-MOST_FITTED = 20
-LONGEST_PART = 120
+MAX_FOUND = 6
+MAX_FITTED = 20
+MAX_PART_LENGTH = 120
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,10 +66,10 @@ def _problems(findings: Findings) -> Iterator[FieldProblem]:
         yield FieldProblem(
             "found", _("There is no fault %(fault)s. Choose from the list.") % {"fault": unknown[0][:60]}
         )
-    if not 1 <= len(findings.found) <= MOST_FOUND:
-        yield FieldProblem("found", _("Choose what was found: at least one, at most %(most)s.") % {"most": MOST_FOUND})
-    if len(findings.fitted) > MOST_FITTED or any(len(part) > LONGEST_PART for part in findings.fitted):
-        params = {"most": MOST_FITTED, "length": LONGEST_PART}
+    if not 1 <= len(findings.found) <= MAX_FOUND:
+        yield FieldProblem("found", _("Choose what was found: at least one, at most %(most)s.") % {"most": MAX_FOUND})
+    if len(findings.fitted) > MAX_FITTED or any(len(part) > MAX_PART_LENGTH for part in findings.fitted):
+        params = {"most": MAX_FITTED, "length": MAX_PART_LENGTH}
         yield FieldProblem("fitted", _("Name at most %(most)s parts, each in at most %(length)s characters.") % params)
     if not 1 <= findings.minutes <= MAX_VISIT_MINUTES:
         yield FieldProblem("minutes", _("Give the minutes of work, from 1 to %(most)s.") % {"most": MAX_VISIT_MINUTES})

@@ -11,9 +11,9 @@ from PIL import Image, UnidentifiedImageError
 
 from triage.jobsheet.errors import FieldProblem, Refused
 
-MOST_BYTES = 12_000_000
-MOST_PIXELS = 60_000_000
-LONGEST_SIDE = 1600
+MAX_BYTES = 12_000_000
+MAX_PIXELS = 60_000_000
+MAX_SIDE_PIXELS = 1600
 QUALITY = 80
 KINDS = ("JPEG", "PNG", "WEBP")
 # The tag Orientation (Exif 2.32, 4.6.4): what has to be done so that the picture stands upright.
@@ -38,8 +38,8 @@ class Photo:
 
 def read_photo(file: bytes) -> Photo:
     """The picture, upright and no larger than a plate needs. Refused where the file is not such a picture."""
-    if len(file) > MOST_BYTES:
-        size, most = len(file) / 1_000_000, MOST_BYTES // 1_000_000
+    if len(file) > MAX_BYTES:
+        size, most = len(file) / 1_000_000, MAX_BYTES // 1_000_000
         raise _refused(
             _("This photo has %(size).0f MB, and %(most)s MB is the most. Take it again with a smaller size.")
             % {"size": size, "most": most}
@@ -54,12 +54,12 @@ def read_photo(file: bytes) -> Photo:
 
 
 def _encoded(picture: Image.Image) -> Photo:
-    if picture.width * picture.height > MOST_PIXELS:
-        params = {"most": MOST_PIXELS // 1_000_000}
+    if picture.width * picture.height > MAX_PIXELS:
+        params = {"most": MAX_PIXELS // 1_000_000}
         raise _refused(_("This photo has more than %(most)s million dots. Take it again with a smaller size.") % params)
-    picture.draft("RGB", (LONGEST_SIDE, LONGEST_SIDE))
+    picture.draft("RGB", (MAX_SIDE_PIXELS, MAX_SIDE_PIXELS))
     upright = _upright(picture).convert("RGB")
-    upright.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
+    upright.thumbnail((MAX_SIDE_PIXELS, MAX_SIDE_PIXELS))
     bare = Image.new("RGB", upright.size)
     bare.paste(upright)
     out = BytesIO()

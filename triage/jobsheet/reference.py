@@ -25,7 +25,7 @@ WORDS = dict(
 
 X_RAY = re.compile(r"X[\s-]?RAY")
 SAID = {word.upper().replace("-", ""): sign for sign, word in WORDS.items()} | {"ALPHA": "A", "JULIET": "J"}
-LONGEST_SAID = 120
+MAX_TYPED_LENGTH = 120
 
 
 def new_reference() -> str:
@@ -42,7 +42,7 @@ def spelled_out(reference: str) -> str:
 def read_reference(typed: str) -> str | None:
     """The reference somebody typed or said, as signs or as words of the spelling alphabet, in any case and with any
     spacing; None where it cannot be one."""
-    said = typed[:LONGEST_SAID].upper()
+    said = typed[:MAX_TYPED_LENGTH].upper()
     parts = re.split(r"[^A-Z0-9]+", X_RAY.sub("XRAY", said))
     return _grouped("".join(parts)) or _grouped("".join(SAID.get(word, word) for word in parts))
 

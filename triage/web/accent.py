@@ -1,6 +1,6 @@
 """A firm's colour on these pages: whether it can be read there, and the nearest one that can.
 
-Contrast is the ratio of WCAG 2.2. A firm names one colour, for the page by day; the page by night, and words as small
+Contrast is the ratio of WCAG 2.2. A firm names one colour, for the light page; the dark page, and letters as small
 as the text, take the nearest one that is clear enough there, so that nobody has to choose four.
 """
 
@@ -8,27 +8,27 @@ from dataclasses import dataclass
 
 from django.utils.translation import gettext as _
 
-DAY = ("#fbf9f4", "#f2eee5")  # the grounds of oven.css, by day and by night
-NIGHT = ("#13100e", "#1f1915")
-READABLE = 4.5
-SMALL_WORDS = 7.0
+LIGHT = ("#fbf9f4", "#f2eee5")  # the grounds of oven.css, light and dark
+DARK = ("#13100e", "#1f1915")
+MIN_CONTRAST = 4.5
+MIN_TEXT_CONTRAST = 7.0
 STEPS = 255
 
 
 @dataclass(frozen=True, slots=True)
-class Refusal:
+class ContrastError:
     """Why a colour cannot be taken, and the nearest one that can."""
 
-    sentence: str
+    message: str
     nearest: str
 
 
 @dataclass(frozen=True, slots=True)
 class Shades:
-    """One colour as the pages use it: for lines and large things, and for words."""
+    """One colour as the pages use it: for lines and large things, and for text."""
 
-    heat: str
-    words: str
+    accent: str
+    text: str
 
 
 def contrast(one: str, other: str) -> float:
@@ -37,7 +37,7 @@ def contrast(one: str, other: str) -> float:
     return (lighter + 0.05) / (darker + 0.05)
 
 
-def nearest_passing(colour: str, grounds: tuple[str, ...], least: float = READABLE) -> str:
+def nearest_accessible(colour: str, grounds: tuple[str, ...], least: float = MIN_CONTRAST) -> str:
     """The colour itself where it stands out from every ground, else the first that does on its way to black or white,
     whichever stands out more."""
     end = max(("#000000", "#ffffff"), key=lambda pole: contrast(pole, grounds[0]))
@@ -45,30 +45,30 @@ def nearest_passing(colour: str, grounds: tuple[str, ...], least: float = READAB
     return next(mixed for mixed in mixtures if all(contrast(mixed, ground) >= least for ground in grounds))
 
 
-def accent_refusal(colour: str) -> Refusal | None:
+def contrast_error(colour: str) -> ContrastError | None:
     """None where a firm may use the colour, which is written as #rrggbb."""
-    nearest = nearest_passing(colour, DAY)
+    nearest = nearest_accessible(colour, LIGHT)
     if nearest == colour:
         return None
-    words = {
+    params = {
         "colour": colour,
-        "found": f"{int(10 * min(contrast(colour, ground) for ground in DAY)) / 10:.1f}",
-        "least": f"{READABLE:.1f}",
+        "found": f"{int(10 * min(contrast(colour, ground) for ground in LIGHT)) / 10:.1f}",
+        "least": f"{MIN_CONTRAST:.1f}",
         "nearest": nearest,
     }
     sentence = _(
         "%(colour)s is too pale to be read on the page: its contrast is %(found)s to 1, the least is %(least)s to 1."
         " The nearest colour that can be read is %(nearest)s."
     )
-    return Refusal(sentence % words, nearest)
+    return ContrastError(sentence % params, nearest)
 
 
-def by_day(colour: str) -> Shades:
-    return Shades(nearest_passing(colour, DAY), nearest_passing(colour, DAY, SMALL_WORDS))
+def light_shades(colour: str) -> Shades:
+    return Shades(nearest_accessible(colour, LIGHT), nearest_accessible(colour, LIGHT, MIN_TEXT_CONTRAST))
 
 
-def by_night(colour: str) -> Shades:
-    return Shades(nearest_passing(colour, NIGHT), nearest_passing(colour, NIGHT, SMALL_WORDS))
+def dark_shades(colour: str) -> Shades:
+    return Shades(nearest_accessible(colour, DARK), nearest_accessible(colour, DARK, MIN_TEXT_CONTRAST))
 
 
 def _parts(colour: str) -> tuple[int, ...]:

@@ -22,20 +22,20 @@ log = logging.getLogger(__name__)
 
 PREFIX = "ofc_"  # by which a key that leaked into a file is found
 BYTES = 32
-NOTED_EVERY = timedelta(minutes=1)
+LAST_USED_PRECISION = timedelta(minutes=1)
 
 
 def make_key(*, firm: Firm, name: str) -> tuple[ApiKey, str]:
-    """A new key and its words, which nobody can be told again. Raises Refused where the name is none."""
-    called = clean_line(name)
-    if not called or len(called) > MAX_NAME_LENGTH:
+    """A new key and its secret, which is shown nowhere again. Raises Refused where the name is none."""
+    cleaned = clean_line(name)
+    if not cleaned or len(cleaned) > MAX_NAME_LENGTH:
         sentence = _("Give the key a name of 1 to %(most)s characters that says what uses it.")
         raise Refused([FieldProblem("name", sentence % {"most": MAX_NAME_LENGTH})])
-    words = PREFIX + secrets.token_urlsafe(BYTES)
-    kept = {"name": called, "key_hash": hash_of(words), "prefix": words[:PREFIX_LENGTH]}
-    key = ApiKey.objects.create(firm=firm, created=timezone.now(), **kept)
+    secret = PREFIX + secrets.token_urlsafe(BYTES)
+    fields = {"name": cleaned, "key_hash": hash_of(secret), "prefix": secret[:PREFIX_LENGTH]}
+    key = ApiKey.objects.create(firm=firm, created=timezone.now(), **fields)
     log.info("API key %s made for firm %s", key.pk, firm.pk)
-    return key, words
+    return key, secret
 
 
 def revoke_key(*, key: ApiKey) -> bool:
@@ -46,11 +46,11 @@ def revoke_key(*, key: ApiKey) -> bool:
     return ended
 
 
-def use_key(words: str) -> ApiKey | None:
-    """The key with these words, if it still works; notes that it was used, to the minute."""
-    key = ApiKey.objects.filter(key_hash=hash_of(words), revoked__isnull=True).select_related("firm").first()
+def authenticate_key(secret: str) -> ApiKey | None:
+    """The key with this secret, if it still works; notes that it was used, to the minute."""
+    key = ApiKey.objects.filter(key_hash=hash_of(secret), revoked__isnull=True).select_related("firm").first()
     if key:
         now = timezone.now()
-        stale = Q(last_used__isnull=True) | Q(last_used__lt=now - NOTED_EVERY)
+        stale = Q(last_used__isnull=True) | Q(last_used__lt=now - LAST_USED_PRECISION)
         ApiKey.objects.filter(stale, pk=key.pk).update(last_used=now)
     return key

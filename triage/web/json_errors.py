@@ -1,6 +1,6 @@
 """The one shape of an error in JSON: a problem document as RFC 9457 has it, with every field that is wrong.
 
-Whoever finds the trouble raises it; one place writes it down. `errors` is always there, if only empty, so that a
+Whoever finds the error raises it; one place writes it down. `errors` is always there, if only empty, so that a
 program can read it without looking first. A detail is a whole sentence for whoever builds on this, and holds nothing
 of what was sent: it may land in somebody's log.
 """
@@ -20,21 +20,21 @@ API = "/api/"
 QUOTA_EXCEEDED = "https://iana.org/assignments/http-problem-types#quota-exceeded"
 
 
-class Kind(Enum):
-    """Every kind of trouble there is: its type and its status."""
+class ErrorKind(Enum):
+    """Every kind of error there is: its type and its status."""
 
-    UNREADABLE = (f"{URN}unreadable", 400)
-    NO_KEY = (f"{URN}no-idempotency-key", 400)
-    UNKNOWN_CALLER = (f"{URN}unknown-caller", 401)
-    WRONG_ORIGIN = (f"{URN}wrong-origin", 403)
-    NOT_HERE = (f"{URN}not-here", 404)
-    WRONG_METHOD = (f"{URN}wrong-method", 405)
-    TOO_LARGE = (f"{URN}too-large", 413)
-    WRONG_TYPE = (f"{URN}wrong-type", 415)
-    REFUSED = (f"{URN}refused", 422)
-    KEY_TAKEN = (f"{URN}idempotency-key-taken", 422)
-    TOO_MANY = (QUOTA_EXCEEDED, 429)
-    OUR_FAULT = (f"{URN}our-fault", 500)
+    BAD_REQUEST = (f"{URN}bad-request", 400)
+    MISSING_IDEMPOTENCY_KEY = (f"{URN}missing-idempotency-key", 400)
+    UNAUTHORIZED = (f"{URN}unauthorized", 401)
+    ORIGIN_NOT_ALLOWED = (f"{URN}origin-not-allowed", 403)
+    NOT_FOUND = (f"{URN}not-found", 404)
+    METHOD_NOT_ALLOWED = (f"{URN}method-not-allowed", 405)
+    CONTENT_TOO_LARGE = (f"{URN}content-too-large", 413)
+    UNSUPPORTED_MEDIA_TYPE = (f"{URN}unsupported-media-type", 415)
+    INVALID_REQUEST = (f"{URN}invalid-request", 422)
+    IDEMPOTENCY_CONFLICT = (f"{URN}idempotency-conflict", 422)
+    TOO_MANY_REQUESTS = (QUOTA_EXCEEDED, 429)
+    INTERNAL_ERROR = (f"{URN}internal-error", 500)
 
     @property
     def type(self) -> str:
@@ -45,12 +45,12 @@ class Kind(Enum):
         return self.value[1]
 
 
-class Trouble(Exception):
+class ApiError(Exception):
     """Why a request cannot be answered. `more` are further members of the document, which the kind's type defines."""
 
     def __init__(
         self,
-        kind: Kind,
+        kind: ErrorKind,
         detail: str,
         problems: Iterable[FieldProblem] = (),
         headers: Mapping[str, str] | None = None,
@@ -64,42 +64,44 @@ class Trouble(Exception):
         self.more = dict(more or {})
 
 
-def problem_response(trouble: Trouble) -> JsonResponse:
+def problem_response(error: ApiError) -> JsonResponse:
     document = {
-        "type": trouble.kind.type,
-        "title": title_of(trouble.kind),
-        "status": trouble.kind.status,
-        "detail": trouble.detail,
-        "errors": [{"field": problem.field, "detail": problem.message} for problem in trouble.problems],
-        **trouble.more,
+        "type": error.kind.type,
+        "title": title_of(error.kind),
+        "status": error.kind.status,
+        "detail": error.detail,
+        "errors": [{"field": problem.field, "detail": problem.message} for problem in error.problems],
+        **error.more,
     }
-    headers = {"Cache-Control": "no-store", **trouble.headers}
-    return JsonResponse(document, status=trouble.kind.status, content_type=PROBLEM_JSON, headers=headers)
+    headers = {"Cache-Control": "no-store", **error.headers}
+    return JsonResponse(document, status=error.kind.status, content_type=PROBLEM_JSON, headers=headers)
 
 
-def is_for_programs(request: HttpRequest) -> bool:
+def is_api_request(request: HttpRequest) -> bool:
     return request.path_info.startswith(API)
 
 
 def bad_request_response() -> JsonResponse:
     """What a program is answered whose request never reached a view, such as one for another site's name."""
-    return problem_response(Trouble(Kind.UNREADABLE, _("This site does not answer such a request. Look at its name.")))
+    return problem_response(
+        ApiError(ErrorKind.BAD_REQUEST, _("This site does not answer such a request. Look at its name."))
+    )
 
 
-def title_of(kind: Kind) -> str:
-    """The same words for each trouble of a kind."""
+def title_of(kind: ErrorKind) -> str:
+    """The same title for each error of a kind."""
     titles = {
-        Kind.UNREADABLE: _("The request cannot be read"),
-        Kind.NO_KEY: _("The request has no key of its own"),
-        Kind.UNKNOWN_CALLER: _("Who asks is not known"),
-        Kind.WRONG_ORIGIN: _("This page may not ask"),
-        Kind.NOT_HERE: _("There is nothing here"),
-        Kind.WRONG_METHOD: _("This cannot be done here"),
-        Kind.TOO_LARGE: _("The request is too large"),
-        Kind.WRONG_TYPE: _("The request is of the wrong type"),
-        Kind.REFUSED: _("The request cannot be taken as it is"),
-        Kind.KEY_TAKEN: _("The key was used for another request"),
-        Kind.TOO_MANY: _("There were too many requests"),
-        Kind.OUR_FAULT: _("Something went wrong on this side"),
+        ErrorKind.BAD_REQUEST: _("Bad request"),
+        ErrorKind.MISSING_IDEMPOTENCY_KEY: _("Idempotency-Key missing"),
+        ErrorKind.UNAUTHORIZED: _("Authentication required"),
+        ErrorKind.ORIGIN_NOT_ALLOWED: _("Origin not allowed"),
+        ErrorKind.NOT_FOUND: _("Not found"),
+        ErrorKind.METHOD_NOT_ALLOWED: _("Method not allowed"),
+        ErrorKind.CONTENT_TOO_LARGE: _("Content too large"),
+        ErrorKind.UNSUPPORTED_MEDIA_TYPE: _("Unsupported media type"),
+        ErrorKind.INVALID_REQUEST: _("Invalid request"),
+        ErrorKind.IDEMPOTENCY_CONFLICT: _("Idempotency-Key used before"),
+        ErrorKind.TOO_MANY_REQUESTS: _("Too many requests"),
+        ErrorKind.INTERNAL_ERROR: _("Internal error"),
     }
     return titles[kind]

@@ -1,8 +1,8 @@
-"""How many requests somebody may make in a stretch of time, and the header fields that say so.
+"""How many requests somebody may make in a window of time, and the header fields that say so.
 
 Counted in the database: a site runs several workers, on several hosts maybe, and a count that each of them kept for
 itself would let through as many times the quota. One UPDATE adds one whoever else adds at that moment, so no worker
-waits for another. The stretches are fixed ones; across the end of one, twice the quota can pass, which is enough
+waits for another. The windows are fixed; across the end of one, twice the quota can pass, which is enough
 against floods and needs one small row each. A row names nobody: it holds a keyed hash.
 
 The fields are `RateLimit-Policy` and `RateLimit` of draft-ietf-httpapi-ratelimit-headers-11, with `Retry-After` of
@@ -35,33 +35,33 @@ class Policy:
 
 @dataclass(frozen=True, slots=True)
 class Allowance:
-    """What is left of a policy after this request; `ends_in` is in seconds. `exceeded`: this one was too many."""
+    """What is left of a policy after this request; `reset_after` is in seconds. `exceeded`: this one was too many."""
 
     policy: Policy
-    left: int
-    ends_in: int
+    remaining: int
+    reset_after: int
     exceeded: bool
 
     def headers(self) -> dict[str, str]:
         name, policy = f'"{self.policy.name}"', self.policy
-        told = {
+        fields = {
             "RateLimit-Policy": f"{name};q={policy.quota};w={policy.seconds}",
-            "RateLimit": f"{name};r={self.left};t={self.ends_in}",
+            "RateLimit": f"{name};r={self.remaining};t={self.reset_after}",
         }
-        return {**told, "Retry-After": str(self.ends_in)} if self.exceeded else told
+        return {**fields, "Retry-After": str(self.reset_after)} if self.exceeded else fields
 
 
 def count_request(policy: Policy, who: str, now: datetime | None = None) -> Allowance:
     """Counts one request of `who` and says what is left; it counts whether or not the request may go on."""
     moment = (now or timezone.now()).timestamp()
     end = (int(moment) // policy.seconds + 1) * policy.seconds
-    used = _add_one(_print(policy, who), datetime.fromtimestamp(end, UTC), datetime.fromtimestamp(moment, UTC))
+    used = _add_one(_bucket(policy, who), datetime.fromtimestamp(end, UTC), datetime.fromtimestamp(moment, UTC))
     return Allowance(policy, max(0, policy.quota - used), max(1, int(end - moment)), used > policy.quota)
 
 
 def clear_count(policy: Policy, who: str) -> None:
     """`who` starts afresh."""
-    RequestCount.objects.filter(bucket=_print(policy, who)).delete()
+    RequestCount.objects.filter(bucket=_bucket(policy, who)).delete()
 
 
 def network_of(address: str) -> str:
@@ -82,12 +82,12 @@ def _add_one(bucket: str, ends: datetime, now: datetime) -> int:
         try:
             with transaction.atomic():
                 RequestCount.objects.create(bucket=bucket, ends=ends, count=1)
-        except IntegrityError:  # another worker began this stretch just now
+        except IntegrityError:  # another worker began this window just now
             mine.update(count=F("count") + 1)
-    # The stretch may have ended meanwhile and another worker have cleared its row away: then this was its last request.
+    # The window may have ended meanwhile and another worker have cleared its row away: then this was its last request.
     return int(mine.values_list("count", flat=True).first() or 1)
 
 
-def _print(policy: Policy, who: str) -> str:
-    told = who.encode("utf-8", "replace").decode()
-    return salted_hmac(f"{SALT}.{policy.name}", told, algorithm="sha256").hexdigest()
+def _bucket(policy: Policy, who: str) -> str:
+    key = who.encode("utf-8", "replace").decode()
+    return salted_hmac(f"{SALT}.{policy.name}", key, algorithm="sha256").hexdigest()

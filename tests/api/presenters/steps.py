@@ -6,13 +6,15 @@ from urllib.parse import urlencode
 from django.test import RequestFactory
 from jsonschema import Draft202012Validator
 
-from triage.api.openapi import document
+from triage.api.views.public import openapi_document
 from triage.check_pages.request import read_check_request
 
 
 @cache
 def validator(name):
-    return Draft202012Validator({"$ref": f"#/components/schemas/{name}", "components": document()["components"]})
+    return Draft202012Validator(
+        {"$ref": f"#/components/schemas/{name}", "components": openapi_document()["components"]}
+    )
 
 
 def check_request(answers=(), region="gb-eng"):

@@ -4,7 +4,7 @@ import gzip
 import json
 
 from tests.api.presenters.steps import check_request, validator
-from triage.api.presenters.pack import told_pack
+from triage.api.presenters.pack import pack_json
 from triage.engine import CANT_TELL, parse_answers
 from triage.knowledge.library import library
 
@@ -12,7 +12,7 @@ MOST_BYTES = 16_000  # as it travels
 
 
 def test_it_is_as_described_and_every_answer_in_it_is_known():
-    told, pack = told_pack(check_request()), library().pack
+    told, pack = pack_json(check_request()), library().pack
     validator("pack").validate(told)
     pairs = [pair for complaint in told["complaints"] for pair in complaint["answers"]]
     pairs += [(o["observation"], option["answer"]) for o in told["observations"] for option in o["options"]]
@@ -22,8 +22,8 @@ def test_it_is_as_described_and_every_answer_in_it_is_known():
 
 
 def test_every_question_has_the_way_out_of_not_knowing():
-    assert all(o["options"][-1]["answer"] == CANT_TELL for o in told_pack(check_request())["observations"])
+    assert all(o["options"][-1]["answer"] == CANT_TELL for o in pack_json(check_request())["observations"])
 
 
 def test_it_is_small():
-    assert len(gzip.compress(json.dumps(told_pack(check_request()), ensure_ascii=False).encode())) < MOST_BYTES
+    assert len(gzip.compress(json.dumps(pack_json(check_request()), ensure_ascii=False).encode())) < MOST_BYTES

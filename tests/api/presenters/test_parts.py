@@ -1,7 +1,13 @@
 """The parts have the names the API keeps."""
 
 from tests.api.presenters.steps import check_request, validator
-from triage.api.presenters.parts import told_emergency, told_flag, told_instructions, told_note, told_numbers
+from triage.api.presenters.parts import (
+    emergency_number_json,
+    flag_json,
+    instructions_json,
+    note_json,
+    phone_numbers_json,
+)
 from triage.check_pages.view_models import FlagNote, Instruction, Number
 
 
@@ -10,16 +16,19 @@ def test_every_part_is_as_described():
     note = FlagNote("WARNING", "Heading", "Hazard", [line], ["Never this."])
     flag = next(iter(check_request().pack.red_flags.values()))
     for name, told in {
-        "instruction": told_instructions([line])[0],
-        "note": told_note(note),
-        "number": told_numbers([Number("112", "Help", "tel:112")])[0],
-        "flag": told_flag(check_request(), flag),
+        "instruction": instructions_json([line])[0],
+        "note": note_json(note),
+        "phone_number": phone_numbers_json([Number("112", "Help", "tel:112")])[0],
+        "flag": flag_json(check_request(), flag),
     }.items():
         validator(name).validate(told)
-    assert told_instructions([line]) == [
+    assert instructions_json([line]) == [
         {"text": "Cut the power:", "parts": ["At the plug."], "notes": ["If you can’t, leave it."]}
     ]
 
 
 def test_the_emergency_number_is_the_places():
-    assert told_emergency(check_request(region="ie"))["href"] == f"tel:{check_request(region='ie').region.emergency}"
+    assert (
+        emergency_number_json(check_request(region="ie"))["href"]
+        == f"tel:{check_request(region='ie').region.emergency}"
+    )

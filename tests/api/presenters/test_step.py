@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from tests.api.presenters.steps import check_request, validator
 from tests.household.every_page import ELEMENT, SEAL
-from triage.api.presenters.step import told_around, told_step
+from triage.api.presenters.step import context_json, step_json
 from triage.knowledge.library import library
 
 ASKED = library().pack.observations
@@ -21,14 +21,14 @@ ASKED = library().pack.observations
 )
 @settings(max_examples=60, deadline=None)
 def test_any_answers_give_a_step_as_described(pairs, region):
-    told = told_step(check_request(pairs, region))
+    told = step_json(check_request(pairs, region))
     validator("step").validate(told)
     assert told["region"]["id"] == region
-    assert told["emergency"]["number"] == library().regions[region].emergency
+    assert told["emergency_number"]["number"] == library().regions[region].emergency
 
 
 def test_what_was_kept_goes_on_and_what_was_not_is_told():
-    told = told_step(check_request({"complaint": "no-heat", "danger": "none", "lamp-state": "blue"}))
+    told = step_json(check_request({"complaint": "no-heat", "danger": "none", "lamp-state": "blue"}))
     kept = [(answer["observation"], answer["answer"]) for answer in told["answers"]]
     assert kept == [("complaint", "no-heat"), ("danger", "none")]
     assert told["problems"] == ["We did not know the answer “blue” to “Oven light”. It was left out."]
@@ -39,15 +39,15 @@ def test_what_was_kept_goes_on_and_what_was_not_is_told():
     "answers", [{"complaint": "no-heat"}, {"complaint": "no-heat", "danger": "none"}, ELEMENT, SEAL]
 )
 def test_a_question_and_an_advice_have_the_safety_line(answers):
-    assert told_step(check_request(answers))["safety"].endswith("keep away from the oven and call 999.")
+    assert step_json(check_request(answers))["safety"].endswith("keep away from the oven and call 999.")
 
 
 def test_a_step_about_danger_has_no_other_words_in_it():
-    assert told_step(check_request({"smell-type": "gas"}))["safety"] == ""
+    assert step_json(check_request({"smell-type": "gas"}))["safety"] == ""
 
 
 def test_a_place_nobody_knows_is_told():
-    around = told_around(check_request(region="atlantis"))
+    around = context_json(check_request(region="atlantis"))
     assert around["notices"] == [
         "We do not know the place in this address. The rules and numbers shown are for England."
     ]

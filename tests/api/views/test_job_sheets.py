@@ -47,7 +47,7 @@ def test_a_key_with_another_body_is_refused_and_tells_nothing_of_the_first(door)
     reference = door().json()["reference"]
     response = door(booked(name="Robin Black"))
     assert response.status_code == 422
-    assert problem_in(response)["type"] == "urn:oven-fault-check:problem:idempotency-key-taken"
+    assert problem_in(response)["type"] == "urn:oven-fault-check:problem:idempotency-conflict"
     assert fields_in(response) == ["Idempotency-Key"]
     assert reference not in response.content.decode()
     assert JobSheet.objects.count() == 1
@@ -69,7 +69,7 @@ def test_a_request_needs_a_key_of_its_own(door, key, status):
 def test_no_conclusion_of_the_sender_is_taken_over(door):
     assert door(body_of(band="normal")).status_code == 422
     trail = [["complaint", "smell"], ["smell-type", "plastic-or-fishy"], ["band", "normal"], ["red-flags", "none"]]
-    assert door(body_of(trail=trail)).json()["band"] == "make-safe"
+    assert door(body_of(answers=trail)).json()["band"] == "make-safe"
     assert JobSheet.objects.get().summary["ignored_answers"] == 2
 
 
@@ -78,9 +78,9 @@ def test_no_conclusion_of_the_sender_is_taken_over(door):
     [
         (body_of(region="atlantis"), ["region"]),
         (body_of(region="\x00"), ["region"]),
-        (body_of(trail=[]), ["trail"]),
-        (body_of(trail=[["a", "b"], ["\ud800", "\x00"]]), ["trail"]),
-        (body_of(trail=[["complaint", "smell"], ["smell-type", "gas"]]), ["trail"]),
+        (body_of(answers=[]), ["answers"]),
+        (body_of(answers=[["a", "b"], ["\ud800", "\x00"]]), ["answers"]),
+        (body_of(answers=[["complaint", "smell"], ["smell-type", "gas"]]), ["answers"]),
         (booked(telephone="ring me", email="at home", name=""), ["booking.name", "booking.telephone", "booking.email"]),
         (booked(access="a" * 2001), ["booking.access"]),
         (booked(consent=" \x00 "), ["booking.consent"]),
@@ -121,13 +121,13 @@ def test_a_photo_of_just_too_many_bytes_is_told_as_one(door):
 def test_a_broken_body_is_told_in_the_one_shape(door, content, status):
     response = door(content)
     assert response.status_code == status
-    assert problem_in(response)["type"] == "urn:oven-fault-check:problem:unreadable"
+    assert problem_in(response)["type"] == "urn:oven-fault-check:problem:bad-request"
 
 
 def test_a_form_is_not_json(door):
     response = door(b"region=gb-eng", Content_Type="application/x-www-form-urlencoded")
     assert response.status_code == 415
-    assert problem_in(response)["type"] == "urn:oven-fault-check:problem:wrong-type"
+    assert problem_in(response)["type"] == "urn:oven-fault-check:problem:unsupported-media-type"
 
 
 def test_names_in_any_script_are_kept(door):

@@ -9,7 +9,7 @@ from tests.desk.clients import client_of
 from tests.firm_builders import make_firm, make_job_sheet, make_member
 from tests.reading_pages import read_page
 from triage.models import ApiKey
-from triage.web.api_keys import make_key, use_key
+from triage.web.api_keys import authenticate_key, make_key
 
 pytestmark = pytest.mark.django_db
 
@@ -53,7 +53,7 @@ def test_the_list_says_what_uses_a_key_how_it_begins_and_when_it_was_used(firm, 
     (row,) = rows(owner)
     assert row.startswith(f"Telephone menu {words[:8]}…")
     assert "never" in row
-    use_key(words)
+    authenticate_key(words)
     assert "never" not in rows(owner)[0]
     make_key(firm=make_firm(), name="Firm's")
     assert len(rows(owner)) == 1

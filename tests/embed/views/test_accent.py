@@ -5,7 +5,7 @@ import re
 import pytest
 
 from tests.firm_builders import make_firm
-from triage.web.accent import by_night
+from triage.web.accent import dark_shades
 
 pytestmark = pytest.mark.django_db
 
@@ -14,7 +14,7 @@ def test_the_colour_is_set_by_day_and_its_clear_shade_by_night(client):
     response = client.get(f"/embed/{make_firm(accent='#5b3f8c').slug}/accent.css")
     assert response["Content-Type"] == "text/css; charset=utf-8"
     sheet = response.content.decode()
-    assert re.findall(r"--heat: (\S+);", sheet) == ["#5b3f8c", by_night("#5b3f8c").heat, "Highlight"]
+    assert re.findall(r"--heat: (\S+);", sheet) == ["#5b3f8c", dark_shades("#5b3f8c").accent, "Highlight"]
     assert sheet.count("{") == sheet.count("}")
 
 

@@ -35,7 +35,7 @@ def test_what_was_typed_comes_back(rf):
         ("windows", "#day-1"),
         ("photo", "#photo"),
         ("serial", "#serial"),
-        ("trail", ""),
+        ("answers", ""),
         ("state", ""),
     ],
 )

@@ -7,7 +7,7 @@ from django.core.management import CommandError, call_command
 
 from tests.firm_builders import make_firm
 from triage.models import ApiKey
-from triage.web.api_keys import use_key
+from triage.web.api_keys import authenticate_key
 
 pytestmark = pytest.mark.django_db
 
@@ -23,7 +23,7 @@ def test_a_key_is_made_listed_and_revoked():
     told, shown = run("make", "hearth", "telephone menu").splitlines()
     key = ApiKey.objects.get()
     assert told == f"Key {key.pk}, telephone menu. It is shown this once, so keep it where no browser reads it:"
-    assert use_key(shown) == key
+    assert authenticate_key(shown) == key
     listed = run("list", "hearth")
     assert listed.startswith(f"{key.pk}  telephone menu: made ")
     assert "last used" in listed

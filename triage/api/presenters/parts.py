@@ -7,34 +7,34 @@ from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import FlagNote, Instruction, Number
 from triage.engine import RedFlag
 
-Told = dict[str, object]
+Json = dict[str, object]
 
 
-def told_instructions(lines: Iterable[Instruction]) -> list[Told]:
+def instructions_json(lines: Iterable[Instruction]) -> list[Json]:
     return [{"text": line.text, "parts": line.parts, "notes": line.notes} for line in lines]
 
 
-def told_numbers(numbers: Iterable[Number]) -> list[Told]:
-    return [_number(number) for number in numbers]
+def phone_numbers_json(numbers: Iterable[Number]) -> list[Json]:
+    return [_phone_number_json(number) for number in numbers]
 
 
-def told_emergency(check_request: CheckRequest) -> Told:
-    return _number(emergency_call(check_request.region))
+def emergency_number_json(check_request: CheckRequest) -> Json:
+    return _phone_number_json(emergency_call(check_request.region))
 
 
-def told_flag(check_request: CheckRequest, flag: RedFlag) -> Told:
+def flag_json(check_request: CheckRequest, flag: RedFlag) -> Json:
     return {"flag": flag.id, "level": flag.level.value, "heading": check_request.texts.flags[flag.id].heading}
 
 
-def told_note(note: FlagNote) -> Told:
+def note_json(note: FlagNote) -> Json:
     return {
         "signal": note.signal,
         "heading": note.heading,
         "hazard": note.hazard,
-        "first": told_instructions(note.first),
-        "never": note.never,
+        "steps": instructions_json(note.first),
+        "do_not": note.never,
     }
 
 
-def _number(number: Number) -> Told:
+def _phone_number_json(number: Number) -> Json:
     return {"number": number.number, "for": number.for_what, "href": number.href}

@@ -1,20 +1,20 @@
 """A question, and the danger signs, which are a question with many answers. To answer is to add the pair of an option
 to the address."""
 
-from triage.api.presenters.parts import Told
+from triage.api.presenters.parts import Json
 from triage.check_pages.request import CheckRequest
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Question
 from triage.jobsheet.wording import answer_words
 
 
-def told_ask(check_request: CheckRequest, step: Question) -> Told:
+def question_step_json(check_request: CheckRequest, step: Question) -> Json:
     if step.observation == SCREEN:
-        return {"kind": "danger-signs", **told_danger_signs(check_request)}
-    counted = {"number": step.number, "at_most": step.max_questions}
-    return {"kind": "question", "question": {**told_question(check_request, step.observation), **counted}}
+        return {"kind": "danger-signs", **danger_signs_json(check_request)}
+    counted = {"number": step.number, "max_questions": step.max_questions}
+    return {"kind": "question", "question": {**question_json(check_request, step.observation), **counted}}
 
 
-def told_question(check_request: CheckRequest, observation: str) -> Told:
+def question_json(check_request: CheckRequest, observation: str) -> Json:
     """`say` is for reading aloud and `again` a shorter second try."""
     asked, text = check_request.pack.observations[observation], check_request.texts.questions[observation]
     return {
@@ -25,26 +25,26 @@ def told_question(check_request: CheckRequest, observation: str) -> Told:
         "say": text.say,
         "again": text.again,
         "options": [
-            _option(observation, option, answer_words(check_request.texts, observation, option))
+            _option_json(observation, option, answer_words(check_request.texts, observation, option))
             for option in (*asked.options, CANT_TELL)
         ],
     }
 
 
-def told_danger_signs(check_request: CheckRequest) -> Told:
+def danger_signs_json(check_request: CheckRequest) -> Json:
     """The signs, gravest first. Flags that share a sign share its words, so the gravest of them speaks for all."""
-    words = check_request.texts.start.danger
+    texts = check_request.texts.start.danger
     signs: dict[tuple[str, str], str] = {}
     for flag in sorted(check_request.pack.red_flags.values(), key=lambda flag: flag.rank):
         for sign in flag.signs:
             signs.setdefault(sign, check_request.texts.flags[flag.id].sign)
     return {
-        "heading": words.heading,
-        "intro": words.intro,
-        "signs": [_option(observation, option, sign) for (observation, option), sign in signs.items()],
-        "none": _option(SCREEN, NONE_OF_THESE, words.none),
+        "heading": texts.heading,
+        "intro": texts.intro,
+        "signs": [_option_json(observation, option, sign) for (observation, option), sign in signs.items()],
+        "none": _option_json(SCREEN, NONE_OF_THESE, texts.none),
     }
 
 
-def _option(observation: str, answer: str, words: str) -> Told:
-    return {"observation": observation, "answer": answer, "words": words}
+def _option_json(observation: str, answer: str, text: str) -> Json:
+    return {"observation": observation, "answer": answer, "text": text}

@@ -2,43 +2,43 @@
 
 from django.utils.translation import gettext as _
 
-from triage.api.presenters.ending import told_advice, told_exit, told_make_safe
-from triage.api.presenters.parts import Told, told_emergency
-from triage.api.presenters.question import told_ask
+from triage.api.presenters.parts import Json, emergency_number_json
+from triage.api.presenters.question import question_step_json
+from triage.api.presenters.results import emergency_json, out_of_scope_json, result_json
 from triage.check_pages.presenters.problems import problem_sentences
 from triage.check_pages.request import CheckRequest
 from triage.engine import Emergency, OutOfScope, Question, Result
 from triage.jobsheet.wording import answer_words, question_words
 
 
-def told_step(check_request: CheckRequest) -> Told:
-    return {**_kind(check_request), **told_around(check_request), **_so_far(check_request)}
+def step_json(check_request: CheckRequest) -> Json:
+    return {**_kind_json(check_request), **context_json(check_request), **_progress_json(check_request)}
 
 
-def told_around(check_request: CheckRequest) -> Told:
+def context_json(check_request: CheckRequest) -> Json:
     """With what knowledge and for which place: as much part of every answer as its words are."""
     return {
         "pack": {"id": check_request.pack.id, "version": check_request.pack.version},
         "region": {"id": check_request.region.id, "name": check_request.region.name},
         "language": check_request.texts.language,
         "notices": list(check_request.notices),
-        "emergency": told_emergency(check_request),
+        "emergency_number": emergency_number_json(check_request),
     }
 
 
-def _kind(check_request: CheckRequest) -> Told:
+def _kind_json(check_request: CheckRequest) -> Json:
     match check_request.step:
         case Question() as asked:
-            return told_ask(check_request, asked)
+            return question_step_json(check_request, asked)
         case Emergency() as danger:
-            return told_make_safe(check_request, danger)
+            return emergency_json(check_request, danger)
         case Result() as advice:
-            return told_advice(check_request, advice)
+            return result_json(check_request, advice)
         case OutOfScope(reason=reason):
-            return told_exit(check_request, reason)
+            return out_of_scope_json(check_request, reason)
 
 
-def _so_far(check_request: CheckRequest) -> Told:
+def _progress_json(check_request: CheckRequest) -> Json:
     links = check_request.links
     pages = {"step": links.step(), "danger": links.danger(), "start": links.restart(), "summary": links.summary()}
     return {
@@ -48,7 +48,7 @@ def _so_far(check_request: CheckRequest) -> Told:
                 "observation": observation,
                 "answer": answer,
                 "question": question_words(check_request.texts, observation),
-                "words": answer_words(check_request.texts, observation, answer),
+                "text": answer_words(check_request.texts, observation, answer),
             }
             for observation, answer in check_request.answers.items()
         ],

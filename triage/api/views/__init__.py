@@ -1,1 +1,1 @@
-"""One address per file."""
+"""What anybody may read, and job sheets."""

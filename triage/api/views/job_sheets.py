@@ -1,22 +1,43 @@
-"""A job sheet made from a trail and a booking: once for each key, however often the request comes."""
+"""Job sheets: made from answers and a booking, once for each key however often the request comes, and read back by the
+firm's own system, which leaves an audit entry with its key."""
+
+from typing import TypedDict, cast
+from urllib.parse import quote
 
 from django.http import HttpRequest
 from django.http.response import HttpResponseBase
+from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
-from triage.api.callers import Caller, for_firm
+from triage.api.callers import Caller, for_firm, not_found_error
 from triage.api.cross_origin import from_firm_pages
 from triage.api.endpoint import endpoint
-from triage.api.job_sheet_request import MOST_BYTES, Wanted, field_of, read_wanted
-from triage.api.presenters.made import told_made
+from triage.api.job_sheet_request import MAX_BYTES, JobSheetRequest, field_of, parse_job_sheet_request
+from triage.api.responses import private_response
 from triage.api.safe_to_book import leave_first
-from triage.api.showing import show_private
 from triage.api.strict_json import read_json
+from triage.jobsheet.access import NotFound, open_as_system
 from triage.jobsheet.actions import hand_over
+from triage.jobsheet.contents import serialize_sheet
 from triage.jobsheet.errors import FieldProblem, IdempotencyConflict, Refused
-from triage.models import JobSheet
-from triage.web.json_errors import Kind, Trouble
+from triage.jobsheet.reference import spelled_out
+from triage.jobsheet.sender_token import rebuild_token
+from triage.models import ApiKey, JobSheet
+from triage.web.json_errors import ApiError, ErrorKind
+
+
+class Receipt(TypedDict):
+    """For whoever handed the check over: nothing that only a repairer should read. `sender_link` opens the sheet for
+    who sent it and lets them erase it; it is empty once the site's key of that time is forgotten."""
+
+    reference: str
+    spelled: str
+    band: str
+    status: str
+    erase_after: str
+    href: str
+    sender_link: str
 
 
 @from_firm_pages("POST")
@@ -26,24 +47,48 @@ def job_sheets(request: HttpRequest, caller: Caller) -> HttpResponseBase:
     """201 for a sheet written since this request came, 200 for the one an earlier request with this key made."""
     key = request.headers.get("Idempotency-Key", "")
     if not key:
-        sentence = _("Send a key of your own for each new request, as in: Idempotency-Key: 3f1c9a52-7d0e.")
-        raise Trouble(Kind.NO_KEY, sentence, [FieldProblem("Idempotency-Key", sentence)])
+        detail = _("Send a key of your own for each new request, as in: Idempotency-Key: 3f1c9a52-7d0e.")
+        raise ApiError(ErrorKind.MISSING_IDEMPOTENCY_KEY, detail, [FieldProblem("Idempotency-Key", detail)])
     began, origin = timezone.now(), request.build_absolute_uri("/").rstrip("/")
     try:
-        sheet = _write(caller, read_wanted(read_json(request, MOST_BYTES)), key, origin)
-    except IdempotencyConflict as taken:
-        raise _refused(Kind.KEY_TAKEN, taken) from taken
+        sheet = _write(caller, parse_job_sheet_request(read_json(request, MAX_BYTES)), key, origin)
+    except IdempotencyConflict as conflict:
+        raise _refused(ErrorKind.IDEMPOTENCY_CONFLICT, conflict) from conflict
     except Refused as refused:
-        raise _refused(Kind.REFUSED, refused) from refused
-    told = told_made(sheet, origin)
-    return show_private(told, 201 if sheet.created >= began else 200, {"Location": told["href"]})
+        raise _refused(ErrorKind.INVALID_REQUEST, refused) from refused
+    receipt = receipt_for(sheet, origin)
+    return private_response(receipt, 201 if sheet.created >= began else 200, {"Location": receipt["href"]})
 
 
-def _write(caller: Caller, wanted: Wanted, key: str, origin: str) -> JobSheet:
-    leave_first(wanted.trail)
+@endpoint("GET", "HEAD")
+@for_firm(pages=False)
+def job_sheet(_request: HttpRequest, caller: Caller, reference: str) -> HttpResponseBase:
+    try:
+        sheet = open_as_system(cast(ApiKey, caller.key), reference)
+    except NotFound:
+        raise not_found_error() from None
+    return private_response(serialize_sheet(sheet))
+
+
+def receipt_for(sheet: JobSheet, origin: str) -> Receipt:
+    token = rebuild_token(sheet.reference, sheet.token_hash)
+    page = origin + reverse("household-sheet", args=[sheet.reference])
+    return Receipt(
+        reference=sheet.reference,
+        spelled=spelled_out(sheet.reference),
+        band=sheet.band,
+        status=sheet.status,
+        erase_after=sheet.erase_after.isoformat(timespec="seconds"),
+        href=origin + reverse("api-job-sheet", args=[sheet.firm.slug, sheet.reference]),
+        sender_link=f"{page}?token={quote(token)}" if token else "",
+    )
+
+
+def _write(caller: Caller, wanted: JobSheetRequest, key: str, origin: str) -> JobSheet:
+    leave_first(wanted.answers)
     return hand_over(
         firm=caller.firm,
-        trail=wanted.trail,
+        trail=wanted.answers,
         region=wanted.region,
         booking=wanted.booking,
         idempotency_key=key,
@@ -51,7 +96,6 @@ def _write(caller: Caller, wanted: Wanted, key: str, origin: str) -> JobSheet:
     )
 
 
-def _refused(kind: Kind, refused: Refused) -> Trouble:
-    return Trouble(
-        kind, _("Nothing was written. Put right what is named and send it again."), map(field_of, refused.problems)
-    )
+def _refused(kind: ErrorKind, refused: Refused) -> ApiError:
+    detail = _("Nothing was written. Put right what is named and send it again.")
+    return ApiError(kind, detail, map(field_of, refused.problems))

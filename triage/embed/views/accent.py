@@ -5,7 +5,7 @@ from django.shortcuts import get_object_or_404
 from django.views.decorators.http import require_safe
 
 from triage.models import Firm
-from triage.web.accent import Shades, by_day, by_night
+from triage.web.accent import Shades, dark_shades, light_shades
 
 FRESH_SECONDS = 300
 DAY = ":root {{ --heat: {heat}; --heat-words: {words}; --warm: {heat}1f; }}\n"
@@ -19,11 +19,11 @@ FORCED = "@media (forced-colors: active) { :root { --heat: Highlight; --warm: tr
 @require_safe
 def accent(_request: HttpRequest, firm: str) -> HttpResponse:
     colour = get_object_or_404(Firm, slug=firm).accent
-    sheet = _filled(DAY, by_day(colour)) + _filled(NIGHT, by_night(colour)) + FORCED
+    sheet = _filled(DAY, light_shades(colour)) + _filled(NIGHT, dark_shades(colour)) + FORCED
     response = HttpResponse(sheet, content_type="text/css; charset=utf-8")
     response.headers["Cache-Control"] = f"public, max-age={FRESH_SECONDS}"
     return response
 
 
 def _filled(rule: str, shades: Shades) -> str:
-    return rule.format(heat=shades.heat, words=shades.words)
+    return rule.format(heat=shades.accent, words=shades.text)

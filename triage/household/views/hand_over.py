@@ -44,7 +44,7 @@ def _send(request: HttpRequest, check_request: CheckRequest, firm: Firm) -> Http
     key = key_in(state, firm.slug)
     if allowance.exceeded:
         response = _form(request, check_request, firm, sent, state, [wait_problem(allowance)], TOO_MANY)
-        response.headers["Retry-After"] = str(allowance.ends_in)
+        response.headers["Retry-After"] = str(allowance.reset_after)
         return response
     if sent.problems or key is None:
         problems = sent.problems or [stale_problem()]

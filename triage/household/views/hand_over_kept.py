@@ -21,7 +21,7 @@ from triage.jobsheet.actions import hand_over as write_down
 from triage.jobsheet.consent import consent_words
 from triage.jobsheet.errors import IdempotencyConflict, Refused
 from triage.models import Firm, JobSheet
-from triage.web.json_errors import Kind, Trouble, problem_response
+from triage.web.json_errors import ApiError, ErrorKind, problem_response
 
 KEY = re.compile(r"[0-9a-f]{32}")  # 128 random bits, as outbox.js makes them
 PREFIX = "phone-"
@@ -31,7 +31,7 @@ PREFIX = "phone-"
 def hand_over_kept(request: HttpRequest) -> HttpResponseBase:
     try:
         sheet = _taken(request)
-    except Trouble as trouble:
+    except ApiError as trouble:
         return problem_response(trouble)
     told = {"reference": sheet.reference, "address": sheet_address(sheet, sent="yes")}
     return JsonResponse(told, headers={"Cache-Control": "no-store, private"})
@@ -39,28 +39,34 @@ def hand_over_kept(request: HttpRequest) -> HttpResponseBase:
 
 def _taken(request: HttpRequest) -> JobSheet:
     if request.method != "POST":
-        raise Trouble(Kind.WRONG_METHOD, _("A hand-over is sent by POST."), headers={"Allow": "POST"})
+        raise ApiError(ErrorKind.METHOD_NOT_ALLOWED, _("A hand-over is sent by POST."), headers={"Allow": "POST"})
     if request.headers.get("Origin") != f"{request.scheme}://{request.get_host()}":
-        raise Trouble(Kind.WRONG_ORIGIN, _("A hand-over is taken only from a page of this site."))
+        raise ApiError(ErrorKind.ORIGIN_NOT_ALLOWED, _("A hand-over is taken only from a page of this site."))
     key = request.headers.get("Idempotency-Key", "")
     if not KEY.fullmatch(key):
-        raise Trouble(Kind.NO_KEY, _("A hand-over needs its own key: 32 digits from 0 to 9 and a to f."))
+        raise ApiError(
+            ErrorKind.MISSING_IDEMPOTENCY_KEY, _("A hand-over needs its own key: 32 digits from 0 to 9 and a to f.")
+        )
     allowance = count_hand_over(request)
     if allowance.exceeded:
         problem = wait_problem(allowance)
-        raise Trouble(Kind.TOO_MANY, problem.message, headers={"Retry-After": str(allowance.ends_in)})
+        raise ApiError(
+            ErrorKind.TOO_MANY_REQUESTS, problem.message, headers={"Retry-After": str(allowance.reset_after)}
+        )
     check_request = read_check_request(request)
     if check_request.firm is None:
-        raise Trouble(Kind.NOT_HERE, _("We do not know this repair firm any more. Nothing was sent."))
+        raise ApiError(ErrorKind.NOT_FOUND, _("We do not know this repair firm any more. Nothing was sent."))
     if not may_hand_over(check_request):
-        raise Trouble(Kind.REFUSED, _("With these answers no visit is needed now. Open the advice again to see why."))
+        raise ApiError(
+            ErrorKind.INVALID_REQUEST, _("With these answers no visit is needed now. Open the advice again to see why.")
+        )
     return _write(check_request, check_request.firm, PREFIX + key, read_sent(request))
 
 
 def _write(check_request: CheckRequest, firm: Firm, key: str, sent: Sent) -> JobSheet:
     told = _("The firm’s form could not be taken as it is.")
     if sent.problems:
-        raise Trouble(Kind.REFUSED, told, sent.problems)
+        raise ApiError(ErrorKind.INVALID_REQUEST, told, sent.problems)
     try:
         return write_down(
             firm=firm,
@@ -71,6 +77,6 @@ def _write(check_request: CheckRequest, firm: Firm, key: str, sent: Sent) -> Job
             origin=check_request.origin,
         )
     except IdempotencyConflict as taken:
-        raise Trouble(Kind.KEY_TAKEN, told, taken.problems) from None
+        raise ApiError(ErrorKind.IDEMPOTENCY_CONFLICT, told, taken.problems) from None
     except Refused as refused:
-        raise Trouble(Kind.REFUSED, told, refused.problems) from None
+        raise ApiError(ErrorKind.INVALID_REQUEST, told, refused.problems) from None

@@ -6,7 +6,7 @@ from django.template.loader import render_to_string
 
 from triage.check_pages.presenters.numbers import emergency_call
 from triage.check_pages.request import read_check_request
-from triage.web.json_errors import bad_request_response, is_for_programs
+from triage.web.json_errors import bad_request_response, is_api_request
 
 
 def not_found(request: HttpRequest, exception: Exception) -> HttpResponse:  # noqa: ARG001  (passed by name)
@@ -17,7 +17,7 @@ def not_found(request: HttpRequest, exception: Exception) -> HttpResponse:  # no
 
 def bad_request(request: HttpRequest, exception: Exception) -> HttpResponse:  # noqa: ARG001  (passed by name)
     """Whatever reached no view: another site's name, ten thousand fields. A program gets it as a program reads it."""
-    if is_for_programs(request):
+    if is_api_request(request):
         return bad_request_response()
     return HttpResponseBadRequest(render_to_string("triage/400.html"))
 

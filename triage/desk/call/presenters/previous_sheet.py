@@ -67,7 +67,7 @@ def not_found_sentence() -> str:
 
 
 def throttled_sentence(allowance: Allowance) -> str:
-    minutes = -(-allowance.ends_in // 60)
+    minutes = -(-allowance.reset_after // 60)
     sentence = ngettext(
         "Too many references were tried in a short time. Try again in %(minutes)s minute, or begin afresh.",
         "Too many references were tried in a short time. Try again in %(minutes)s minutes, or begin afresh.",

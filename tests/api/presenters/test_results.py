@@ -5,7 +5,7 @@ import json
 from tests.api.presenters.steps import check_request
 from tests.household.checks_done import answers_of
 from tests.household.every_page import ELEMENT, OPEN, SEAL
-from triage.api.presenters.ending import told_advice, told_exit, told_make_safe
+from triage.api.presenters.results import emergency_json, out_of_scope_json, result_json
 from triage.check_pages.presenters.advice import advice_page
 from triage.check_pages.presenters.make_safe import make_safe_page
 from triage.knowledge.library import library
@@ -13,25 +13,25 @@ from triage.knowledge.library import library
 
 def test_danger_is_told_in_full():
     danger = check_request({"complaint": "smell", "smell-type": "plastic-or-fishy"})
-    told, page = told_make_safe(danger, danger.step), make_safe_page(danger, danger.step)
+    told, page = emergency_json(danger, danger.step), make_safe_page(danger, danger.step)
     assert told["band"] == "make-safe"
-    assert [line["text"] for line in told["first"]] == [line.text for line in page.first]
-    assert told["never"] == page.never
-    assert [number["number"] for number in told["call"]] == [number.number for number in page.call]
+    assert [line["text"] for line in told["steps"]] == [line.text for line in page.first]
+    assert told["do_not"] == page.never
+    assert [number["number"] for number in told["phone_numbers"]] == [number.number for number in page.call]
     assert told["flags"][0]["flag"] == danger.step.flags[0].id
     assert [cause["fault"] for cause in told["causes"]] == [cause.fault for cause in danger.step.verdict.causes]
 
 
 def test_people_who_have_to_leave_are_told_nothing_else():
     gas = check_request({"complaint": "smell", "smell-type": "gas"})
-    told = told_make_safe(gas, gas.step)
-    assert told["bare"]
-    assert (told["causes"], told["memory"], told["tell"], told["local_rules"]) == ([], None, "", "")
+    told = emergency_json(gas, gas.step)
+    assert told["evacuate"]
+    assert (told["causes"], told["follow_up"], told["summary"], told["local_rules"]) == ([], None, "", "")
 
 
 def test_an_advice_has_band_causes_and_tasks_with_their_ids():
     seal = check_request(SEAL)
-    told, page = told_advice(seal, seal.step), advice_page(seal, seal.step)
+    told, page = result_json(seal, seal.step), advice_page(seal, seal.step)
     assert told["band"] == page.band
     assert told["causes"][0]["fault"] == seal.step.verdict.causes[0].fault
     assert told["causes"][0]["probability_text"] == page.causes[0].chance_words
@@ -41,7 +41,7 @@ def test_an_advice_has_band_causes_and_tasks_with_their_ids():
 
 def test_the_sentence_that_keeps_the_oven_off_is_never_lost():
     caution = check_request(answers_of("hinge-worn", "door", door_fit="snaps-or-drops"))
-    told = told_advice(caution, caution.step)
+    told = result_json(caution, caution.step)
     assert told["leave_off"]
     assert [flag["flag"] for flag in told["flags"]] == [flag.id for flag in caution.step.cautions]
     assert len(told["cautions"]) == len(told["flags"]) == 1
@@ -49,7 +49,7 @@ def test_the_sentence_that_keeps_the_oven_off_is_never_lost():
 
 def test_no_step_of_a_task_is_told_even_with_its_gates_open():
     opened = check_request(OPEN)
-    told = json.dumps(told_advice(opened, opened.step), ensure_ascii=False)
+    told = json.dumps(result_json(opened, opened.step), ensure_ascii=False)
     for task in opened.step.tasks:
         steps = opened.texts.tasks[task.id].steps
         assert steps
@@ -58,14 +58,14 @@ def test_no_step_of_a_task_is_told_even_with_its_gates_open():
 
 def test_nothing_for_the_repairer_alone_is_told():
     advice = check_request(ELEMENT)
-    told = json.dumps(told_advice(advice, advice.step), ensure_ascii=False)
+    told = json.dumps(result_json(advice, advice.step), ensure_ascii=False)
     secrets = [advice.texts.faults[fault].repairer for fault in library().pack.faults]
     assert not [words for words in secrets if words and words in told]
 
 
 def test_the_way_out_for_gas_forbids_switches():
     out = check_request()
-    gas, microwave = told_exit(out, "gas-smell"), told_exit(out, "microwave")
+    gas, microwave = out_of_scope_json(out, "gas-smell"), out_of_scope_json(out, "microwave")
     assert (gas["no_switches"], microwave["no_switches"]) == (True, False)
-    assert gas["call"][0]["number"] == out.region.gas
+    assert gas["phone_numbers"][0]["number"] == out.region.gas
     assert microwave["heading"]

@@ -13,25 +13,29 @@ from triage.check_pages.request import CheckRequest
 
 JSON = "application/json"
 
+Payload = Mapping[str, object]
 
-def show_open(request: HttpRequest, told: Mapping[str, object], check_request: CheckRequest) -> HttpResponseBase:
+
+def public_response(
+    request: HttpRequest, payload: Mapping[str, object], check_request: CheckRequest
+) -> HttpResponseBase:
     """What follows from the address alone, kept like a page of the check."""
-    return let_caches_keep(request, _response(told, JSON), check_request)
+    return let_caches_keep(request, _response(payload, JSON), check_request)
 
 
-def show_document(request: HttpRequest, told: Mapping[str, object], content_type: str = JSON) -> HttpResponseBase:
+def document_response(
+    request: HttpRequest, payload: Mapping[str, object], content_type: str = JSON
+) -> HttpResponseBase:
     """A description that changes with the program only."""
-    response = _response(told, content_type)
+    response = _response(payload, content_type)
     response.headers["ETag"] = f'"{sha256(response.content).hexdigest()[:16]}"'
     patch_cache_control(response, public=True, max_age=FRESH_SECONDS)
     return get_conditional_response(request, etag=response.headers["ETag"], response=response) or response
 
 
-def show_private(
-    told: Mapping[str, object], status: int = 200, headers: Mapping[str, str] | None = None
-) -> HttpResponse:
+def private_response(payload: Payload, status: int = 200, headers: Mapping[str, str] | None = None) -> HttpResponse:
     """What names somebody: kept by no cache."""
-    response = _response(told, JSON)
+    response = _response(payload, JSON)
     response.status_code = status
     response.headers["Cache-Control"] = "no-store, private"
     response.headers["X-Robots-Tag"] = "noindex, nofollow"
@@ -40,5 +44,5 @@ def show_private(
     return response
 
 
-def _response(told: Mapping[str, object], content_type: str) -> HttpResponse:
-    return HttpResponse(json.dumps(told, ensure_ascii=False, allow_nan=False), content_type=content_type)
+def _response(payload: Payload, content_type: str) -> HttpResponse:
+    return HttpResponse(json.dumps(payload, ensure_ascii=False, allow_nan=False), content_type=content_type)

@@ -3,7 +3,7 @@
 import pytest
 from django.test import RequestFactory
 
-from triage.api.showing import show_document, show_private
+from triage.api.responses import document_response, private_response
 
 READS = (
     "/api/v1/step?region=gb-eng",
@@ -28,12 +28,12 @@ def test_a_step_names_what_it_depends_on(client):
 
 def test_another_text_is_another_version():
     request = RequestFactory().get("/")
-    one, other = (show_document(request, {"a": told}).headers["ETag"] for told in (1, 2))
+    one, other = (document_response(request, {"a": told}).headers["ETag"] for told in (1, 2))
     assert one != other
 
 
 def test_what_names_somebody_is_kept_nowhere():
-    response = show_private({"name": "Żółw 🐢"}, 201, {"Location": "/there"})
+    response = private_response({"name": "Żółw 🐢"}, 201, {"Location": "/there"})
     assert response.status_code == 201
     assert response.headers["Cache-Control"] == "no-store, private"
     assert response.headers["X-Robots-Tag"] == "noindex, nofollow"

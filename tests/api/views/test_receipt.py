@@ -6,22 +6,22 @@ import pytest
 
 from tests.api.presenters.steps import validator
 from tests.firm_builders import ORIGIN, make_job_sheet
-from triage.api.presenters.made import told_made
+from triage.api.views.job_sheets import receipt_for
 
 pytestmark = pytest.mark.django_db
 
 
 def test_what_is_told_is_as_described_and_the_link_opens(client):
     sheet = make_job_sheet()
-    told = told_made(sheet, ORIGIN)
-    validator("made").validate(told)
-    assert told["href"] == f"{ORIGIN}/api/v1/firms/{sheet.firm.slug}/job-sheets/{sheet.reference}"
-    assert client.get(told["sender_link"].removeprefix(ORIGIN)).status_code == 200
-    assert sheet.summary["causes"][0]["technician_notes"] not in json.dumps(told)
+    receipt = receipt_for(sheet, ORIGIN)
+    validator("receipt").validate(receipt)
+    assert receipt["href"] == f"{ORIGIN}/api/v1/firms/{sheet.firm.slug}/job-sheets/{sheet.reference}"
+    assert client.get(receipt["sender_link"].removeprefix(ORIGIN)).status_code == 200
+    assert sheet.summary["causes"][0]["technician_notes"] not in json.dumps(receipt)
 
 
 def test_a_link_whose_key_is_forgotten_is_empty(settings):
     sheet = make_job_sheet()
     settings.SECRET_KEY = "another key of the site"
     settings.SECRET_KEY_FALLBACKS = []
-    assert told_made(sheet, ORIGIN)["sender_link"] == ""
+    assert receipt_for(sheet, ORIGIN)["sender_link"] == ""
