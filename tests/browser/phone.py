@@ -1,4 +1,4 @@
-"""A phone with the check on it: opened once with a line, then without; and what its worker kept."""
+"""A phone with the check on it: opened once online, then offline; and what its worker kept."""
 
 from playwright.sync_api import expect
 
@@ -41,16 +41,16 @@ def let_old_worker_rest(page):
             session.send("ServiceWorker.stopWorker", {"versionId": version["versionId"]})
 
 
-def lose_line(page):
+def go_offline(page):
     page.context.set_offline(True)
 
 
-def find_line(page):
+def go_online(page):
     page.context.set_offline(False)
 
 
 def status(page):
-    return page.locator("#phone-status")
+    return page.locator("#offline-status")
 
 
 def says(page, words):

@@ -30,7 +30,7 @@ def test_without_javascript_the_summary_is_there_to_select(new_context, live_ser
     page = new_context(java_script_enabled=False).new_page()
     page.goto(live_server.url + PAGES["advice"])
     expect(page.get_by_role("button", name="Copy these words")).to_be_hidden()
-    expect(page.locator("#told")).to_contain_text("OVEN FAULT CHECK")
+    expect(page.locator("#summary")).to_contain_text("OVEN FAULT CHECK")
 
 
 def test_each_step_arrives_at_its_top_with_its_heading_in_focus_and_its_title(page):

@@ -1,11 +1,11 @@
-"""After one visit the whole check works with no line: pages, changes, danger, a task; the site is asked for nothing."""
+"""After one visit the whole check works offline: pages, changes, danger, a task; the site is asked for nothing."""
 
 import re
 
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.phone import CONTROLLED, find_line, install, lose_line, says, stop_worker
+from tests.browser.phone import CONTROLLED, go_offline, go_online, install, says, stop_worker
 from tests.browser.walking_by_hand import cannot_tell_the_rest, heading, no_danger, tap
 from tests.household.every_page import PAGES
 from triage.web.step_header import STEP
@@ -13,9 +13,9 @@ from triage.web.step_header import STEP
 pytestmark = pytest.mark.django_db(transaction=True)
 
 
-def test_a_whole_check_with_no_line(page):
+def test_a_whole_check_offline(page):
     install(page)
-    lose_line(page)
+    go_offline(page)
     tap(page, "It does not get hot at all")
     no_danger(page)
     first = heading(page).inner_text()
@@ -29,9 +29,9 @@ def test_a_whole_check_with_no_line(page):
     expect(page.get_by_role("link", name="Call 999").first).to_be_visible()
 
 
-def test_a_task_is_opened_with_no_line(page):
+def test_a_task_is_opened_offline(page):
     install(page)
-    lose_line(page)
+    go_offline(page)
     page.goto(f"{page.site}{PAGES['task closed']}")
     for gate in range(page.locator("li.gate").count()):
         page.locator("li.gate").nth(gate).get_by_role("link", name="Yes", exact=True).click()
@@ -43,11 +43,11 @@ def test_a_task_is_opened_with_no_line(page):
     "name",
     ["start", "danger", "question", "make safe", "advice", "task open", "gas smell", "reading shown", "meter task"],
 )
-def test_each_page_opened_with_no_line_is_the_sites_own(page, client, name):
+def test_each_page_opened_offline_is_the_sites_own(page, client, name):
     page.goto(f"{page.site}{PAGES[name]}")
     words = page.locator("main").inner_text()
     page.wait_for_function(CONTROLLED)
-    lose_line(page)
+    go_offline(page)
     answer = page.goto(f"{page.site}{PAGES[name]}")
     assert answer.from_service_worker
     assert page.locator("main").inner_text() == words
@@ -55,7 +55,7 @@ def test_each_page_opened_with_no_line_is_the_sites_own(page, client, name):
     assert answer.headers[STEP.lower()] == client.get(PAGES[name]).headers[STEP]
 
 
-def test_with_a_line_too_a_step_asks_the_site_for_nothing(page):
+def test_online_too_a_step_asks_the_site_for_nothing(page):
     install(page)
     asked = []
     page.on("request", lambda request: asked.append(request) if "/check/" in request.url else None)
@@ -68,50 +68,50 @@ def test_with_a_line_too_a_step_asks_the_site_for_nothing(page):
 
 def test_the_worker_killed_in_between_comes_back(page):
     install(page)
-    lose_line(page)
+    go_offline(page)
     tap(page, "It does not get hot at all")
     stop_worker(page)
     no_danger(page)
     expect(page.locator("p.count")).to_be_visible()
 
 
-def test_a_page_that_needs_the_line_leads_back_and_says_so(page):
+def test_a_page_that_needs_a_connection_leads_back_and_says_so(page):
     install(page)
-    lose_line(page)
+    go_offline(page)
     page.goto(f"{page.site}/sheet/AB12-CD34/?token=x&region=us")
-    says(page, "That page needs the line")
+    says(page, "that page needs a connection")
     expect(page.get_by_role("link", name="Call 911").first).to_be_visible()
     page.complaints.clear()
 
 
-def test_the_costs_page_says_that_it_needs_the_line_and_leads_back_to_the_advice(page):
+def test_the_costs_page_says_that_it_needs_a_connection_and_leads_back_to_the_advice(page):
     install(page, PAGES["advice"])
-    lose_line(page)
+    go_offline(page)
     advice = heading(page).inner_text()
     page.get_by_text("What it may cost").click()
     page.get_by_role("link", name="Electricity, and a repair or a new oven").click()
-    says(page, "The costs page needs the line, and there is none now.")
+    says(page, "You’re offline, and the costs page needs a connection.")
     expect(heading(page)).to_have_text(advice)
     page.goto(f"{page.site}{PAGES['costs']}")  # opened by itself, with what was typed into its form
-    says(page, "The costs page needs the line")
+    says(page, "the costs page needs a connection")
     expect(page.get_by_text("could not be used")).to_have_count(0)
-    expect(page.locator("#told")).to_be_visible()
+    expect(page.locator("#summary")).to_be_visible()
     page.complaints.clear()
 
 
 def test_with_no_check_begun_the_energy_label_leads_back_to_the_first_page(page):
     install(page)
-    lose_line(page)
+    go_offline(page)
     page.get_by_text("Only work out figures you have measured").click()
     page.get_by_role("link", name="The energy label").click()
-    says(page, "The costs page needs the line, and there is none now.")
+    says(page, "You’re offline, and the costs page needs a connection.")
     expect(page.get_by_label("Find it in your own words")).to_be_visible()
     page.complaints.clear()
 
 
 def test_answers_of_a_newer_version_are_named_and_the_rest_goes_on(page):
     install(page)
-    lose_line(page)
+    go_offline(page)
     page.goto(f"{page.site}/check/?region=gb-eng&complaint=no-heat&danger=none&answer-of-next-year=yes")
     expect(page.get_by_text("could not be used")).to_be_visible()
     expect(page.locator("p.count")).to_be_visible()
@@ -131,7 +131,7 @@ def test_a_half_written_set_is_mended_from_the_site_and_else_the_site_answers(pa
     stop_worker(page)
     tap(page, "It does not get hot at all")
     no_danger(page)
-    lose_line(page)
+    go_offline(page)
     stop_worker(page)
     assert 1 <= cannot_tell_the_rest(page) <= 12
 
@@ -150,9 +150,9 @@ def test_without_workers_the_site_answers_the_same(page):
 
 def test_a_shared_text_lands_in_the_search_box_and_leaves_the_address(page):
     install(page)
-    lose_line(page)
+    go_offline(page)
     page.goto(f"{page.site}/?shared-text=my+oven+is+cold")
     expect(page.get_by_label("Find it in your own words")).to_have_value("my oven is cold")
     expect(page.get_by_role("link", name="It does not get hot at all", exact=True)).to_be_visible()
     expect(page).not_to_have_url(re.compile("shared"))
-    find_line(page)
+    go_online(page)

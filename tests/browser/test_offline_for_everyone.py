@@ -4,8 +4,8 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
-from tests.browser.phone import find_line, lose_line, says
-from tests.browser.test_offline_hand_over import fill_in, firm, ignore_lost_line, open_form, send, trail  # noqa: F401
+from tests.browser.phone import go_offline, go_online, says
+from tests.browser.test_offline_hand_over import fill_in, firm, ignore_offline_errors, open_form, send, trail  # noqa: F401
 from tests.browser.test_read_aloud import ENGLISH, VOICES
 from tests.household.every_page import PAGES
 
@@ -45,27 +45,27 @@ def heights(page, selector):
 
 def test_a_hand_over_that_waits_and_one_that_was_sent(page, firm, keep_picture):  # noqa: F811
     open_form(page, firm)
-    lose_line(page)
+    go_offline(page)
     fill_in(page)
     send(page, firm)
-    says(page, "kept on this phone")
+    says(page, "saved on this phone")
     examine(page, keep_picture, "waiting")
-    assert min(heights(page, "#waiting button, #waiting summary")) >= LEAST
-    find_line(page)
+    assert min(heights(page, "#outbox button, #outbox summary")) >= LEAST
+    go_online(page)
     says(page, "Reference")
-    page.locator("#waiting").evaluate("(list) => { list.open = true }")
+    page.locator("#outbox").evaluate("(list) => { list.open = true }")
     examine(page, keep_picture, "sent")
-    ignore_lost_line(page)
+    ignore_offline_errors(page)
 
 
 def test_a_hand_over_that_needs_its_owner(page, firm, keep_picture):  # noqa: F811
     open_form(page, firm)
-    lose_line(page)
+    go_offline(page)
     send(page, firm)
-    says(page, "kept on this phone")
-    find_line(page)
-    expect(page.locator("#waiting")).to_contain_text("could not be taken as it is")
-    page.locator("#waiting").evaluate("(list) => { list.open = true }")
+    says(page, "saved on this phone")
+    go_online(page)
+    expect(page.locator("#outbox")).to_contain_text("could not be taken as it is")
+    page.locator("#outbox").evaluate("(list) => { list.open = true }")
     examine(page, keep_picture, "refused")
     page.complaints.clear()
 
@@ -75,7 +75,7 @@ def test_the_answers_code_the_timer_and_the_voice(page, keep_picture):
     page.goto(f"{page.site}{PAGES['task closed']}")
     page.locator("#timer summary").click()
     page.get_by_role("button", name="Start", exact=True).click()
-    page.locator("#keep-answers summary").click()
+    page.locator("#save-answers summary").click()
     expect(page.locator("#answers-code svg")).to_be_visible()
     page.get_by_role("button", name="Read it to me").click()
     examine(page, keep_picture, "task")
@@ -87,7 +87,7 @@ def test_each_main_page_as_the_phone_makes_it(page, keep_picture, name):
     page.add_init_script(VOICES % ENGLISH)
     page.goto(f"{page.site}{PAGES[name]}")
     page.wait_for_function("() => navigator.serviceWorker.controller !== null")
-    lose_line(page)
+    go_offline(page)
     page.reload()
     expect(page.locator("[data-read]")).to_be_visible()
     examine(page, keep_picture, f"offline {name}")
@@ -97,6 +97,6 @@ def test_forced_colours_show_the_voice_and_the_code(page):
     page.add_init_script(VOICES % ENGLISH)
     page.emulate_media(forced_colors="active")
     page.goto(f"{page.site}{PAGES['advice']}")
-    page.locator("#keep-answers summary").click()
+    page.locator("#save-answers summary").click()
     found = Axe().run(page, options={"runOnly": TAGS})
     assert found.violations_count == 0, found.generate_report()

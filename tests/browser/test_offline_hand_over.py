@@ -1,4 +1,4 @@
-"""A hand-over made with no line waits on the phone, is seen to wait, and is sent once."""
+"""A hand-over made offline waits on the phone, is seen to wait, and is sent once."""
 
 import re
 from urllib.parse import urlencode
@@ -6,7 +6,7 @@ from urllib.parse import urlencode
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.phone import CONTROLLED, find_line, lose_line, says, until
+from tests.browser.phone import CONTROLLED, go_offline, go_online, says, until
 from tests.conftest import STAY_LOCAL
 from tests.firm_builders import make_firm
 from tests.household.checks_done import answers_of
@@ -49,34 +49,34 @@ def open_form(page, firm):
     page.goto(f"{page.site}/check/hand-over/?{trail(firm)}")
 
 
-def ignore_lost_line(page):
+def ignore_offline_errors(page):
     page.complaints[:] = [words for words in page.complaints if "ERR_INTERNET_DISCONNECTED" not in words]
 
 
-def test_with_a_line_it_is_sent_at_once(page, firm):
+def test_online_it_is_sent_at_once(page, firm):
     open_form(page, firm)
     fill_in(page)
     send(page, firm)
     expect(page.get_by_role("heading", level=1)).to_have_text(f"Sent to {firm.name}")
     assert JobSheet.objects.get().telephone == "020 7946 0000"
-    expect(page.locator("#waiting")).to_be_hidden()
+    expect(page.locator("#outbox")).to_be_hidden()
 
 
-def test_it_waits_in_sight_on_every_page_and_is_sent_when_the_line_is_back(page, firm):
+def test_it_waits_in_sight_on_every_page_and_is_sent_when_online_again(page, firm):
     open_form(page, firm)
-    lose_line(page)
+    go_offline(page)
     fill_in(page)
     send(page, firm)
-    says(page, "kept on this phone and sent once the line is back")
+    says(page, "saved on this phone and sent when you’re back online")
     page.goto(f"{page.site}/?region=gb-eng")
-    expect(page.get_by_text("1 visit is waiting to send")).to_be_visible()
+    expect(page.get_by_text("1 visit is waiting to be sent")).to_be_visible()
     assert JobSheet.objects.count() == 0
-    find_line(page)
+    go_online(page)
     says(page, f"Sent to {firm.name}. Reference {{}}.".format(wait_for_sheet(page).reference))
-    page.locator("#waiting summary").click()
+    page.locator("#outbox summary").click()
     page.get_by_role("link", name="See or erase what was sent").click()
     expect(page.get_by_role("heading", level=1)).to_have_text(f"Sent to {firm.name}")
-    ignore_lost_line(page)
+    ignore_offline_errors(page)
 
 
 def wait_for_sheet(page):
@@ -94,52 +94,52 @@ def test_an_answer_lost_on_the_way_does_not_make_a_second_sheet(page, firm):
     page.route(KEPT, lose_answer, times=1)
     fill_in(page)
     send(page, firm)
-    says(page, "kept on this phone")
+    says(page, "saved on this phone")
     first = JobSheet.objects.get()
     page.reload()
     assert wait_for_sheet(page).pk == first.pk
-    ignore_lost_line(page)
+    ignore_offline_errors(page)
 
 
-def test_the_form_itself_opens_from_the_advice_with_no_line_and_carries_the_answers(page, firm):
+def test_the_form_itself_opens_from_the_advice_offline_and_carries_the_answers(page, firm):
     page.goto(f"{page.site}/?region=gb-eng&firm={firm.slug}")
     page.wait_for_function(CONTROLLED)
     until(page, "async () => (await (await caches.open('oven-check-forms')).keys()).length === 1")
-    lose_line(page)
+    go_offline(page)
     page.goto(f"{page.site}/check/?{trail(firm)}")
     page.get_by_role("link", name="Ask for it now").click()
     fill_in(page)
     send(page, firm)
-    says(page, "kept on this phone")
-    find_line(page)
+    says(page, "saved on this phone")
+    go_online(page)
     sheet = wait_for_sheet(page)
     assert dict(sheet.answers)["complaint"] == "no-heat"
     assert len(sheet.answers) == len(answers_of("fan-element-open", "no-heat"))
-    ignore_lost_line(page)
+    ignore_offline_errors(page)
 
 
-def test_a_firms_check_goes_on_with_no_line_and_stays_the_firms(page, firm):
+def test_a_firms_check_goes_on_offline_and_stays_the_firms(page, firm):
     page.goto(f"{page.site}/?region=gb-eng&firm={firm.slug}")
     page.wait_for_function(CONTROLLED)
-    lose_line(page)
+    go_offline(page)
     page.goto(f"{page.site}/?region=gb-eng&firm={firm.slug}")
     page.get_by_role("link", name="It does not get hot at all", exact=True).click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Is there any danger?")
     expect(page).to_have_url(re.compile(f"firm={firm.slug}"))
-    ignore_lost_line(page)
+    ignore_offline_errors(page)
 
 
 def test_what_the_firm_cannot_take_stays_with_the_reason(page, firm):
     open_form(page, firm)
-    lose_line(page)
+    go_offline(page)
     page.get_by_label("I agree to this").check()
     send(page, firm)
-    says(page, "kept on this phone")
-    find_line(page)
-    expect(page.locator("#waiting")).to_contain_text("could not be taken as it is")
+    says(page, "saved on this phone")
+    go_online(page)
+    expect(page.locator("#outbox")).to_contain_text("could not be taken as it is")
     expect(page.get_by_role("button", name="Send it now")).to_be_hidden()
     page.get_by_role("button", name="Remove it from this phone").click()
-    expect(page.locator("#waiting")).to_be_hidden()
+    expect(page.locator("#outbox")).to_be_hidden()
     assert JobSheet.objects.count() == 0
     page.complaints.clear()
 
@@ -148,17 +148,17 @@ def test_what_the_firm_cannot_take_stays_with_the_reason(page, firm):
 def test_where_nothing_can_be_kept_that_is_said_and_the_code_and_the_words_are_there(page, firm, how):
     page.add_init_script(REFUSED[how])
     open_form(page, firm)
-    lose_line(page)
+    go_offline(page)
     fill_in(page)
     send(page, firm)
-    says(page, "this browser keeps nothing. Nothing was sent.")
+    says(page, "this browser saves nothing. Nothing was sent.")
     expect(page.get_by_label("Your name")).to_have_value("Alex Grey")
     expect(page.locator("#answers-code svg")).to_be_visible()
-    says(page, "Or go back to the advice and copy the words there; what you typed here is then gone.")
+    says(page, "Or go back to the advice and copy the summary there; what you typed here is then gone.")
     page.get_by_role("link", name="Back to the advice").click()
     expect(page.get_by_role("button", name="Copy these words")).to_be_visible()
-    expect(page.locator("#told")).to_contain_text("OVEN FAULT CHECK")
-    ignore_lost_line(page)
+    expect(page.locator("#summary")).to_contain_text("OVEN FAULT CHECK")
+    ignore_offline_errors(page)
 
 
 def test_it_outlives_a_killed_tab_and_a_restarted_browser(playwright, chromium_path, live_server, firm, tmp_path):
@@ -175,7 +175,7 @@ def test_it_outlives_a_killed_tab_and_a_restarted_browser(playwright, chromium_p
     first.set_offline(True)
     fill_in(page)
     send(page, firm)
-    says(page, "kept on this phone")
+    says(page, "saved on this phone")
     page.close()
     first.close()
     second = start()

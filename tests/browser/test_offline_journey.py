@@ -1,13 +1,13 @@
-"""One person's whole way on a phone: the first visit, the line gone, a check with a task, an answer changed, danger,
-and a visit asked for that is sent when the line is back. In between the worker is killed and a newer version is out."""
+"""One person's whole way on a phone: the first visit, offline, a check with a task, an answer changed, danger,
+and a visit asked for that is sent when online again. In between the worker is killed and a newer version is out."""
 
 import re
 
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.phone import CONTROLLED, SETS, find_line, let_old_worker_rest, lose_line, says, until
-from tests.browser.test_offline_hand_over import fill_in, firm, ignore_lost_line, send, wait_for_sheet  # noqa: F401
+from tests.browser.phone import CONTROLLED, SETS, go_offline, go_online, let_old_worker_rest, says, until
+from tests.browser.test_offline_hand_over import fill_in, firm, ignore_offline_errors, send, wait_for_sheet  # noqa: F401
 from tests.browser.test_offline_update import UPDATE, WAITS, publish  # noqa: F401
 from tests.browser.walking_by_hand import cannot_tell_the_rest, heading, is_question, no_danger, tap
 from triage.models import JobSheet
@@ -46,7 +46,7 @@ def change_the_first_answer(page, first):
     cannot_tell_the_rest(page)
 
 
-def test_a_whole_way_with_no_line_from_the_second_page_on(page, firm, publish):  # noqa: F811
+def test_a_whole_way_offline_from_the_second_page_on(page, firm, publish):  # noqa: F811
     page.goto(f"{page.site}/?region=gb-eng&firm={firm.slug}")
     page.wait_for_function(CONTROLLED)
     until(page, FORM_KEPT)
@@ -54,7 +54,7 @@ def test_a_whole_way_with_no_line_from_the_second_page_on(page, firm, publish): 
     publish(version="newer")
     page.evaluate(UPDATE)
     until(page, WAITS)
-    lose_line(page)
+    go_offline(page)
     first = walk_to_the_advice(page)
     let_old_worker_rest(page)
     do_a_task(page)
@@ -67,11 +67,11 @@ def test_a_whole_way_with_no_line_from_the_second_page_on(page, firm, publish): 
     page.get_by_role("link", name="Ask for it now").click()
     fill_in(page)
     send(page, firm)
-    says(page, "kept on this phone")
+    says(page, "saved on this phone")
     assert JobSheet.objects.count() == 0
-    find_line(page)
+    go_online(page)
     sheet = wait_for_sheet(page)
     told = dict(sheet.answers)
     assert (told["complaint"], told["smell-type"]) == ("door", "plastic-or-fishy")
     assert JobSheet.objects.count() == 1
-    ignore_lost_line(page)
+    ignore_offline_errors(page)

@@ -10,7 +10,7 @@ import pytest
 from django.core.signals import request_started
 from playwright.sync_api import expect
 
-from tests.browser.phone import CONTROLLED, lose_line, says, until
+from tests.browser.phone import CONTROLLED, go_offline, says, until
 from tests.firm_builders import make_firm
 from tests.household.checks_done import answers_of, at
 from triage.offline.precache import phone_set
@@ -20,7 +20,7 @@ pytestmark = pytest.mark.django_db(transaction=True)
 TRAIL = {"firm": "hearth", **answers_of("fan-element-open", "no-heat")}
 SUMMARY = at("/check/summary/", answers_of("fan-element-open", "no-heat"))
 ANOTHER = at("/check/summary/", answers_of("door-seal-worn", "door"))
-LEFT_OUT = "open the address below where there is a line"
+LEFT_OUT = "open the address below when you’re online"
 OPENED = {
     "a sheet": "/sheet/KD7MX-4QPTR/?token=secret",
     "the hand-over": at("/check/hand-over/", TRAIL),
@@ -71,7 +71,7 @@ def phone(page):
     page.wait_for_function(CONTROLLED)
     until(page, "async () => (await (await caches.open('oven-check-forms')).keys()).length === 1")
     yield page
-    page.complaints.clear()  # pages that are not there, and a line that was taken away
+    page.complaints.clear()  # pages that are not there, and a connection that was taken away
 
 
 def assert_nothing_more_is_kept(phone):
@@ -92,7 +92,7 @@ def test_what_a_script_asks_of_the_site_passes_the_worker_by(phone, reached, nam
         assert phone.evaluate(FETCH, FETCHED[name]) != "none"
     assert reached.count(FETCHED[name]) == 2
     assert_nothing_more_is_kept(phone)
-    lose_line(phone)
+    go_offline(phone)
     assert phone.evaluate(FETCH, FETCHED[name]) == "none"
 
 
@@ -116,18 +116,18 @@ def test_a_firms_frame_passes_the_worker_by(phone):
 
 
 @pytest.mark.parametrize("name", ["a sheet", "the desk", "the call page"])
-def test_with_no_line_nothing_of_it_is_shown(phone, name):
+def test_offline_nothing_of_it_is_shown(phone, name):
     phone.goto(phone.site + OPENED[name])
-    lose_line(phone)
+    go_offline(phone)
     phone.goto(phone.site + OPENED[name])
-    says(phone, "That page needs the line")
+    says(phone, "that page needs a connection")
     assert urlsplit(phone.url).path == "/"
 
 
-def test_with_no_line_the_hand_over_is_the_blank_form(phone):
+def test_offline_the_hand_over_is_the_blank_form(phone):
     phone.goto(phone.site + OPENED["the hand-over"])
     phone.get_by_label("Your name").fill("Alex Grey")
-    lose_line(phone)
+    go_offline(phone)
     phone.goto(phone.site + OPENED["the hand-over"])
     expect(phone.get_by_label("Your name")).to_have_value("")
 
@@ -136,6 +136,6 @@ def test_the_file_for_a_repairer_is_the_sites_where_there_is_a_line(phone, clien
     """It names the parts to bring, which the phone leaves to the site."""
     with_a_line = phone.evaluate(READ, SUMMARY)
     assert with_a_line == client.get(SUMMARY, HTTP_HOST=urlsplit(phone.site).netloc).content.decode()
-    lose_line(phone)
+    go_offline(phone)
     assert LEFT_OUT not in with_a_line
     assert LEFT_OUT in phone.evaluate(READ, ANOTHER)

@@ -1,4 +1,4 @@
-"""A reading taken with no line: its form, its timer, what it means, and the check that goes on with it."""
+"""A reading taken offline: its form, its timer, what it means, and the check that goes on with it."""
 
 import re
 from urllib.parse import parse_qsl, urlsplit
@@ -6,7 +6,7 @@ from urllib.parse import parse_qsl, urlsplit
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.phone import install, lose_line
+from tests.browser.phone import go_offline, install
 from tests.browser.walking_by_hand import heading, tap
 from tests.firm_builders import make_firm
 from tests.household.checks_done import answers_of, at, open_page
@@ -30,7 +30,7 @@ def fill_in_the_flashes(page):
 
 def test_a_reading_beside_a_question_goes_into_the_check_as_on_the_site(page, client):
     install(page, "/?region=de")
-    lose_line(page)
+    go_offline(page)
     page.goto(f"{page.site}/check/?{BESIDE_A_READING}")
     asked = heading(page).inner_text()
     page.locator("main").get_by_role("link", name=re.compile("meter", re.IGNORECASE)).click()
@@ -48,9 +48,9 @@ def test_a_reading_beside_a_question_goes_into_the_check_as_on_the_site(page, cl
     assert dict(parse_qsl(here.query))["meter-power"] == "f35~s60~k1000~b0"
 
 
-def test_what_is_typed_wrong_is_named_with_no_line_and_comes_back_as_typed(page):
+def test_what_is_typed_wrong_is_named_offline_and_comes_back_as_typed(page):
     install(page)
-    lose_line(page)
+    go_offline(page)
     page.goto(page.site + at("/reading/run-on/", ALONE))
     page.get_by_label("Last heard running").fill("soon")
     page.get_by_role("button", name="Show what it means").click()
@@ -58,9 +58,9 @@ def test_what_is_typed_wrong_is_named_with_no_line_and_comes_back_as_typed(page)
     expect(page.get_by_label("Last heard running")).to_have_value("soon")
 
 
-def test_the_timer_of_a_reading_runs_with_no_line(page):
+def test_the_timer_of_a_reading_runs_offline(page):
     install(page)
-    lose_line(page)
+    go_offline(page)
     page.goto(page.site + at("/reading/run-on/", {}))
     page.locator("main a", has_text="None of these").first.click()
     page.get_by_role("button", name="I switched it off now").click()
@@ -79,14 +79,14 @@ CLIMBING = {
 
 def test_figures_that_mean_danger_open_the_check_with_what_to_do_first(page):
     install(page)
-    lose_line(page)
+    go_offline(page)
     page.goto(page.site + at("/reading/thermometer/", {**ALONE, "read-form": "1", **CLIMBING}))
     is_told_what_to_do_first(page)
 
 
 def test_so_do_they_while_they_are_typed(page):
     install(page)
-    lose_line(page)
+    go_offline(page)
     page.goto(page.site + at("/reading/thermometer/", ALONE))
     for name, figure in CLIMBING.items():
         page.locator(f'[name="{name}"]').fill(figure)
@@ -104,7 +104,7 @@ def test_a_reading_for_a_firm_keeps_the_firm(page):
     trail = {"firm": "hearth", **answers_of("fan-element-open", "no-heat")}
     page.goto(page.site + at("/check/", trail))
     page.wait_for_function("() => navigator.serviceWorker.controller !== null")
-    lose_line(page)
+    go_offline(page)
     page.goto(page.site + at("/check/task/meter-test/", trail))
     fill_in_the_flashes(page)
     page.get_by_role("button", name="Show what it means").click()

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.phone import CONTROLLED, SETS, install, lose_line, until
+from tests.browser.phone import CONTROLLED, SETS, go_offline, install, until
 from tests.browser.test_offline_update import publish  # noqa: F401
 from tests.browser.walking_by_hand import cannot_tell_the_rest, heading, no_danger, tap
 from triage.offline.precache import phone_set
@@ -46,7 +46,7 @@ def test_a_first_set_that_arrives_broken_is_not_used_and_the_next_try_is(page, p
     publish()
     install(page)
     assert page.evaluate(SETS) == [f"oven-check-set-{phone_set().version}"]
-    lose_line(page)
+    go_offline(page)
     page.reload()
     tap(page, "It does not get hot at all")
     expect(heading(page)).to_have_text("Is there any danger?")

@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.phone import SETS, install, let_old_worker_rest, lose_line, says, status, until
+from tests.browser.phone import SETS, go_offline, install, let_old_worker_rest, says, status, until
 from tests.browser.walking_by_hand import cannot_tell_the_rest, heading, no_danger, tap
 from triage.offline.precache import KeptFile, phone_set
 from triage.offline.views import service_worker
@@ -48,7 +48,7 @@ def test_a_newer_version_waits_for_the_next_check(page, publish):
     expect(page.get_by_label("Find it in your own words")).to_be_visible()
     let_old_worker_rest(page)
     until(page, NEWER_ALONE)
-    lose_line(page)
+    go_offline(page)
     tap(page, "It does not get hot at all")
     expect(heading(page)).to_have_text("Is there any danger?")
     expect(status(page)).to_be_empty()
@@ -63,7 +63,7 @@ def test_a_check_in_another_window_is_carried_over_and_told_so(page, publish):
     other = page.context.new_page()
     other.goto(f"{page.site}/?region=gb-eng")
     let_old_worker_rest(page)
-    says(page, "brought up to date while you were at it")
+    says(page, "updated while you were using it")
     no_danger(page)
     expect(page).to_have_url(re.compile("complaint=no-heat"))
 
@@ -74,8 +74,8 @@ def test_a_version_that_does_not_arrive_whole_leaves_the_last_good_one(page, pub
     broken = KeptFile(first[0].url, "0" * 64)
     publish(version="newer", files=(broken, *first[1:]))
     page.evaluate(UPDATE)
-    says(page, "did not arrive whole. This phone goes on with the one it has")
-    lose_line(page)
+    says(page, "did not arrive complete. This phone goes on with the version it has")
+    go_offline(page)
     page.reload()
     tap(page, "It does not get hot at all")
     no_danger(page)
@@ -95,7 +95,7 @@ def test_what_an_earlier_try_left_half_written_is_thrown_away(page, publish):
 def test_a_clock_set_wrong_changes_nothing(page):
     install(page)
     page.clock.set_fixed_time("1999-12-31T23:00:00Z")
-    lose_line(page)
+    go_offline(page)
     page.reload()
     tap(page, "It does not get hot at all")
     no_danger(page)

@@ -4,7 +4,7 @@ then wrote down, and sends it once."""
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.phone import find_line, lose_line, says
+from tests.browser.phone import go_offline, go_online, says
 from tests.firm_builders import make_firm
 from tests.releases.test_releases import WAITING, lost
 from triage.models import JobSheet
@@ -39,11 +39,11 @@ def test_what_waited_through_a_release_is_seen_and_sent_once(page, release, one)
     waited_on(page, firm, one)
     page.route(KEPT, lambda route: route.abort("internetdisconnected"))
     page.goto(f"{page.site}/?region=gb-eng")
-    expect(page.get_by_text("1 visit is waiting to send")).to_be_visible()
+    expect(page.get_by_text("1 visit is waiting to be sent")).to_be_visible()
     assert JobSheet.objects.count() == 0, release
     page.unroute(KEPT)
-    lose_line(page)
-    find_line(page)
+    go_offline(page)
+    go_online(page)
     expect(page.get_by_text("Sent from this phone")).to_be_visible()
     sheet = JobSheet.objects.get()
     says(page, f"Sent to {firm.name}. Reference {sheet.reference}.")

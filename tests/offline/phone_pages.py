@@ -30,9 +30,10 @@ ANSWER_ALL = """async (requests) => {
 }"""
 
 
-def request_for(path, query="", fragment=True, language="en-GB"):
+def request_for(path, query="", fragment=True, language="en-GB", *, offline=False):
     """What the worker is asked for one address."""
-    return {"path": path, "query": query, "fragment": fragment, "language": language, "origin": ORIGIN}
+    asked = {"path": path, "query": query, "fragment": fragment, "offline": offline}
+    return {**asked, "language": language, "origin": ORIGIN}
 
 
 OPEN_OTHER_PACK = """async () => {

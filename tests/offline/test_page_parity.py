@@ -26,7 +26,7 @@ SEED = 53
 MOST_SHOWN = 5
 SUMMARY = "/check/summary/"
 FOR_THE_REPAIRER = re.compile(r"KIT, beside.*?(?=Knowledge: )", re.DOTALL)
-LEFT_TO_THE_SITE = "What to bring and what to measure: open the address below where there is a line.\n\n"
+LEFT_TO_THE_SITE = "What to bring and what to measure: open the address below when you’re online.\n\n"
 
 
 def expected_of(client, request):

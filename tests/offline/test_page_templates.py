@@ -6,7 +6,7 @@ from django.utils.translation import override
 
 from tests.whole_site.project_files import ROOT
 from triage.offline import page_templates
-from triage.offline.page_bundle import ALONE, PAGES
+from triage.offline.page_bundle import PAGES, STANDALONE_PAGES
 from triage.offline.page_templates import NotForThePhone, PageTemplates
 
 FILLING = ROOT / "triage" / "static" / "triage" / "offline" / "pages" / "filling.js"
@@ -88,7 +88,7 @@ def test_what_the_phone_cannot_fill_is_refused_with_the_remedy(written_down, sou
 
 def test_every_page_of_the_check_can_be_filled_and_the_phone_knows_each_tag():
     with override("en"):
-        pages = PageTemplates(PAGES, ALONE)
+        pages = PageTemplates(PAGES, STANDALONE_PAGES)
     assert set(pages.blocks) == set(PAGES)
     assert {f"_{page}" for page in PAGES} | {"base", "404", "_way_out"} <= set(pages.templates)
     known = FILLING.read_text("utf-8").split("const TAGS = {")[1].split("\n};")[0]
@@ -108,7 +108,7 @@ def letters_in(told):
 
 def test_no_page_names_a_firm_and_no_form_but_a_readings_is_sent():
     with override("en"):
-        told = str(PageTemplates(PAGES, ALONE).templates)
+        told = str(PageTemplates(PAGES, STANDALONE_PAGES).templates)
     assert "data-firm-origins" not in told
     assert "data-offer" not in told
     assert told.count("<form") == told.count("data-reading=") == 1

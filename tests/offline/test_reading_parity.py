@@ -1,4 +1,4 @@
-"""A reading taken with no line: its form, what is wrong in it, what comes of it are the site's own, byte for byte."""
+"""A reading taken offline: its form, what is wrong in it, what comes of it are the site's own, byte for byte."""
 
 from collections import Counter
 

@@ -8,7 +8,7 @@ from tests.whole_site.project_files import ROOT
 from triage.offline.sentences import MOST_COUNTED, counted_forms, parts_of_sentence, presenter_sources, said_in
 
 # The one thing the phone says that the site never has to.
-PHONES_OWN = {"What to bring and what to measure: open the address below where there is a line."}
+PHONES_OWN = {"What to bring and what to measure: open the address below when you’re online."}
 LITERAL = re.compile(r'"((?:[^"\\]|\\.)*)"')
 
 

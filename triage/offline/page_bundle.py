@@ -22,15 +22,17 @@ from triage.offline.page_texts import places_for_phones, texts_for_phones
 from triage.offline.sentences import counted_forms, presenter_sources, said_in
 
 PAGES = ("start", "danger", "question", "make_safe", "advice", "task", "reading", "exit")
-ALONE = ("404", "_reading_text")
+STANDALONE_PAGES = ("404", "_reading_text")
 # In an address, "x" stands for the name of a task or of a way out; the phone reads a star.
-NAMED = {"task": "household-task", "reading": "household-reading", "exit": "household-exit"}
-PLAIN = {
+PARAMETRISED_ROUTES = {"task": "household-task", "reading": "household-reading", "exit": "household-exit"}
+ROUTES = {
     "start": "household-start",
     "danger": "household-danger",
     "step": "household-step",
     "summary": "household-summary",
     "costs": "household-costs",
+    "hand_over": "household-hand-over",
+    "blank_form": "household-hand-over-blank",
 }
 
 
@@ -47,12 +49,12 @@ def pages_for_phones(language: str = FIRST_LANGUAGE) -> PageBundle:
     """The pages in one of the languages that the pack has texts in."""
     known = library()
     with override(language):
-        pages = PageTemplates(PAGES, ALONE)
+        pages = PageTemplates(PAGES, STANDALONE_PAGES)
         content = {
             "pack": known.pack.version,  # whose order the texts stand in
             "language": language,
             "bidi": get_language_bidi(),
-            "usual_region": DEFAULT_REGION.value(),
+            "default_region": DEFAULT_REGION.value(),
             "paths": _paths(),
             "templates": pages.templates,
             "blocks": pages.blocks,
@@ -70,8 +72,8 @@ def pages_for_phones(language: str = FIRST_LANGUAGE) -> PageBundle:
 
 
 def _paths() -> dict[str, str]:
-    named = {page: "*".join(reverse(name, args=["x"]).rsplit("x", 1)) for page, name in NAMED.items()}
-    return {page: reverse(name) for page, name in PLAIN.items()} | named
+    named = {page: "*".join(reverse(name, args=["x"]).rsplit("x", 1)) for page, name in PARAMETRISED_ROUTES.items()}
+    return {page: reverse(name) for page, name in ROUTES.items()} | named
 
 
 def _sentences() -> dict[str, Mapping[str, Any]]:

@@ -1,4 +1,4 @@
-"""A firm's form without anybody's answers, for phones to keep: they put the check into it when there is no line."""
+"""A firm’s form without anybody’s answers, for phones: pages/blank_form.js puts in those of the page’s address."""
 
 from django.http import Http404, HttpRequest
 from django.http.response import HttpResponseBase
@@ -19,4 +19,4 @@ def hand_over_blank(request: HttpRequest) -> HttpResponseBase:
     if check_request.firm is None:
         raise Http404
     page = hand_over_page(check_request, check_request.firm, Sent({}), state="", problems=[])
-    return render(request, "triage/hand_over.html", context_of(check_request, page))
+    return render(request, "triage/hand_over.html", {**context_of(check_request, page), "blank": True})

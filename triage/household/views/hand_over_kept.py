@@ -1,4 +1,4 @@
-"""Takes a hand-over that waited on a phone for the line to come back, and any that a script of ours sends.
+"""Takes a hand-over that waited on a phone until it was online again, and any that a script of ours sends.
 
 The key was made on the phone, because the form may never have seen the site; it comes again with every try, and one
 key makes one job sheet. No cookie is read. A request counts only from a page of this site, so that no other site can

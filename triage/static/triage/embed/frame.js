@@ -41,7 +41,7 @@ function greeted(event) {
 
 function book(event) {
   const button = event.target.closest("[data-book] button");
-  const summary = document.getElementById("told");
+  const summary = document.querySelector("[data-summary]");
   if (!button || !summary || !host) return;
   const offer = button.closest("[data-offer]");
   tell("summary", {

@@ -1,5 +1,5 @@
 /* Reads the page in the browser's own voice, and only after a tap. The button is there only where the browser has a voice
-   in the language of the page; without a line, only one that lives on the phone counts. */
+   in the language of the page; offline, only one that lives on the phone counts. */
 
 const button = document.querySelector("[data-read]");
 const speech = window.speechSynthesis;

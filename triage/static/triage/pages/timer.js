@@ -1,13 +1,13 @@
 /* A timer for what takes its time: cooling down, heating up, a fan that runs on. It keeps the moment it was started, not a
    count, so a locked phone, a closed page and a new start of the browser change nothing. */
 
+import { fillIn } from "./fill_in.js";
 import { notify } from "./notification.js";
 
 const panel = document.getElementById("timer");
 const line = document.getElementById("timer-status");
 const KEY = "oven-check-timer";
 const MINUTE = 60_000;
-const PLACE = /^\/check\/task\//;
 
 let memory = null; // where the browser keeps nothing, the page itself does
 let ticking;
@@ -31,15 +31,14 @@ function keep(timer) {
 }
 
 const find = (name) => panel.querySelector(name);
-const filled = (text, told) => text.replace(/%\((\w+)\)s/g, (_whole, name) => told[name]);
 
 function words(milliseconds) {
   const seconds = Math.floor(milliseconds / 1000);
-  return filled(panel.dataset.part, { minutes: Math.floor(seconds / 60), seconds: seconds % 60 });
+  return fillIn(panel.dataset.part, { minutes: Math.floor(seconds / 60), seconds: seconds % 60 });
 }
 
 function show(timer) {
-  panel.hidden = !timer && !PLACE.test(location.pathname);
+  panel.hidden = !timer && !location.pathname.startsWith(panel.dataset.tasks);
   find("[data-start]").hidden = Boolean(timer);
   find("[data-stop]").hidden = !timer;
   find("input").disabled = Boolean(timer);
@@ -48,7 +47,7 @@ function show(timer) {
 
 async function tellOver(timer) {
   keep({ ...timer, told: true });
-  line.textContent = filled(panel.dataset.over, { minutes: timer.minutes });
+  line.textContent = fillIn(panel.dataset.over, { minutes: timer.minutes });
   await notify(line.textContent, { tag: KEY, page: timer.page });
 }
 

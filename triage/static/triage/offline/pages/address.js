@@ -44,11 +44,15 @@ function plainText(text) {
   return [...decoded].slice(0, LONGEST_VALUE).join("");
 }
 
-/** Addresses that carry the good answers of this check and its region, and nothing else. */
+/** Addresses that carry the good answers of this check, its region and its firm, and nothing else. */
 export class Links {
-  /** @param {Object<string, string>} paths by page @param {string} region @param {Map<string, string>} answers */
-  constructor(paths, region, answers) {
-    Object.assign(this, { paths, region, answers });
+  /** @param {Object<string, string>} paths by page @param {string} region @param {Map<string, string>} answers
+   * @param {string} firm its name in addresses, or nothing */
+  constructor(paths, region, answers, firm) {
+    this.paths = paths;
+    this.region = region;
+    this.answers = answers;
+    this.firm = firm;
   }
 
   step(more = [], without = []) {
@@ -95,7 +99,7 @@ export class Links {
 
   /** The first page afresh: the place goes along, the answers do not. */
   start() {
-    return new Links(this.paths, this.region, new Map()).first();
+    return new Links(this.paths, this.region, new Map(), this.firm).first();
   }
 
   /** The first page with the answers kept. */
@@ -104,13 +108,23 @@ export class Links {
   }
 
   at(region) {
-    return new Links(this.paths, region, this.answers).first();
+    return new Links(this.paths, region, this.answers, this.firm).first();
+  }
+
+  handOver() {
+    return this.to(this.paths.hand_over);
+  }
+
+  /** What goes along with the answers and is none. @returns {[string, string][]} */
+  contextParams() {
+    const region = [REGION, this.region];
+    return this.firm ? [region, [FIRM, this.firm]] : [region];
   }
 
   to(path, more = [], without = []) {
     const kept = new Map([...this.answers].filter(([name]) => !without.includes(name)));
     for (const [name, answer] of more) kept.set(name, answer);
-    const pairs = [[REGION, this.region], ...kept];
+    const pairs = [...this.contextParams(), ...kept];
     return `${path}?${pairs.map(([name, answer]) => `${quoted(name)}=${quoted(answer)}`).join("&")}`;
   }
 }

@@ -1,7 +1,9 @@
 /* The pages of a check, answered where the phone is: the same addresses, the same bytes as the server's. The one entry
-   of the pages. What is not the phone's to answer comes back as null: forms that send, pages of a firm, anything else. */
+   of the pages. What is not the phone's to answer comes back as null: forms that send, anything else, and pages of a
+   check done for a firm, unless there is no connection. Those are then made without the firm's name and colours. */
 
 import { raisedFlags } from "../engine/safety.js";
+import { mayBook } from "./booking.js";
 import { fillNodes, scopeOf } from "./filling.js";
 import { advicePage } from "./presenters/advice.js";
 import { exitPage } from "./presenters/leave.js";
@@ -13,10 +15,11 @@ import { readingPage } from "./presenters/readings/page.js";
 import { startPage } from "./presenters/start.js";
 import { summaryText } from "./presenters/summary.js";
 import { taskPage } from "./presenters/task.js";
-import { isForFirm, openVisit } from "./visit.js";
+import { firmIn, openVisit } from "./visit.js";
 
-/** @typedef {{path: string, query: string, fragment: boolean, language: string, origin: string}} PageRequest `query`
- *   without its question mark; `language` as in an Accept-Language header; `origin` the site's, without a slash
+/** @typedef {{path: string, query: string, fragment: boolean, offline: boolean, language: string, origin: string}}
+ *   PageRequest `query` without its question mark; `offline` whether the site cannot be reached; `language` as in an
+ *   Accept-Language header; `origin` the site's, without a slash
  * @typedef {{status: number, html: string, headers: Object<string, string>}} PageAnswer */
 
 const HTML = { "Content-Type": "text/html; charset=utf-8" };
@@ -27,9 +30,9 @@ const TEXT = {
 
 /** The page at an address, or null where it is not the phone's to answer.
  * @param {import("./visit.js").Site} site @param {PageRequest} request @returns {PageAnswer | null} */
-export function answerPage(site, { path, query, fragment, language, origin }) {
+export function answerPage(site, { path, query, fragment, offline, language, origin }) {
   const route = routeOf(site.pages.paths, path);
-  if (!route || isForFirm(query)) return null;
+  if (!route || (firmIn(query) && !offline)) return null;
   const visit = openVisit(site, query, language, origin);
   if (route.name === "summary") return { status: 200, html: summaryText(visit), headers: TEXT };
   const [name, page] = pageFor(visit, route);
@@ -91,6 +94,7 @@ function filledPage(visit, name, page, fragment) {
     start_href: visit.links.start(),
     summary_href: visit.links.summary(),
     emergency: emergencyCall(visit.place),
+    offline_booking_href: visit.links.firm && mayBook(visit) ? visit.links.handOver() : "",
     LANGUAGE_CODE: pages.language,
     LANGUAGE_BIDI: pages.bidi,
   });

@@ -1,5 +1,5 @@
 /* One page asked for, read once: the place, the words, the answers and the step they lead to. As
-   `triage/check_pages/visit.py`. A check done for a firm is the server's to answer. */
+   `triage/check_pages/request.py`. */
 
 import { advise, beliefOf } from "../engine/check.js";
 import { openPack } from "../engine/pack.js";
@@ -26,9 +26,10 @@ export function openSite(packTold, pagesTold) {
   return { pack, regions, pages: pagesTold, places, worded: new Map() };
 }
 
-/** Whether an address names a firm. @param {string} query */
-export function isForFirm(query) {
-  return SLUG.test(readAddress(query).firm);
+/** The firm an address names, if any. @param {string} query */
+export function firmIn(query) {
+  const { firm } = readAddress(query);
+  return SLUG.test(firm) ? firm : "";
 }
 
 /** The visit for what an address asks.
@@ -56,7 +57,7 @@ export function openVisit(site, query, languages, origin) {
   visit.place = site.places.get(region);
   visit.texts = textsFor(site, region);
   visit.reading = readTrail(site.pack, asked.pairs);
-  visit.links = new Links(site.pages.paths, region, visit.reading.answers);
+  visit.links = new Links(site.pages.paths, region, visit.reading.answers, firmIn(query));
   visit.notices = noticesOf(visit, asked);
   return visit;
 }
@@ -72,8 +73,8 @@ function filledIn(sentence, words) {
 
 function regionOf(site, asked, languages) {
   if (site.places.has(asked.region)) return asked.region;
-  const usual = site.pages.usual_region;
-  return asked.region === null ? guessRegion(languages, site.places, usual) : usual;
+  const fallback = site.pages.default_region;
+  return asked.region === null ? guessRegion(languages, site.places, fallback) : fallback;
 }
 
 function textsFor(site, region) {
@@ -91,7 +92,7 @@ function noticesOf(visit, asked) {
       visit.say("We do not know the place in this address. The rules and numbers shown are for %(place)s.", words),
     );
   }
-  if (asked.firm)
+  if (asked.firm && !visit.links.firm)
     notices.push(visit.say("We do not know the repair firm in this address. The check works without it."));
   if (asked.cut) {
     notices.push(visit.say("The address was too long to read to its end. The first answers are used."));

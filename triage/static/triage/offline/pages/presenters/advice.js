@@ -15,7 +15,7 @@ import { resultOf } from "./task.js";
 const LEAVE_OFF = "leave-off";
 const STRICTER_SHARE = 0.25;
 const LIKELY = 0.35;
-const NETWORK = "network-operator";
+export const NETWORK = "network-operator";
 
 export function advicePage(visit, step) {
   const leading = leadingFault(visit, step);
@@ -32,7 +32,7 @@ export function advicePage(visit, step) {
 }
 
 /* Whether a task put it right; never while a caution or a grave band stands. */
-function isSolved(visit, { cautions, verdict }) {
+export function isSolved(visit, { cautions, verdict }) {
   const fixed = [...visit.reading.answers].some(([o, answer]) => o.startsWith(DID) && answer === "fixed");
   return fixed && !cautions.length && ["normal", "self-check"].includes(verdict.band);
 }

@@ -55,7 +55,7 @@ function longSummary(visit, step) {
     section(visit.say("LIKELY CAUSES, of ovens that answer like this"), causeLines(visit, verdict)),
     section(visit.say("ALSO CHECK"), names),
     section(visit.say("TOLD TO DO FIRST"), toldFirst(visit, flagsOfStep(step))),
-    visit.say("What to bring and what to measure: open the address below where there is a line."),
+    visit.say("What to bring and what to measure: open the address below when you’re online."),
     summaryFoot(visit),
   ]);
 }

@@ -39,7 +39,7 @@ export function readingForm(visit, observations, action) {
     kind,
     intro,
     action,
-    hidden: [["region", visit.links.region], ...visit.reading.answers, [SENT, "1"]],
+    hidden: [...visit.links.contextParams(), ...visit.reading.answers, [SENT, "1"]],
     groups: [...whichMeasured(visit, observations, meant), ...boundGroups(found, groups, paramsOf(visit))],
     places: kind === "gasket" ? doorPlaces(visit, found) : [],
   };

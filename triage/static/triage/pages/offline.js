@@ -2,68 +2,70 @@
    begun, and says in one quiet line what happened. Where workers are refused, as in another site's frame, the site goes
    on answering and nothing is said. */
 
-const line = document.getElementById("phone-status");
-const install = document.getElementById("install");
+const status = document.getElementById("offline-status");
+const installOffer = document.getElementById("install");
 const workers = window.top === window.self ? navigator.serviceWorker : undefined;
 
+/* By the name of a data attribute of the status line. */
 function say(name) {
-  if (line) line.textContent = line.dataset[name];
+  if (status) status.textContent = status.dataset[name];
 }
 
-function isBeginning() {
-  return location.pathname === "/";
+function isStart() {
+  return location.pathname === status?.dataset.start;
 }
 
 /* A worker that is ready and waits takes over now, as no check is going on here; whether there was one. The old one must
    have nothing more to do, or the browser lets it finish first. */
-function beginOnNewest(registration) {
-  const fresh = isBeginning() ? registration.waiting : null;
-  fresh?.postMessage({ type: "take-over" });
-  return Boolean(fresh);
+function takeOver(registration) {
+  const waiting = isStart() ? registration.waiting : null;
+  waiting?.postMessage({ type: "take-over" });
+  return Boolean(waiting);
 }
 
 /* One that did not get that far leaves the last good one in charge, and that is worth a word. */
 function follow(registration) {
   const fresh = registration.installing;
-  let whole = false;
+  let installed = false;
   fresh?.addEventListener("statechange", () => {
-    whole ||= fresh.state === "installed";
-    if (whole) beginOnNewest(registration);
-    else if (fresh.state === "redundant" && registration.active) say("notWhole");
+    installed ||= fresh.state === "installed";
+    if (installed) takeOver(registration);
+    else if (fresh.state === "redundant" && registration.active) say("notUpdated");
   });
 }
 
-/* What the worker needs for the next step, so that this is fast, and for a form that may be wanted with no line. */
+/* What the worker needs for the next step, so that this is fast, and for a form that may be wanted with no connection. */
 function wake() {
   workers.controller?.postMessage({ type: "wake", address: location.href });
-  const told = new URLSearchParams(location.search);
-  const [region, firm] = [told.get("region"), told.get("firm")];
+  const params = new URLSearchParams(location.search);
+  const [region, firm] = [params.get("region"), params.get("firm")];
   if (firm && region) workers.controller?.postMessage({ type: "keep-form", region, firm });
 }
 
 async function register() {
-  const registration = await workers.register("/worker.js");
+  const registration = await workers.register(status.dataset.worker);
   registration.addEventListener("updatefound", () => follow(registration));
-  if (!beginOnNewest(registration)) wake();
-  let here = isBeginning();
+  if (!takeOver(registration)) wake();
+  let here = isStart();
   document.body.addEventListener("htmx:afterSettle", () => {
-    if (isBeginning() && !here)
+    if (isStart() && !here) {
       registration.update().then(
-        () => beginOnNewest(registration),
+        () => takeOver(registration),
         () => {},
       );
-    here = isBeginning();
+    }
+    here = isStart();
   });
 }
 
 /* A text shared from another app goes into the search box, and out of the address. */
 function takeShared() {
-  const told = new URLSearchParams(location.search);
-  const shared = [told.get("shared-title"), told.get("shared-text")].filter(Boolean).join(" ");
+  const params = new URLSearchParams(location.search);
+  const shared = [params.get("shared-title"), params.get("shared-text")].filter(Boolean).join(" ");
   const box = document.getElementById("finder");
   if (!shared || !box) return;
-  ["shared-title", "shared-text"].forEach((name) => told.delete(name));
-  history.replaceState(history.state, "", `${location.pathname}?${told}`);
+  for (const name of ["shared-title", "shared-text"]) params.delete(name);
+  history.replaceState(history.state, "", `${location.pathname}?${params}`);
   box.value = shared.slice(0, 200);
   box.dispatchEvent(new Event("input", { bubbles: true }));
 }
@@ -71,26 +73,26 @@ function takeShared() {
 /* The browser's own offer waits until somebody asks for it at the foot of the page. */
 function offerInstall(event) {
   event.preventDefault();
-  install.hidden = false;
-  install.querySelector("button").onclick = () => {
-    install.hidden = true;
+  installOffer.hidden = false;
+  installOffer.querySelector("button").onclick = () => {
+    installOffer.hidden = true;
     event.prompt();
   };
 }
 
-export function keepOnPhone() {
-  if (workers) {
+export function startOffline() {
+  if (workers && status) {
     workers.addEventListener("message", (event) => {
-      if (event.data?.type === "carried-over" && !isBeginning()) say("carriedOver");
+      if (event.data?.type === "carried-over" && !isStart()) say("updated");
     });
     workers.addEventListener("controllerchange", wake);
     window.addEventListener("load", () => register().catch(() => {}));
   }
-  if (install) {
+  if (installOffer) {
     window.addEventListener("beforeinstallprompt", offerInstall);
-    window.addEventListener("appinstalled", () => (install.hidden = true));
+    window.addEventListener("appinstalled", () => (installOffer.hidden = true));
   }
-  if (location.hash === "#no-line") say("noLine");
-  if (location.hash === "#no-costs") say("noCosts");
+  if (location.hash === "#offline") say("offline");
+  if (location.hash === "#costs-offline") say("costsOffline");
   takeShared();
 }

@@ -1,12 +1,11 @@
-/* "Save my answers": this check's address as a code, drawn here so that it needs no line, and the page on paper. */
+/* "Save my answers": this check's address as a code, drawn here so that it needs no connection, and the page on paper. */
 
 import { drawCode } from "./qr_code.js";
 
-const panel = document.getElementById("keep-answers");
-const CHECK = /^\/(check|danger)\//;
+const panel = document.getElementById("save-answers");
 
 function address() {
-  return `${location.origin}/check/${location.search}`;
+  return new URL(panel.dataset.check + location.search, location.href).href;
 }
 
 /* Only once somebody is to see it: it takes a slow phone a fifth of a second. */
@@ -18,20 +17,21 @@ function draw() {
 }
 
 function arrive() {
+  const { check, danger } = panel.dataset;
   const link = document.getElementById("answers-address");
   link.href = link.textContent = address();
-  panel.hidden = !CHECK.test(location.pathname);
-  panel.querySelector("[data-print]").hidden = !document.getElementById("told");
+  panel.hidden = ![check, danger].some((path) => location.pathname.startsWith(path));
+  panel.querySelector("[data-print]").hidden = !document.querySelector("[data-summary]");
   if (!panel.hidden && panel.open) draw();
 }
 
-/* Browsers fetch a download past the worker, so without a line the words on the page are the file. */
-function saveWords(event) {
-  const link = event.target.closest?.('a[download][href^="/check/summary/"]');
-  const told = document.getElementById("told");
-  if (!link || !told || navigator.onLine) return;
+/* Browsers fetch a download past the worker, so with no connection the text on the page is the file. */
+function saveSummary(event) {
+  const link = event.target.closest?.("a[data-summary-file]");
+  const summary = document.querySelector("[data-summary]");
+  if (!link || !summary || navigator.onLine) return;
   event.preventDefault();
-  const file = URL.createObjectURL(new Blob([told.textContent], { type: "text/plain" }));
+  const file = URL.createObjectURL(new Blob([summary.textContent], { type: "text/plain" }));
   Object.assign(document.createElement("a"), { href: file, download: "oven-check.txt" }).click();
   setTimeout(() => URL.revokeObjectURL(file), 60_000);
 }
@@ -47,7 +47,7 @@ export function offerSaving() {
     if (!panel.hidden) draw();
   });
   window.addEventListener("afterprint", () => (panel.open = opened));
-  document.addEventListener("click", saveWords);
+  document.addEventListener("click", saveSummary);
   document.body.addEventListener("htmx:afterSettle", arrive);
   document.body.addEventListener("htmx:historyRestore", arrive);
   arrive();

@@ -1,0 +1,12 @@
+/* Whether a visit may be asked for with these answers: as the server decides when a request is sent. Never where people
+   have to leave, never where it is put right or works as it should, never where the electricity network has to come. */
+
+import { isSolved, NETWORK } from "./presenters/advice.js";
+import { sortOut } from "./presenters/flags.js";
+
+export function mayBook(visit) {
+  const { step } = visit;
+  if (step.kind === "make-safe") return !sortOut(step.flags).bare;
+  if (step.kind !== "advice" || step.verdict.band === "normal" || isSolved(visit, step)) return false;
+  return visit.pack.faults.get(step.verdict.causes[0].fault).who !== NETWORK;
+}
