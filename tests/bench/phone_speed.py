@@ -10,7 +10,7 @@ from tests.bench.sessions import trails
 from tests.golden.phone_engine import phone_engine
 
 SLOWED = 4
-TIME_ALL = 'async (trails) => (await import("/phone/recording.js")).timeAll(trails)'
+TIME_ALL = 'async (trails) => (await import("/tests/golden/phone/recording.js")).timeAll(trails)'
 
 
 def phone_speed(context, pack, region, count):

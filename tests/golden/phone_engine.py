@@ -11,6 +11,7 @@ from pathlib import Path
 from threading import Thread
 
 import triage
+from tests.whole_site.project_files import ROOT
 from triage.knowledge.library import library
 from triage.knowledge.offline_pack import phone_pack
 
@@ -19,7 +20,7 @@ PHONE = Path(__file__).parent / "phone"
 RECORD_CHUNKS = """async (chunks) => {
   const waiting = [...chunks];
   const share = async () => {
-    const worker = new Worker("/phone/worker.js", { type: "module" });
+    const worker = new Worker("/tests/golden/phone/worker.js", { type: "module" });
     while (waiting.length) {
       const done = new Promise((resolve, reject) => {
         worker.onmessage = resolve;
@@ -31,6 +32,11 @@ RECORD_CHUNKS = """async (chunks) => {
   };
   await Promise.all([share(), share()]);
 }"""
+
+
+def address_of(path):
+    """Modules stand below the project's root, as their imports of each other have it."""
+    return f"/{path.relative_to(ROOT).as_posix()}"
 
 
 def all_regions():
@@ -48,7 +54,7 @@ class Desk:
         self.records = {}
         for folder in (ENGINE, PHONE):
             files = sorted(folder.rglob("*.js"))
-            self.ready |= {f"/{path.relative_to(folder.parent).as_posix()}": path.read_bytes() for path in files}
+            self.ready |= {address_of(path): path.read_bytes() for path in files}
 
     def lay(self, chunks):
         self.ready |= {f"/chunks/{number}": json.dumps(trails).encode() for number, trails in enumerate(chunks)}

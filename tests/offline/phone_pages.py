@@ -3,7 +3,7 @@
 import json
 from contextlib import contextmanager
 
-from tests.golden.phone_engine import phone_engine
+from tests.golden.phone_engine import address_of, phone_engine
 from triage.knowledge.library import library
 from triage.offline.bundle import pack_for_phones
 from triage.offline.page_bundle import pages_for_phones
@@ -11,8 +11,8 @@ from triage.offline.sentences import PAGES
 from triage.web.step_header import STEP
 
 ORIGIN = "http://testserver"
-WORKER = """import { answerPage } from "/pages/answer_page.js";
-import { openSite } from "/pages/visit.js";
+WORKER = """import { answerPage } from "/triage/static/triage/offline/pages/answer_page.js";
+import { openSite } from "/triage/static/triage/offline/pages/visit.js";
 const told = async (path) => (await fetch(path)).json();
 addEventListener("message", async ({ data: requests }) => {
   const site = openSite(await told("/site-pack.json"), await told("/pages.json"));
@@ -37,7 +37,7 @@ def request_for(path, query="", fragment=True, language="en-GB", *, offline=Fals
 
 
 OPEN_OTHER_PACK = """async () => {
-  const { openSite } = await import("/pages/visit.js");
+  const { openSite } = await import("/triage/static/triage/offline/pages/visit.js");
   const told = async (path) => (await fetch(path)).json();
   openSite({ ...(await told("/site-pack.json")), version: "another" }, await told("/pages.json"));
 }"""
@@ -49,7 +49,7 @@ def phone_pages(page):
     regions = [profile.region for profile in library().regions.values()]
     with phone_engine(page, library().pack, regions) as desk:
         desk.ready |= {
-            **{f"/{path.relative_to(PAGES.parent).as_posix()}": path.read_bytes() for path in PAGES.rglob("*.js")},
+            **{address_of(path): path.read_bytes() for path in PAGES.rglob("*.js")},
             "/pages-worker.js": WORKER.encode(),
             "/site-pack.json": pack_for_phones().text.encode(),
             "/pages.json": pages_for_phones().text.encode(),

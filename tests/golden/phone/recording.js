@@ -1,11 +1,12 @@
 /* A step of the check as plain JSON, written alike by both engines (`tests/golden/recording.py`). */
 
-import { advise, beliefOf } from "/engine/check.js";
-import { openPack } from "/engine/pack.js";
+import { advise, beliefOf } from "../../../triage/static/triage/offline/engine/check.js";
+import { openPack } from "../../../triage/static/triage/offline/engine/pack.js";
 
 const KINDS = { ask: "Question", "make-safe": "Emergency", advice: "Result", "not-this": "OutOfScope" };
 
-function recorded(pack, region, pairs) {
+/** What both engines write down of the step after `pairs`. */
+export function recorded(pack, region, pairs) {
   const step = advise(pack, region, pairs);
   const belief = beliefOf(pack, region, step.reading);
   const { verdict } = step;

@@ -2,7 +2,7 @@
 
 const shown = new Intl.DateTimeFormat(undefined, { dateStyle: "medium", timeStyle: "short" });
 
-for (const time of document.querySelectorAll("time[datetime]")) {
+for (const time of /** @type {NodeListOf<HTMLTimeElement>} */ (document.querySelectorAll("time[datetime]"))) {
   time.title = time.textContent;
   time.textContent = shown.format(new Date(time.dateTime));
 }

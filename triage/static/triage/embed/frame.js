@@ -7,6 +7,7 @@ const origins = (document.documentElement.dataset.firmOrigins || "").split(" ").
 let host = "";
 let takesSummary = false;
 
+/** @param {string} type @param {object} more */
 function tell(type, more) {
   if (host) around.postMessage({ ovenCheck: VERSION, type, ...more }, host);
 }
@@ -22,13 +23,14 @@ function showWay() {
   for (const way of document.querySelectorAll("[data-send]")) way.hidden = takesSummary;
 }
 
+/** @param {MessageEvent} event */
 function greeted(event) {
-  const told = event.data;
+  const message = event.data;
   if (event.source !== around || !origins.includes(event.origin)) return;
-  if (typeof told !== "object" || told === null || told.ovenCheck !== VERSION || told.type !== "hello") return;
+  if (message?.ovenCheck !== VERSION || message.type !== "hello") return;
   const first = !host;
   host = event.origin;
-  takesSummary = told.takesSummary === true;
+  takesSummary = message.takesSummary === true;
   document.documentElement.classList.add("framed");
   showWay();
   tellHeight();
@@ -39,8 +41,9 @@ function greeted(event) {
   if (sent) tell("sent", { reference: sent.dataset.sent });
 }
 
+/** @param {MouseEvent} event */
 function book(event) {
-  const button = event.target.closest("[data-book] button");
+  const button = /** @type {Element} */ (event.target).closest("[data-book] button");
   const summary = document.querySelector("[data-summary]");
   if (!button || !summary || !host) return;
   const offer = button.closest("[data-offer]");
@@ -57,9 +60,9 @@ function book(event) {
 if (around !== window && origins.length) {
   window.addEventListener("message", greeted);
   document.addEventListener("click", book);
-  document.addEventListener("htmx:afterSettle", (event) => {
+  document.body.addEventListener("htmx:afterSettle", (event) => {
     showWay();
     if (event.detail.target.id === "step") tell("arrived", {});
   });
-  document.addEventListener("htmx:historyRestore", showWay);
+  document.body.addEventListener("htmx:historyRestore", showWay);
 }

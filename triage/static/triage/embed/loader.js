@@ -7,10 +7,13 @@
   const NAME = "oven-fault-check";
   const ATTRIBUTES = ["complaint", "region", "field", "form", "listens", "label", "lang"];
   const LANGUAGES = ["en"]; // those of the site, the first of them for who asks for another
-  const script = document.currentScript;
+  const script = /** @type {HTMLScriptElement} */ (document.currentScript);
   const site = new URL(".", script.src);
 
   class OvenFaultCheck extends HTMLElement {
+    /** @type {HTMLIFrameElement | undefined} */
+    frame;
+
     connectedCallback() {
       if (!this.frame) this.build();
       window.addEventListener("message", this);
@@ -55,18 +58,21 @@
       this.frame.contentWindow.postMessage({ ovenCheck: VERSION, type: "hello", takesSummary }, site.origin);
     }
 
+    /** @param {MessageEvent} event */
     handleEvent(event) {
       if (event.source !== this.frame.contentWindow || event.origin !== site.origin) return;
-      const told = event.data;
-      if (typeof told !== "object" || told === null || told.ovenCheck !== VERSION) return;
-      if (told.type === "height") this.fit(told.height);
-      if (told.type === "arrived") this.showTop();
-      if (told.type === "summary") this.take(told);
-      if (told.type === "sent") this.report("oven-check-sent", { reference: String(told.reference) });
+      const message = event.data;
+      if (message?.ovenCheck !== VERSION) return;
+      if (message.type === "height") this.fit(message.height);
+      if (message.type === "arrived") this.showTop();
+      if (message.type === "summary") this.take(message);
+      if (message.type === "sent") this.report("oven-check-sent", { reference: String(message.reference) });
     }
 
+    /** @param {unknown} height in pixels */
     fit(height) {
-      if (Number.isFinite(height) && height > 0) this.frame.style.height = `${Math.min(Math.ceil(height), 20000)}px`;
+      if (typeof height === "number" && height > 0 && height < Infinity)
+        this.frame.style.height = `${Math.min(Math.ceil(height), 20000)}px`;
     }
 
     /* A new step begins at its top; a reader who has not scrolled past it is left where they are. */
@@ -74,9 +80,11 @@
       if (this.getBoundingClientRect().top < 0) this.scrollIntoView({ block: "start" });
     }
 
-    take(told) {
+    /** @param {Object<string, unknown>} message */
+    take(message) {
+      /** @type {Object<string, string>} */
       const detail = {};
-      for (const name of ["text", "address", "heading", "band"]) detail[name] = String(told[name] ?? "");
+      for (const name of ["text", "address", "heading", "band"]) detail[name] = String(message[name] ?? "");
       const form = this.bookingForm();
       const name = this.getAttribute("field");
       if (form && name) this.fill(form, name, detail.text);
@@ -85,11 +93,12 @@
 
     bookingForm() {
       const named = this.getAttribute("form");
-      return named ? document.getElementById(named) : this.closest("form");
+      return /** @type {HTMLFormElement | null} */ (named ? document.getElementById(named) : this.closest("form"));
     }
 
+    /** @param {HTMLFormElement} form @param {string} name @param {string} text */
     fill(form, name, text) {
-      let field = form.elements.namedItem(name);
+      let field = /** @type {HTMLInputElement | null} */ (form.elements.namedItem(name));
       if (!field) {
         field = document.createElement("input");
         field.type = "hidden";
@@ -99,6 +108,7 @@
       field.value = text;
     }
 
+    /** @param {string} name @param {Object<string, string>} detail */
     report(name, detail) {
       this.dispatchEvent(new CustomEvent(name, { bubbles: true, detail }));
     }

@@ -90,6 +90,7 @@ export async function sendQueued() {
     for (const booking of await queuedBookings()) {
       if (booking.sent || booking.trouble.length) continue;
       const { sent, trouble } = await sendBooking(booking);
+      /** @type {Partial<QueuedBooking>} */
       const change = sent ? { sent, fields: [] } : { trouble };
       await withStore("readwrite", (store) => store.put({ ...booking, ...change }));
     }

@@ -9,18 +9,20 @@ import { sendQueued } from "./outbox.js";
 import { answerPage } from "./pages/answer_page.js";
 import { openSite } from "./pages/visit.js";
 
+const scope = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
+
 const SETS = "oven-check-set-";
 const CACHE = SETS + SET.version;
 const FORMS = "oven-check-forms";
 const HASHES = new Map(SET.files.map((file) => [file.url, file.hash]));
 
-/* The first half of a SHA-256, as the set has it. */
+/** The first half of a SHA-256, as the set has it. @param {BufferSource} bytes */
 async function hashOf(bytes) {
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes), 0, 16);
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
-/* A file as it should be, from the network. Throws where it is not. */
+/** A file as it should be, from the network. Throws where it is not. @param {string} url */
 async function fetchFile(url) {
   const response = await fetch(url, { cache: "no-cache" });
   const bytes = await response.arrayBuffer();
@@ -34,7 +36,8 @@ async function install() {
   await Promise.all(SET.files.map(async ({ url }) => cache.put(url, await fetchFile(url))));
 }
 
-/* A file of the set. Where the browser threw it away, it is fetched again, for the next time too. */
+/** A file of the set. Where the browser threw it away, it is fetched again, for the next time too.
+ * @param {string} url */
 async function cachedFile(url) {
   const cached = await caches.match(url, { cacheName: CACHE });
   if (cached) return cached;
@@ -44,6 +47,7 @@ async function cachedFile(url) {
   return fresh;
 }
 
+/** @param {string} url */
 async function readPart(url) {
   let bytes = await (await cachedFile(url)).arrayBuffer();
   if ((await hashOf(bytes)) !== HASHES.get(url)) {
@@ -53,6 +57,7 @@ async function readPart(url) {
   return JSON.parse(new TextDecoder().decode(bytes));
 }
 
+/** @type {Promise<import("./pages/visit.js").Site> | null} */
 let opening = null;
 
 /* What pages are made from, read once in a worker's life; a failure is tried again. */
@@ -70,10 +75,12 @@ async function sitePaths() {
   return (await openedSite()).pages.paths;
 }
 
+/** @param {Headers} headers */
 function isFragment(headers) {
   return headers.has("HX-Request") && !headers.has("HX-Boosted") && !headers.has("HX-History-Restore-Request");
 }
 
+/** @param {URL} url @param {{fragment: boolean, offline: boolean}} how */
 async function pageAt(url, { fragment, offline }) {
   const { origin, pathname: path, search } = url;
   const page = answerPage(await openedSite(), {
@@ -87,46 +94,59 @@ async function pageAt(url, { fragment, offline }) {
   return page && asResponse(page);
 }
 
+/** @param {import("./pages/answer_page.js").PageAnswer} page */
 function asResponse({ status, html, headers }) {
   if (headers.Location) return Response.redirect(headers.Location, status);
   return new Response(html, { status, headers: { ...SET.headers, ...headers } });
 }
 
-/* A page made here, else the site's; the file for a repairer holds more when the site writes it, so that one is asked
-   for first. Nothing that goes wrong here may keep somebody from the site's own page. */
+/** A page made here, else the site's. @param {Request} request @param {URL} url */
 async function answer(request, url) {
   const fragment = isFragment(request.headers);
-  const page = await sitePaths()
-    .then((paths) => (url.pathname === paths.summary ? null : pageAt(url, { fragment, offline: false })))
-    .catch((error) => {
-      console.warn(`The phone could not make ${url.pathname}: ${error.message}`);
-      return null;
-    });
+  const page = await answerHere(url, fragment);
   return page ?? fetch(request).catch((error) => answerOffline(request, url, fragment, error));
 }
 
-/* What the site would have answered, as far as it can be made here, or the way back to where somebody came from. */
+/** Nothing that goes wrong here may keep somebody from the site's own page. The file for a repairer holds more when the
+ * site writes it, so that one is asked for first.
+ * @param {URL} url @param {boolean} fragment */
+async function answerHere(url, fragment) {
+  try {
+    const { summary } = await sitePaths();
+    return url.pathname === summary ? null : await pageAt(url, { fragment, offline: false });
+  } catch (error) {
+    console.warn(`The phone could not make ${url.pathname}: ${error.message}`);
+    return null;
+  }
+}
+
+/** What the site would have answered, as far as it can be made here, or the way back to where somebody came from.
+ * @param {Request} request @param {URL} url @param {boolean} fragment
+ * @param {Error} error why the site was not reached */
 async function answerOffline(request, url, fragment, error) {
   const paths = await sitePaths();
   const page = url.pathname === paths.hand_over ? cachedForm(url) : pageAt(url, { fragment, offline: true });
-  const made = await page.catch(() => null);
+  const made = await page.catch(/** @returns {null} */ () => null);
   if (made) return made;
   if (request.mode !== "navigate" || url.pathname === paths.start) throw error;
   const hash = url.pathname === paths.costs ? "#costs-offline" : "#offline";
   return Response.redirect(`${backFrom(url, paths)}${url.search}${hash}`, 303);
 }
 
-/* Back to the check, or to its beginning where none is begun. */
+/** Back to the check, or to its beginning where none is begun.
+ * @param {URL} url @param {Object<string, string>} paths */
 function backFrom({ pathname, searchParams }, paths) {
   const begun = pathname.startsWith(paths.step) && pathname !== paths.step && searchParams.has("complaint");
   return begun ? paths.step : paths.start;
 }
 
+/** @param {string} region @param {string} firm */
 async function formAddress(region, firm) {
   const { blank_form: blank } = await sitePaths();
   return `${blank}?${new URLSearchParams({ region, firm })}`;
 }
 
+/** @param {string} address */
 async function cacheForm(address) {
   const response = await fetch(address, { cache: "no-cache" });
   const forms = await caches.open(FORMS);
@@ -134,7 +154,8 @@ async function cacheForm(address) {
   else if (response.status === 404) await forms.delete(address);
 }
 
-/* A firm's form as it came without answers; its script puts those of its address into it (pages/blank_form.js). */
+/** A firm's form as it came without answers; its script puts those of its address into it (pages/blank_form.js).
+ * @param {URL} url */
 async function cachedForm({ searchParams }) {
   const address = await formAddress(searchParams.get("region") ?? "", searchParams.get("firm") ?? "");
   const cached = await caches.match(address, { cacheName: FORMS });
@@ -143,8 +164,9 @@ async function cachedForm({ searchParams }) {
     : null;
 }
 
+/** @param {{type: string}} message */
 async function tellPages(message) {
-  for (const page of await self.clients.matchAll({ type: "window", includeUncontrolled: true }))
+  for (const page of await scope.clients.matchAll({ type: "window", includeUncontrolled: true }))
     page.postMessage(message);
 }
 
@@ -159,32 +181,39 @@ async function sendOutbox() {
 /* The sets of other versions go; those who were in the middle of a check are told that it was carried over. */
 async function activate() {
   const names = (await caches.keys()).filter((name) => name.startsWith(SETS) && name !== CACHE);
-  await self.clients.claim();
+  await scope.clients.claim();
   if (names.length) await tellPages({ type: "carried-over" });
   await Promise.all(names.map((name) => caches.delete(name)));
+  if (await caches.has(FORMS)) await refreshForms();
+}
+
+/* They name scripts of the set that went. */
+async function refreshForms() {
   const forms = await (await caches.open(FORMS)).keys();
-  await Promise.all(forms.map(({ url }) => cacheForm(url).catch(() => {}))); // they name scripts of the set that went
+  await Promise.all(forms.map(({ url }) => cacheForm(url).catch(() => {})));
 }
 
 /* What a page may ask for. The names stay as they are: a page of the release before may speak to this worker. */
 const MESSAGES = {
+  /** @param {{address: string}} message */
   wake: ({ address }) => pageAt(new URL(address), { fragment: true, offline: false }),
-  "take-over": () => self.skipWaiting(),
+  "take-over": () => scope.skipWaiting(),
+  /** @param {{region: string, firm: string}} message */
   "keep-form": async ({ region, firm }) => cacheForm(await formAddress(region, firm)),
 };
 
-self.addEventListener("install", (event) => event.waitUntil(install()));
-self.addEventListener("activate", (event) => event.waitUntil(activate()));
-self.addEventListener("sync", (event) => event.waitUntil(sendOutbox()));
-self.addEventListener("message", (event) => {
-  const handle = MESSAGES[event.data?.type];
+scope.addEventListener("install", (event) => event.waitUntil(install()));
+scope.addEventListener("activate", (event) => event.waitUntil(activate()));
+scope.addEventListener("sync", (event) => event.waitUntil(sendOutbox()));
+scope.addEventListener("message", (event) => {
+  const handle = new Map(Object.entries(MESSAGES)).get(event.data?.type);
   if (handle) event.waitUntil(Promise.resolve(handle(event.data)).catch(() => {}));
 });
 
-self.addEventListener("fetch", (event) => {
+scope.addEventListener("fetch", (event) => {
   const { request } = event;
   const url = new URL(request.url);
-  if (request.method !== "GET" || url.origin !== self.location.origin || request.destination === "iframe") return;
+  if (request.method !== "GET" || url.origin !== scope.location.origin || request.destination === "iframe") return;
   if (HASHES.has(url.pathname)) {
     event.respondWith(cachedFile(url.pathname).catch(() => fetch(request)));
   } else if (request.mode === "navigate" || isFragment(request.headers)) {
@@ -192,7 +221,7 @@ self.addEventListener("fetch", (event) => {
   }
 });
 
-self.addEventListener("notificationclick", (event) => {
+scope.addEventListener("notificationclick", (event) => {
   event.notification.close();
-  event.waitUntil(self.clients.openWindow(event.notification.data));
+  event.waitUntil(scope.clients.openWindow(event.notification.data));
 });

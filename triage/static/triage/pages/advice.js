@@ -5,6 +5,7 @@ function showButtons() {
   for (const button of document.querySelectorAll("button[data-copy][hidden]")) button.hidden = false;
 }
 
+/** @param {HTMLElement} button */
 async function copy(button) {
   const text = document.getElementById(button.dataset.copy).textContent;
   const status = button.closest("section").querySelector("[data-copy-status]");
@@ -17,8 +18,8 @@ async function copy(button) {
 }
 
 export function offerCopying() {
-  document.addEventListener("click", (event) => {
-    const button = event.target.closest("button[data-copy]");
+  document.addEventListener("click", ({ target }) => {
+    const button = /** @type {Element} */ (target).closest("button[data-copy]");
     if (button) copy(button);
   });
 

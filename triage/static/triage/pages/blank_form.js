@@ -2,6 +2,7 @@
    answers of this check, and what leads on from it gets them. Only the way back to the start carries none. */
 
 export function fillBlankForm() {
+  /** @type {HTMLFormElement | null} */
   const form = document.querySelector("form[data-blank]");
   if (!form) return;
   form.action = location.href;

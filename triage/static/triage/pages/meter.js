@@ -6,7 +6,8 @@ const MOST = 60;
 const ENOUGH = 5;
 const JOULES_PER_KWH = 3.6e6;
 
-/* What the whole home draws, by the middle interval: a thermostat that rests stretches few of them. */
+/** What the whole home draws, by the middle interval: a thermostat that rests stretches few of them.
+ * @param {number[]} moments in milliseconds @param {number} impulses for a kWh */
 function watts(moments, impulses) {
   const gaps = moments.slice(1).map((moment, at) => (moment - moments[at]) / 1000);
   const ordered = gaps.sort((one, other) => one - other);
@@ -15,23 +16,26 @@ function watts(moments, impulses) {
   return JOULES_PER_KWH / impulses / middle;
 }
 
+/** @param {HTMLElement} block */
 export function open(block) {
   if (!block.hidden) return;
   block.hidden = false;
-  const field = block.closest("form").elements["read-taps"];
+  const form = /** @type {HTMLFormElement} */ (block.closest("form"));
+  const field = form.elements["read-taps"];
   const told = block.querySelector("[data-tapped]");
+  /** @type {number[]} */
   let moments = [];
 
   function show() {
     const last = moments.length ? (moments.at(-1) - moments[0]) / 1000 : 0;
     const seconds = last.toFixed(1);
     told.textContent = moments.length
-      ? block.dataset.count.replace("%(n)s", moments.length).replace("%(s)s", seconds)
+      ? block.dataset.count.replace("%(n)s", String(moments.length)).replace("%(s)s", seconds)
       : "";
     if (moments.length && moments.length < ENOUGH) told.textContent += `. ${block.dataset.more}`;
-    const impulses = Number(block.closest("form").elements["read-impulses"].value.replace(",", "."));
+    const impulses = Number(form.elements["read-impulses"].value.replace(",", "."));
     if (moments.length >= ENOUGH && impulses > 0) {
-      told.textContent += `. ${block.dataset.power.replace("%(w)s", Math.round(watts(moments, impulses)))}`;
+      told.textContent += `. ${block.dataset.power.replace("%(w)s", String(Math.round(watts(moments, impulses))))}`;
     }
     field.value = moments.map((moment) => ((moment - moments[0]) / 1000).toFixed(1)).join(" ");
     if (moments.length >= ENOUGH) field.dispatchEvent(new Event("change", { bubbles: true }));

@@ -6,7 +6,7 @@ const status = document.getElementById("offline-status");
 const installOffer = document.getElementById("install");
 const workers = window.top === window.self ? navigator.serviceWorker : undefined;
 
-/* By the name of a data attribute of the status line. */
+/** By the name of a data attribute of the status line. @param {string} name */
 function say(name) {
   if (status) status.textContent = status.dataset[name];
 }
@@ -15,15 +15,16 @@ function isStart() {
   return location.pathname === status?.dataset.start;
 }
 
-/* A worker that is ready and waits takes over now, as no check is going on here; whether there was one. The old one must
-   have nothing more to do, or the browser lets it finish first. */
+/** A worker that is ready and waits takes over now, as no check is going on here; whether there was one. The old one must
+   have nothing more to do, or the browser lets it finish first. @param {ServiceWorkerRegistration} registration */
 function takeOver(registration) {
   const waiting = isStart() ? registration.waiting : null;
   waiting?.postMessage({ type: "take-over" });
   return Boolean(waiting);
 }
 
-/* One that did not get that far leaves the last good one in charge, and that is worth a word. */
+/** One that did not get that far leaves the last good one in charge, and that is worth a word.
+ * @param {ServiceWorkerRegistration} registration */
 function follow(registration) {
   const fresh = registration.installing;
   let installed = false;
@@ -62,7 +63,7 @@ async function register() {
 function takeShared() {
   const params = new URLSearchParams(location.search);
   const shared = [params.get("shared-title"), params.get("shared-text")].filter(Boolean).join(" ");
-  const box = document.getElementById("finder");
+  const box = /** @type {HTMLInputElement | null} */ (document.getElementById("finder"));
   if (!shared || !box) return;
   for (const name of ["shared-title", "shared-text"]) params.delete(name);
   history.replaceState(history.state, "", `${location.pathname}?${params}`);
@@ -70,7 +71,8 @@ function takeShared() {
   box.dispatchEvent(new Event("input", { bubbles: true }));
 }
 
-/* The browser's own offer waits until somebody asks for it at the foot of the page. */
+/** The browser's own offer waits until somebody asks for it at the foot of the page.
+ * @param {BeforeInstallPromptEvent} event */
 function offerInstall(event) {
   event.preventDefault();
   installOffer.hidden = false;

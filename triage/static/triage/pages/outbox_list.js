@@ -6,20 +6,24 @@ import { fillIn } from "./fill_in.js";
 
 /** @typedef {import("../offline/outbox.js").QueuedBooking} QueuedBooking */
 
-const list = document.getElementById("outbox");
+const list = /** @type {HTMLDetailsElement | null} */ (document.getElementById("outbox"));
 const status = document.getElementById("offline-status");
 
 /** @param {QueuedBooking} booking */
 function rowOf(booking) {
-  const row = list.querySelector("template").content.firstElementChild.cloneNode(true);
+  /** @type {HTMLTemplateElement} */
+  const template = list.querySelector("template");
+  const row = /** @type {Element} */ (template.content.firstElementChild.cloneNode(true));
   const state = booking.sent ? "sent" : booking.trouble.length ? "refused" : "queued";
   for (const text of row.querySelectorAll("[data-state]")) text.hidden = text.dataset.state !== state;
   row.querySelector("strong").textContent = booking.firm;
   row.querySelector("[data-reference]").textContent = booking.sent?.reference ?? "";
   const items = booking.trouble.map((text) => Object.assign(document.createElement("li"), { textContent: text }));
   row.querySelector("ul").replaceChildren(...items);
+  /** @param {HTMLAnchorElement} link @param {string | undefined} address */
   showLink(row.querySelector("[data-open]"), booking.sent?.address);
-  showLink(row.querySelector("[data-again]"), state === "refused" && formOf(booking));
+  showLink(row.querySelector("[data-again]"), state === "refused" ? formOf(booking) : undefined);
+  /** @param {HTMLFormElement} form */
   const send = row.querySelector("[data-send]");
   send.hidden = state !== "queued";
   send.onclick = sendAll;
@@ -30,11 +34,13 @@ function rowOf(booking) {
   return row;
 }
 
-/* One that was queued by the first release names only where it is sent to, which lies below its form. */
+/** One that was queued by the first release names only where it is sent to, which lies below its form.
+ * @param {QueuedBooking} booking */
 function formOf({ form, action }) {
   return form ?? action.replace("/kept/", "/");
 }
 
+/** @param {HTMLAnchorElement} link @param {string | undefined} address */
 function showLink(link, address) {
   link.hidden = !address;
   if (address) link.href = address;
@@ -59,12 +65,13 @@ async function sendAll() {
   if (texts.length) status.textContent = texts.join(" ");
 }
 
+/** @param {HTMLFormElement} form @param {import("../offline/outbox.js").Booking & {form: string}} booking */
 async function queue(form, booking) {
   try {
     await queueBooking(booking);
   } catch {
     status.textContent = status.dataset.notSaved;
-    document.getElementById("save-answers").open = true;
+    /** @type {HTMLDetailsElement} */ (document.getElementById("save-answers")).open = true;
     status.scrollIntoView({ block: "center" });
     return;
   }
@@ -78,7 +85,8 @@ async function queue(form, booking) {
   await registration?.sync?.register("outbox").catch(() => {});
 }
 
-/* What the site refuses is sent again as a plain form, so that its page shows each problem beside its field. */
+/** What the site refuses is sent again as a plain form, so that its page shows each problem beside its field.
+ * @param {HTMLFormElement} form */
 async function send(form) {
   form.dataset.key ||= newKey();
   const booking = {
@@ -86,8 +94,9 @@ async function send(form) {
     action: Object.assign(new URL(form.action), { pathname: form.dataset.queuePath }).href,
     form: form.action,
     firm: form.dataset.firm,
-    fields: [...new FormData(form)].filter(([name]) => name !== "state"),
+    fields: [...new FormData(form).entries()].filter(([name]) => name !== "state"),
   };
+  /** @type {HTMLButtonElement} */
   const button = form.querySelector("button:not([type])");
   button.disabled = true;
   try {
@@ -103,9 +112,10 @@ async function send(form) {
 export function watchOutbox() {
   if (!list) return;
   document.addEventListener("submit", (event) => {
-    if (!event.target.matches("form[data-firm]")) return;
+    const form = /** @type {HTMLFormElement} */ (event.target);
+    if (!form.matches("form[data-firm]")) return;
     event.preventDefault();
-    send(event.target);
+    send(form);
   });
   const look = () => sendAll().catch(() => {});
   navigator.serviceWorker?.addEventListener("message", (event) => {

@@ -1,6 +1,8 @@
 /* A QR code (ISO/IEC 18004) of an address as an SVG, drawn on the phone: bytes, level L, the smallest version that holds
    it. `tests/browser/test_qr_code.py` reads the codes back with an independent decoder. */
 
+/** @typedef {boolean | undefined} Module whether it is dark; undefined where a bit goes */
+
 /* By version, at level L: error correction bytes of a block, and blocks. */
 // biome-ignore format: a table
 const CORRECTION = [
@@ -13,6 +15,7 @@ const BLOCKS = [
 ];
 const LEVEL_L = 1;
 const QUIET = 4;
+/** @type {((x: number, y: number) => number)[]} */
 const MASKS = [
   (x, y) => (x + y) % 2,
   (x, y) => y % 2,
@@ -24,31 +27,33 @@ const MASKS = [
   (x, y) => (((x + y) % 2) + ((x * y) % 3)) % 2,
 ];
 
-/** The code, or null where the text is longer than any code holds. */
+/** The code, or null where the text is longer than any code holds. @param {string} text */
 export function drawCode(text) {
   const modules = codeOf(text);
   if (!modules) return null;
   const size = modules.length + 2 * QUIET;
   const path = modules.flatMap((row, y) => row.map((dark, x) => (dark ? `M${x + QUIET} ${y + QUIET}h1v1h-1z` : "")));
   const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");
+  /** @param {string} name @param {Object<string, string>} attributes */
   const part = (name, attributes) => {
     const shape = document.createElementNS(svg.namespaceURI, name);
-    for (const [key, worth] of Object.entries(attributes)) shape.setAttribute(key, worth);
+    for (const [key, value] of Object.entries(attributes)) shape.setAttribute(key, value);
     svg.append(shape);
   };
-  for (const [key, worth] of Object.entries({
+  for (const [key, value] of Object.entries({
     viewBox: `0 0 ${size} ${size}`,
     class: "qr",
     "shape-rendering": "crispEdges",
   })) {
-    svg.setAttribute(key, worth);
+    svg.setAttribute(key, value);
   }
   part("path", { fill: "#fff", d: `M0 0h${size}v${size}H0z` });
   part("path", { fill: "#000", d: path.join("") });
   return svg;
 }
 
-/** Rows of modules, true where dark; null where the text is too long. */
+/** Rows of modules, true where dark; null where the text is too long.
+ * @param {string} text @returns {Module[][] | null} */
 export function codeOf(text) {
   const bytes = new TextEncoder().encode(text);
   const version = versionFor(bytes.length);
@@ -58,15 +63,19 @@ export function codeOf(text) {
   return masked.reduce((best, other) => (penalty(other) < penalty(best) ? other : best));
 }
 
+/** @param {number} version */
 function rawBytes(version) {
   const aligned = version > 1 ? Math.floor(version / 7) + 2 : 0;
   const patterns = aligned ? (25 * aligned - 10) * aligned - 55 + (version > 6 ? 36 : 0) : 0;
   return Math.floor(((16 * version + 128) * version + 64 - patterns) / 8);
 }
 
+/** @param {number} version */
 const room = (version) => rawBytes(version) - CORRECTION[version - 1] * BLOCKS[version - 1];
+/** @param {number} version */
 const countBits = (version) => (version < 10 ? 8 : 16);
 
+/** @param {number} length */
 function versionFor(length) {
   for (let version = 1; version <= 40; version++) {
     if (4 + countBits(version) + 8 * length <= 8 * room(version)) return version;
@@ -74,10 +83,13 @@ function versionFor(length) {
   return 0;
 }
 
+/** @param {number} version @param {Uint8Array} bytes */
 function dataBytes(version, bytes) {
+  /** @type {number[]} */
   const bits = [];
-  const push = (worth, count) => {
-    for (let at = count - 1; at >= 0; at--) bits.push((worth >>> at) & 1);
+  /** @param {number} value @param {number} count */
+  const push = (value, count) => {
+    for (let at = count - 1; at >= 0; at--) bits.push((value >>> at) & 1);
   };
   push(4, 4);
   push(bytes.length, countBits(version));
@@ -91,7 +103,7 @@ function dataBytes(version, bytes) {
   );
 }
 
-/* Product in the field of 256 elements with x^8 + x^4 + x^3 + x^2 + 1. */
+/** Product in the field of 256 elements with x^8 + x^4 + x^3 + x^2 + 1. @param {number} one @param {number} other */
 function times(one, other) {
   let product = 0;
   for (let at = 7; at >= 0; at--) {
@@ -101,6 +113,7 @@ function times(one, other) {
   return product;
 }
 
+/** @param {number} degree */
 function generator(degree) {
   const factors = [...Array(degree - 1).fill(0), 1];
   for (let step = 0, root = 1; step < degree; step++, root = times(root, 2)) {
@@ -109,6 +122,7 @@ function generator(degree) {
   return factors;
 }
 
+/** @param {number[]} block @param {number[]} divisor */
 function corrections(block, divisor) {
   const rest = divisor.map(() => 0);
   for (const byte of block) {
@@ -119,6 +133,7 @@ function corrections(block, divisor) {
   return rest;
 }
 
+/** @param {number} version @param {number[]} bytes */
 function interleaved(version, bytes) {
   const count = BLOCKS[version - 1];
   const length = Math.floor(bytes.length / count);
@@ -136,6 +151,7 @@ function interleaved(version, bytes) {
     .filter((byte) => byte !== undefined);
 }
 
+/** @param {number} version @returns {number[]} */
 function alignments(version) {
   if (version === 1) return [];
   const count = Math.floor(version / 7) + 2;
@@ -144,10 +160,13 @@ function alignments(version) {
   return [6, ...rest.reverse()];
 }
 
-/* The patterns that are alike in every code of a version; undefined where bits go. */
+/** The patterns that are alike in every code of a version; undefined where bits go.
+ * @param {number} version @returns {Module[][]} */
 function frame(version) {
   const size = 17 + 4 * version;
+  /** @type {Module[][]} */
   const rows = Array.from({ length: size }, () => Array(size));
+  /** @param {number} x @param {number} y @param {number} reach @param {(ring: number) => boolean} isDark */
   const square = (x, y, reach, isDark) => {
     for (let dy = -reach; dy <= reach; dy++) {
       for (let dx = -reach; dx <= reach; dx++) {
@@ -170,21 +189,23 @@ function frame(version) {
     [3, size - 4],
   ])
     square(x, y, 4, (ring) => ring !== 2 && ring !== 4);
-  told(rows, 0);
-  if (version > 6) numbered(rows, version);
+  markFormat(rows, 0);
+  if (version > 6) markVersion(rows, version);
   return rows;
 }
 
-function remainder(worth, divisor, length) {
-  let rest = worth;
+/** @param {number} value @param {number} divisor @param {number} length */
+function remainder(value, divisor, length) {
+  let rest = value;
   for (let step = 0; step < length; step++) rest = (rest << 1) ^ ((rest >>> (length - 1)) * divisor);
-  return (worth << length) | rest;
+  return (value << length) | rest;
 }
 
-/* Level and mask, twice. */
-function told(rows, mask) {
+/** Level and mask, twice. @param {Module[][]} rows @param {number} mask */
+function markFormat(rows, mask) {
   const size = rows.length;
   const bits = remainder((LEVEL_L << 3) | mask, 0x537, 10) ^ 0x5412;
+  /** @param {number} at */
   const bit = (at) => ((bits >>> at) & 1) === 1;
   for (let at = 0; at < 15; at++) {
     rows[at < 6 ? at : at < 8 ? at + 1 : size - 15 + at][8] = bit(at);
@@ -193,7 +214,8 @@ function told(rows, mask) {
   rows[size - 8][8] = true;
 }
 
-function numbered(rows, version) {
+/** @param {Module[][]} rows @param {number} version */
+function markVersion(rows, version) {
   const bits = remainder(version, 0x1f25, 12);
   for (let at = 0; at < 18; at++) {
     const [far, near] = [rows.length - 11 + (at % 3), Math.floor(at / 3)];
@@ -201,10 +223,12 @@ function numbered(rows, version) {
   }
 }
 
-/* Where each bit goes: two columns at a time from the right, up and down in turn. */
+/** Where each bit goes: two columns at a time from the right, up and down in turn.
+ * @param {number} version @param {number[]} bytes */
 function placed(version, bytes) {
   const rows = frame(version);
   const size = rows.length;
+  /** @type {[x: number, y: number, dark: boolean][]} */
   const bits = [];
   for (let right = size - 1, up = true; right > 0; right -= right === 8 ? 3 : 2, up = !up) {
     for (let step = 0; step < size; step++) {
@@ -219,14 +243,16 @@ function placed(version, bytes) {
   return bits;
 }
 
+/** @param {number} version @param {[x: number, y: number, dark: boolean][]} bits
+ * @param {(x: number, y: number) => number} mask @param {number} number of the mask */
 function finished(version, bits, mask, number) {
   const rows = frame(version);
-  told(rows, number);
+  markFormat(rows, number);
   for (const [x, y, dark] of bits) rows[y][x] = dark !== (mask(x, y) === 0);
   return rows;
 }
 
-/* How hard a code is to read, as the standard scores it. */
+/** How hard a code is to read, as the standard scores it. @param {Module[][]} rows */
 function penalty(rows) {
   const size = rows.length;
   const columns = rows.map((_row, x) => rows.map((row) => row[x]));
@@ -241,7 +267,7 @@ function penalty(rows) {
   }
   for (let y = 0; y < size; y++) {
     for (let x = 0; x < size; x++) {
-      dark += rows[y][x];
+      dark += Number(rows[y][x]);
       const same =
         x && y && rows[y][x] === rows[y - 1][x] && rows[y][x] === rows[y][x - 1] && rows[y][x] === rows[y - 1][x - 1];
       if (same) score += 3;

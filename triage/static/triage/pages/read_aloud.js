@@ -1,6 +1,7 @@
 /* Reads the page in the browser's own voice, and only after a tap. The button is there only where the browser has a voice
    in the language of the page; offline, only one that lives on the phone counts. */
 
+/** @type {HTMLButtonElement | null} */
 const button = document.querySelector("[data-read]");
 const speech = window.speechSynthesis;
 const BLOCKS = "h1, h2, h3, p, li, dt, dd, figcaption";
@@ -11,34 +12,39 @@ function voice() {
   const known = speech.getVoices().filter(({ lang }) => lang.toLowerCase().split(/[-_]/)[0] === wanted);
   const usable = navigator.onLine ? known : known.filter(({ localService }) => localService);
   const own = navigator.languages.map((lang) => lang.toLowerCase());
-  const rank = ({ lang, localService }) => 2 * own.includes(lang.toLowerCase().replace("_", "-")) + localService;
+  /** @param {SpeechSynthesisVoice} voice */
+  const rank = ({ lang, localService }) =>
+    2 * Number(own.includes(lang.toLowerCase().replace("_", "-"))) + Number(localService);
   return usable.sort((one, other) => rank(other) - rank(one))[0];
 }
 
-/* The words of a block without those of the blocks in it, which are read by themselves. */
-function ownWords(block) {
-  const words = (node) => {
-    if (node.nodeType === Node.TEXT_NODE) return node.data;
-    if (node.nodeType !== Node.ELEMENT_NODE || node.matches(BLOCKS) || node.matches("svg, ul, ol, dl")) return " ";
-    return [...node.childNodes].map(words).join("");
+/** The words of a block without those of the blocks in it, which are read by themselves. @param {Element} block */
+function ownText(block) {
+  /** @param {Node} node @returns {string} */
+  const textOf = (node) => {
+    if (node instanceof Text) return node.data;
+    if (!(node instanceof Element) || node.matches(BLOCKS) || node.matches("svg, ul, ol, dl")) return " ";
+    return [...node.childNodes].map(textOf).join("");
   };
-  return [...block.childNodes].map(words).join("").replace(/\s+/g, " ").trim();
+  return [...block.childNodes].map(textOf).join("").replace(/\s+/g, " ").trim();
 }
 
 function sentences() {
   const blocks = [...document.querySelectorAll("#step .sheet :is(h1, h2, h3, p, li, dt, dd, figcaption)")];
   return blocks
     .filter((block) => !block.closest(NOT_READ))
-    .map(ownWords)
+    .map(ownText)
     .filter(Boolean);
 }
 
+/** @param {string} state */
 function show(state) {
   button.dataset.state = state;
   button.setAttribute("aria-label", button.dataset[state]);
   button.title = button.dataset[state];
 }
 
+/** @param {string} state */
 function stop(state) {
   speech.cancel();
   show(state);
@@ -48,7 +54,7 @@ function stop(state) {
 function read() {
   const chosen = voice();
   speech.cancel();
-  const parts = sentences().map((words) => new SpeechSynthesisUtterance(words));
+  const parts = sentences().map((text) => new SpeechSynthesisUtterance(text));
   for (const part of parts) {
     part.voice = chosen;
     part.lang = chosen.lang.replace("_", "-");

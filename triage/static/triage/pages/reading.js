@@ -4,6 +4,7 @@
 import { open as openCounter } from "./meter.js";
 import { open as openClock } from "./reading_clock.js";
 
+/** @type {[string, (block: HTMLElement) => void][]} */
 const TOOLS = [
   ["[data-counter][hidden]", openCounter],
   ["[data-clock][hidden]", openClock],

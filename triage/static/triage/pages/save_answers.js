@@ -2,7 +2,7 @@
 
 import { drawCode } from "./qr_code.js";
 
-const panel = document.getElementById("save-answers");
+const panel = /** @type {HTMLDetailsElement | null} */ (document.getElementById("save-answers"));
 
 function address() {
   return new URL(panel.dataset.check + location.search, location.href).href;
@@ -18,16 +18,17 @@ function draw() {
 
 function arrive() {
   const { check, danger } = panel.dataset;
-  const link = document.getElementById("answers-address");
+  const link = /** @type {HTMLAnchorElement} */ (document.getElementById("answers-address"));
   link.href = link.textContent = address();
   panel.hidden = ![check, danger].some((path) => location.pathname.startsWith(path));
   panel.querySelector("[data-print]").hidden = !document.querySelector("[data-summary]");
   if (!panel.hidden && panel.open) draw();
 }
 
-/* Browsers fetch a download past the worker, so with no connection the text on the page is the file. */
+/** Browsers fetch a download past the worker, so with no connection the text on the page is the file.
+ * @param {MouseEvent} event */
 function saveSummary(event) {
-  const link = event.target.closest?.("a[data-summary-file]");
+  const link = /** @type {Element} */ (event.target).closest?.("a[data-summary-file]");
   const summary = document.querySelector("[data-summary]");
   if (!link || !summary || navigator.onLine) return;
   event.preventDefault();

@@ -18,12 +18,13 @@ function sayUnreached() {
   status.textContent = status.dataset.unreached;
 }
 
-/* A page the server could not make is better read as itself than lost: go there plainly. */
+/** A page the server could not make is better read as itself than lost: go there plainly. @param {HtmxEvent} event */
 function goPlainly(event) {
   window.location.assign(event.detail.pathInfo.requestPath);
 }
 
-/* A click with a modifier key is the reader's wish for another tab or window: htmx must not take it. */
+/** A click with a modifier key is the reader's wish for another tab or window: htmx must not take it.
+ * @param {MouseEvent} event */
 function leaveModified(event) {
   if (event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) event.stopPropagation();
 }

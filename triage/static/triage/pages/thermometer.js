@@ -3,6 +3,7 @@
 /* With one row more than can be used the result says so; there are no rows beyond that one. */
 const MOST_ROWS = 61;
 
+/** @param {HTMLFormElement} form @param {number} minutes */
 export function fillRow(form, minutes) {
   let row = 1;
   for (; form.elements[`read-time-${row}`]; row += 1) {
@@ -13,23 +14,24 @@ export function fillRow(form, minutes) {
     return;
   }
   if (row > MOST_ROWS) return;
+  /** @param {HTMLFormElement} form */
   addRow(form);
   fillRow(form, minutes);
 }
 
-/* One more row like the last one; the server shows as many again as are filled. */
+/** One more row like the last one; the server shows as many again as are filled. @param {HTMLFormElement} form */
 function addRow(form) {
   const cells = [...form.querySelectorAll("[data-cell]")];
   const row = cells.length / 2 + 1;
-  for (const [cell, name] of [
-    [cells.at(-2), "time"],
-    [cells.at(-1), "shown"],
-  ]) {
-    const next = cell.cloneNode(true);
-    const [input, label] = [next.querySelector("input"), next.querySelector("label")];
+  for (const [name, cell] of Object.entries({ time: cells.at(-2), shown: cells.at(-1) })) {
+    const next = /** @type {Element} */ (cell.cloneNode(true));
+    /** @type {HTMLInputElement} */
+    const input = next.querySelector("input");
+    /** @type {HTMLLabelElement} */
+    const label = next.querySelector("label");
     input.id = input.name = label.htmlFor = `read-${name}-${row}`;
     input.value = "";
-    label.textContent = label.textContent.replace(/\d+$/, row);
+    label.textContent = label.textContent.replace(/\d+$/, String(row));
     cell.parentElement.append(next);
   }
 }

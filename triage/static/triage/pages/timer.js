@@ -9,7 +9,11 @@ const line = document.getElementById("timer-status");
 const KEY = "oven-check-timer";
 const MINUTE = 60_000;
 
+/** @typedef {{started: number, minutes: number, notified: boolean, page: string}} Timer `started` in milliseconds */
+
+/** @type {Timer | null} */
 let memory = null; // where the browser keeps nothing, the page itself does
+/** @type {number | undefined} */
 let ticking;
 
 function kept() {
@@ -20,6 +24,7 @@ function kept() {
   }
 }
 
+/** @param {Timer | null} timer */
 function keep(timer) {
   memory = timer;
   try {
@@ -30,23 +35,29 @@ function keep(timer) {
   }
 }
 
-const find = (name) => panel.querySelector(name);
+/** @param {string} selector */
+const find = (selector) => panel.querySelector(selector);
+/** @returns {HTMLInputElement} */
+const minutesField = () => panel.querySelector("input");
 
-function words(milliseconds) {
+/** @param {number} milliseconds */
+function elapsed(milliseconds) {
   const seconds = Math.floor(milliseconds / 1000);
   return fillIn(panel.dataset.part, { minutes: Math.floor(seconds / 60), seconds: seconds % 60 });
 }
 
+/** @param {Timer | null} timer */
 function show(timer) {
   panel.hidden = !timer && !location.pathname.startsWith(panel.dataset.tasks);
   find("[data-start]").hidden = Boolean(timer);
   find("[data-stop]").hidden = !timer;
-  find("input").disabled = Boolean(timer);
+  minutesField().disabled = Boolean(timer);
   find("[data-notify]").hidden = !("Notification" in window) || Notification.permission !== "default";
 }
 
-async function tellOver(timer) {
-  keep({ ...timer, told: true });
+/** @param {Timer} timer */
+async function notifyOver(timer) {
+  keep({ ...timer, notified: true });
   line.textContent = fillIn(panel.dataset.over, { minutes: timer.minutes });
   await notify(line.textContent, { tag: KEY, page: timer.page });
 }
@@ -60,8 +71,8 @@ function tick() {
     keep({ ...timer, started: Date.now() });
     return;
   }
-  find("[data-time]").textContent = words(gone);
-  if (timer.minutes && !timer.told && gone >= timer.minutes * MINUTE) tellOver(timer);
+  find("[data-time]").textContent = elapsed(gone);
+  if (timer.minutes && !timer.notified && gone >= timer.minutes * MINUTE) notifyOver(timer);
 }
 
 function run() {
@@ -69,14 +80,14 @@ function run() {
   const timer = kept();
   show(timer);
   if (!timer) return;
-  find("input").value = timer.minutes;
+  minutesField().value = String(timer.minutes);
   ticking = setInterval(tick, 1000);
   tick();
 }
 
 function start() {
-  const minutes = Math.min(600, Math.max(0, Math.round(Number(find("input").value)) || 0));
-  keep({ started: Date.now(), minutes, told: false, page: location.pathname + location.search });
+  const minutes = Math.min(600, Math.max(0, Math.round(Number(minutesField().value)) || 0));
+  keep({ started: Date.now(), minutes, notified: false, page: location.pathname + location.search });
   line.textContent = "";
   run();
 }

@@ -10,7 +10,7 @@ import { guessRegion } from "./place.js";
 import { openTexts } from "./wording.js";
 
 /** @typedef {{pack: import("../engine/pack.js").Pack, regions: Map<string, import("../engine/pack.js").Region>,
- *   pages: object, places: Map<string, object>, worded: Map<string, object>}} Site */
+ *   pages: {paths: Object<string, string>, [name: string]: any}, places: Map<string, object>, worded: Map<string, object>}} Site */
 
 const SLUG = /^[-a-zA-Z0-9_]{1,50}$/;
 
