@@ -9,7 +9,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from tests.whole_site.project_files import ROOT
-from triage.knowledge.phone_pack import phone_pack
+from triage.knowledge.offline_pack import phone_pack
 
 ESBUILD = ROOT / ".tools" / "node_modules" / ".bin" / "esbuild"
 ENTRY = Path(__file__).parent / "phone" / "node.js"

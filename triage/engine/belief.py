@@ -14,6 +14,8 @@ from triage.engine.model import Model, Row, expected_likelihood
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Pack
 from triage.engine.readings.evidence import level_likelihood
 
+RANKED_DIGITS = 9
+
 
 @dataclass(frozen=True, eq=False)
 class Belief:
@@ -40,16 +42,21 @@ class Belief:
         totals: dict[str, float] = {}
         for hypothesis, chance in zip(self.model.hypotheses, self.probabilities, strict=True):
             totals[hypothesis.family] = totals.get(hypothesis.family, 0.0) + chance
-        return dict(sorted(totals.items(), key=lambda item: -item[1]))
+        return {family: totals[family] for family in _likeliest_first(totals)}
 
     @cached_property
     def ranking(self) -> tuple[str, ...]:
         """Fault ids, most likely first; ties keep the pack's order."""
-        return tuple(sorted(self.faults, key=lambda fault: -self.faults[fault]))
+        return tuple(_likeliest_first(self.faults))
+
+
+def _likeliest_first(probabilities: Mapping[str, float]) -> list[str]:
+    """The last digits of exp and log differ from one computer to the next and must not decide a tie."""
+    return sorted(probabilities, key=lambda name: -float(f"{probabilities[name]:.{RANKED_DIGITS}g}"))
 
 
 def infer_belief(model: Model, answers: Mapping[str, str]) -> Belief:
-    """The belief after `answers` (observation to option), which must already fit in_quadrature (see `answers.py`)."""
+    """The belief after `answers` (observation to option), which must already fit together (see `answers.py`)."""
     pack = model.pack
     seen = _likelihoods(model, answers)
     kinds = _variant_weights(model, answers, seen)

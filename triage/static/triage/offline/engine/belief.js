@@ -9,6 +9,8 @@ import { CANT_TELL, NONE_OF_THESE, SCREEN } from "./pack.js";
 import { levelLikelihood } from "./readings/evidence.js";
 import { expectedLikelihood } from "./tables.js";
 
+const RANKED_DIGITS = 9;
+
 /** @typedef {import("./arithmetic.js").Row} Row
  * @typedef {import("./model.js").Model} Model
  * @typedef {Map<string, string>} Answers observation to option, in the order given */
@@ -36,13 +38,20 @@ export class Belief {
     this.model.hypotheses.forEach(({ family }, h) => {
       totals.set(family, (totals.get(family) ?? 0) + this.probabilities[h]);
     });
-    return new Map([...totals].sort(([, one], [, other]) => other - one));
+    return new Map(likeliestFirst(totals).map((family) => [family, totals.get(family)]));
   }
 
   /** Fault ids, most likely first; ties keep the pack's order. */
   get ranking() {
-    return [...this.faults].sort(([, one], [, other]) => other - one).map(([fault]) => fault);
+    return likeliestFirst(this.faults);
   }
+}
+
+/** The last digits of exp and log differ from one computer to the next and must not decide a tie.
+ * @param {Map<string, number>} probabilities @returns {string[]} */
+function likeliestFirst(probabilities) {
+  const rounded = [...probabilities].map(([name, p]) => ({ name, p: Number(p.toPrecision(RANKED_DIGITS)) }));
+  return rounded.sort((one, other) => other.p - one.p).map(({ name }) => name);
 }
 
 /** The belief after answers that already fit together.
