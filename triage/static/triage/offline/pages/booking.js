@@ -8,5 +8,5 @@ export function mayBook(visit) {
   const { step } = visit;
   if (step.kind === "make-safe") return !sortOut(step.flags).bare;
   if (step.kind !== "advice" || step.verdict.band === "normal" || isSolved(visit, step)) return false;
-  return visit.pack.faults.get(step.verdict.causes[0].fault).who !== NETWORK;
+  return visit.pack.faults.get(step.verdict.causes[0].fault).performedBy !== NETWORK;
 }
