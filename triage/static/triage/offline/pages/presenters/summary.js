@@ -32,7 +32,7 @@ export function summaryText(visit) {
 function answersOnly(visit) {
   const told = answersTold(visit);
   const lines = [
-    visit.say("What is wrong: %(words)s", { words: troubleWords(visit) }),
+    visit.say("What is wrong: %(complaint)s", { complaint: troubleWords(visit) }),
     ...[...told.oven, ...told.plain, ...told.readings, ...told.tried],
   ];
   const title = visit.say("OVEN FAULT CHECK");
@@ -80,11 +80,11 @@ function summaryHead(visit, step) {
   const leaveOff = visit.say("Advice given: leave it off until it has been checked");
   return [
     visit.say("OVEN FAULT CHECK"),
-    visit.say("Trouble: %(words)s", { words: troubleWords(visit) }),
+    visit.say("Trouble: %(complaint)s", { complaint: troubleWords(visit) }),
     ...headings.map((sign) => visit.say("Danger sign: %(sign)s", { sign })),
     ...(flags.length ? [] : [unseen]),
     ...(step.verdict.band === "make-safe" ? [leaveOff] : []),
-    visit.say("Supply: %(words)s", { words: lowerFirst(supplySaid(visit)) }),
+    visit.say("Supply: %(state)s", { state: lowerFirst(supplySaid(visit)) }),
   ].join("\n");
 }
 
