@@ -33,10 +33,6 @@ export function readingPage(visit, kind) {
       cautions: cautionsOf(visit, first),
       gates: removed ? [] : first.gates.map((gate) => gateShown(visit, first, gate, here)),
       how: first.needsHeat || !opened ? "" : visit.texts.questions.get(first.outcome).look,
-<<<<<<< HEAD
-=======
-      closed_text: opened || removed ? "" : visit.say("Answer these first. The form shows once each answer is yes."),
->>>>>>> 5585f9f (Two fields of the pack by their new names on the phone)
       form: opened ? readingForm(visit, [...measured], visit.links.readingPath(kind)) : null,
       check_href: visit.links.onward(),
       part: first.picture,
