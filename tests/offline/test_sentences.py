@@ -24,7 +24,7 @@ def test_the_phone_says_only_what_the_site_says():
     plain, counted = said_in(presenter_sources())
     assert set(plain) - said == PHONES_OWN
     assert {words for both in counted for words in both} <= said
-    assert len(plain) > 80
+    assert plain
 
 
 def test_every_say_has_its_words_beside_it():
