@@ -12,7 +12,7 @@ from tests.offline.addresses import query_of
 
 TIME_PAGES = """async (requests) => {
   const { answerPage } = await import("/triage/static/triage/offline/pages/answer_page.js");
-  const { openSite } = await import("/triage/static/triage/offline/pages/visit.js");
+  const { openSite } = await import("/triage/static/triage/offline/pages/request.js");
   const told = async (path) => (await fetch(path)).text();
   const [pack, pages] = await Promise.all([told("/site-pack.json"), told("/pages.json")]);
   const start = performance.now();

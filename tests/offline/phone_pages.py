@@ -12,7 +12,7 @@ from triage.web.step_header import STEP
 
 ORIGIN = "http://testserver"
 WORKER = """import { answerPage } from "/triage/static/triage/offline/pages/answer_page.js";
-import { openSite } from "/triage/static/triage/offline/pages/visit.js";
+import { openSite } from "/triage/static/triage/offline/pages/request.js";
 const told = async (path) => (await fetch(path)).json();
 addEventListener("message", async ({ data: requests }) => {
   const site = openSite(await told("/site-pack.json"), await told("/pages.json"));
@@ -37,7 +37,7 @@ def request_for(path, query="", fragment=True, language="en-GB", *, offline=Fals
 
 
 OPEN_OTHER_PACK = """async () => {
-  const { openSite } = await import("/triage/static/triage/offline/pages/visit.js");
+  const { openSite } = await import("/triage/static/triage/offline/pages/request.js");
   const told = async (path) => (await fetch(path)).json();
   openSite({ ...(await told("/site-pack.json")), version: "another" }, await told("/pages.json"));
 }"""

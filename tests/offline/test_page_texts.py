@@ -5,7 +5,7 @@ import json
 import pytest
 
 from triage.knowledge.library import library
-from triage.offline.page_texts import places_for_phones, texts_for_phones
+from triage.offline.page_texts import regions_for_phones, texts_for_phones
 
 
 @pytest.fixture
@@ -49,7 +49,7 @@ def test_placeholders_stay_open_because_one_copy_serves_every_region(told):
 
 
 def test_every_region_is_there_in_the_order_the_first_page_lists_them():
-    told = places_for_phones(library().regions)
+    told = regions_for_phones(library().regions)
     assert list(told) == list(library().regions)
     assert told["gb-eng"]["emergency"] == library().regions["gb-eng"].emergency
     assert all("unsure" not in place for place in told.values())

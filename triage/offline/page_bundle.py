@@ -18,7 +18,7 @@ from triage.jobsheet.reading_text import SEAL_PLACES
 from triage.knowledge.library import FIRST_LANGUAGE, library
 from triage.knowledge.offline_pack import DIGEST_LENGTH
 from triage.offline.page_templates import PageTemplates
-from triage.offline.page_texts import places_for_phones, texts_for_phones
+from triage.offline.page_texts import regions_for_phones, texts_for_phones
 from triage.offline.sentences import counted_forms, presenter_sources, said_in
 
 PAGES = ("start", "danger", "question", "make_safe", "advice", "task", "reading", "exit")
@@ -63,7 +63,7 @@ def pages_for_phones(language: str = FIRST_LANGUAGE) -> PageBundle:
             "signs": SIGNS,
             "currency_signs": CURRENCY_SIGNS,
             "seal_places": {place: str(name) for place, name in SEAL_PLACES.items()},
-            "places": places_for_phones(known.regions),
+            "regions": regions_for_phones(known.regions),
             "texts": texts_for_phones(known.texts[language], known.pack),
             "costs": {"prices": known.pack.costs.prices, "call_outs": known.pack.costs.call_out_multiples},
         }

@@ -18,7 +18,7 @@ from triage.knowledge.texts import Texts
 
 # Read aloud by an agent, or for the repairer alone.
 NOT_SHOWN = {"say", "again", "part", "repairer", "kit"}
-PLACE_FIELDS = (
+REGION_FIELDS = (
     *("name", "territory", "emergency", "emergency_for", "gas", "gas_text", "network", "network_text", "currency"),
     *("isolation_note", "local_line", "hardwired", "appliance_inside", "claim_first", "words"),
     *("temperature", "nominal"),
@@ -45,8 +45,8 @@ def texts_for_phones(texts: Texts, pack: Pack) -> dict[str, Any]:
     }
 
 
-def places_for_phones(regions: Mapping[str, RegionProfile]) -> dict[str, Any]:
-    return {place: {name: getattr(profile, name) for name in PLACE_FIELDS} for place, profile in regions.items()}
+def regions_for_phones(regions: Mapping[str, RegionProfile]) -> dict[str, Any]:
+    return {region: {name: getattr(profile, name) for name in REGION_FIELDS} for region, profile in regions.items()}
 
 
 def _table(shapes: Mapping[str, Any], ids: Iterable[str]) -> dict[str, Any]:

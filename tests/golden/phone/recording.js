@@ -1,25 +1,24 @@
 /* A step of the check as plain JSON, written alike by both engines (`tests/golden/recording.py`). */
 
-import { advise, beliefOf } from "../../../triage/static/triage/offline/engine/check.js";
+import { runCheck } from "../../../triage/static/triage/offline/engine/check.js";
 import { openPack } from "../../../triage/static/triage/offline/engine/pack.js";
 
-const KINDS = { ask: "Question", "make-safe": "Emergency", advice: "Result", "not-this": "OutOfScope" };
+const KINDS = { question: "Question", emergency: "Emergency", result: "Result", "out-of-scope": "OutOfScope" };
 
 /** What both engines write down of the step after `pairs`. */
 export function recorded(pack, region, pairs) {
-  const step = advise(pack, region, pairs);
-  const belief = beliefOf(pack, region, step.reading);
+  const { answers, problems, belief, step } = runCheck(pack, region, pairs);
   const { verdict } = step;
   return {
     kind: KINDS[step.kind],
-    answers: [...step.reading.answers],
-    problems: step.reading.problems.map((problem) => {
+    answers: [...answers],
+    problems: problems.map((problem) => {
       return [problem.kind, problem.observation, problem.answer, problem.detail];
     }),
-    asks: step.observation ? [step.observation, step.number, step.atMost] : [],
-    better: step.better?.id ?? null,
+    asks: step.observation ? [step.observation, step.number, step.maxQuestions] : [],
+    better: step.betterTest?.id ?? null,
     reason: step.reason ?? null,
-    memory: step.memory ?? null,
+    memory: step.followUpQuestion ?? null,
     flags: (step.flags ?? step.cautions ?? []).map((flag) => flag.id),
     tasks: (step.tasks ?? []).map((task) => task.id),
     band: verdict?.band ?? null,
@@ -52,7 +51,7 @@ export async function timeAll(trails) {
   const opened = performance.now();
   const steps = trails.map(([region, pairs]) => {
     const before = performance.now();
-    advise(pack, regions.get(region), pairs);
+    runCheck(pack, regions.get(region), pairs).step;
     return performance.now() - before;
   });
   return { opening: opened - start, first: steps[0], steps: steps.slice(1) };

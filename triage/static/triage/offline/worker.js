@@ -7,7 +7,7 @@
 
 import { sendQueued } from "./outbox.js";
 import { answerPage } from "./pages/answer_page.js";
-import { openSite } from "./pages/visit.js";
+import { openSite } from "./pages/request.js";
 
 const scope = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
 
@@ -57,7 +57,7 @@ async function readPart(url) {
   return JSON.parse(new TextDecoder().decode(bytes));
 }
 
-/** @type {Promise<import("./pages/visit.js").Site> | null} */
+/** @type {Promise<import("./pages/request.js").Site> | null} */
 let opening = null;
 
 /* What pages are made from, read once in a worker's life; a failure is tried again. */

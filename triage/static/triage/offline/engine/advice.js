@@ -9,7 +9,7 @@ import { BANDS } from "./pack.js";
 import { rankedByValue } from "./reading_tasks.js";
 import { flagsRaisedBy } from "./readings/evidence.js";
 import { endsCheck, offeredTasks } from "./safety.js";
-import { readTrail } from "./trail.js";
+import { parseAnswers } from "./answers.js";
 
 /** @typedef {import("./belief.js").Answers} Answers
  * @typedef {import("./belief.js").Belief} Belief
@@ -68,7 +68,7 @@ export function tasksFor(region, belief, answers, band) {
 
 function beliefWithout(model, answers, leftOut) {
   const rest = [...answers].filter(([o]) => !leftOut.includes(o));
-  return inferBelief(model, readTrail(model.pack, rest).answers);
+  return inferBelief(model, parseAnswers(model.pack, rest).answers);
 }
 
 function subsetsOf(items) {

@@ -1,65 +1,89 @@
-/* A check is a pure function: pack, region and trail in, the next step out. The one entry of the engine. */
+/* A check is a pure function: pack, region and answers in, everything they come to out. The one entry of the engine. */
 
 import { conclude, tasksFor } from "./advice.js";
+import { parseAnswers } from "./answers.js";
 import { inferBelief } from "./belief.js";
 import { compileModel } from "./model.js";
 import { countAsked, followUpQuestion, nextQuestion } from "./next_question.js";
 import { SCREEN } from "./pack.js";
 import { betterTest } from "./reading_tasks.js";
 import { endsCheck, raisedFlags } from "./safety.js";
-import { readTrail } from "./trail.js";
 
 /** @typedef {import("./advice.js").Verdict} Verdict
+ * @typedef {import("./answers.js").ParsedAnswers} ParsedAnswers
  * @typedef {import("./belief.js").Belief} Belief
  * @typedef {import("./pack.js").Pack} Pack
  * @typedef {import("./pack.js").RedFlag} RedFlag
  * @typedef {import("./pack.js").Region} Region
- * @typedef {import("./trail.js").Reading} Reading
  * @typedef {import("./pack.js").Task} Task
- * @typedef {{kind: "ask", reading: Reading, observation: string, number: number, atMost: number,
- *   better: Task | null}} Ask `better` is a reading's task that may be done now and would tell more per second
- * @typedef {{kind: "make-safe", reading: Reading, flags: RedFlag[], verdict: Verdict, memory: string | null}} MakeSafe
- * @typedef {{kind: "advice", reading: Reading, verdict: Verdict, cautions: RedFlag[], tasks: Task[]}} Advice
- * @typedef {{kind: "not-this", reading: Reading, reason: string}} NotThis
- * @typedef {Ask | MakeSafe | Advice | NotThis} Step */
+ * @typedef {{kind: "question", observation: string, number: number, maxQuestions: number, betterTest: Task | null}}
+ *   Question `betterTest` is a measurement's task that may be done now and would tell more per second
+ * @typedef {{kind: "emergency", flags: RedFlag[], verdict: Verdict, followUpQuestion: string | null}} Emergency
+ * @typedef {{kind: "result", verdict: Verdict, cautions: RedFlag[], tasks: Task[]}} Result
+ * @typedef {{kind: "out-of-scope", reason: string}} OutOfScope
+ * @typedef {Question | Emergency | Result | OutOfScope} Step */
 
-/** The next step of a check. Never throws on what the trail holds; its faults are in `reading.problems`.
- * @param {Pack} pack @param {Region} region @param {Iterable<[string, string]>} trail @returns {Step} */
-export function advise(pack, region, trail) {
-  const reading = readTrail(pack, trail);
-  const { answers } = reading;
-  const flags = raisedFlags(pack, answers);
-  if (endsCheck(flags)) {
-    const belief = beliefOf(pack, region, reading);
-    const verdict = conclude(belief, answers, flags);
-    return { kind: "make-safe", reading, flags, verdict, memory: followUpQuestion(belief, answers) };
+/** What answers come to. Flags, belief and step are worked out once, and only for who asks for them. */
+export class Check {
+  #flags = null;
+  #belief = null;
+  #step = null;
+
+  /** @param {Pack} pack @param {Region} region @param {ParsedAnswers} parsed */
+  constructor(pack, region, { answers, problems }) {
+    this.pack = pack;
+    this.region = region;
+    this.answers = answers;
+    this.problems = problems;
   }
-  const exit = exitOf(pack, answers);
-  if (exit) return { kind: "not-this", reading, reason: exit };
+
+  /** The red flags that were raised, the first to act on first. */
+  get flags() {
+    this.#flags ??= raisedFlags(this.pack, this.answers);
+    return this.#flags;
+  }
+
+  get belief() {
+    this.#belief ??= inferBelief(compileModel(this.pack, this.region), this.answers);
+    return this.#belief;
+  }
+
+  /** What comes next. @returns {Step} */
+  get step() {
+    this.#step ??= stepOf(this);
+    return this.#step;
+  }
+}
+
+/** The check these answers make. Never throws on what they hold; what was wrong with them is in `problems`.
+ * @param {Pack} pack @param {Region} region @param {Iterable<[string, string]>} pairs @returns {Check} */
+export function runCheck(pack, region, pairs) {
+  return new Check(pack, region, parseAnswers(pack, pairs));
+}
+
+/* Red flags are looked at before anything else, and ways out before any probability. */
+function stepOf(check) {
+  const { pack, region, answers } = check;
+  if (endsCheck(check.flags)) return emergencyOf(check);
+  const reason = exitOf(pack, answers);
+  if (reason) return { kind: "out-of-scope", reason };
   const ask = (observation, better) => {
     const number = countAsked(pack, answers) + 1;
-    return { kind: "ask", reading, observation, number, atMost: pack.limits.maxQuestions, better };
+    return { kind: "question", observation, number, maxQuestions: pack.limits.maxQuestions, betterTest: better };
   };
   if (!answers.has(SCREEN)) return ask(SCREEN, null);
-  const belief = beliefOf(pack, region, reading);
-  const question = nextQuestion(belief, answers);
-  if (!question) return finish(region, belief, reading);
-  return ask(question, betterTest(region, belief, answers, question));
+  const question = nextQuestion(check.belief, answers);
+  return question ? ask(question, betterTest(region, check.belief, answers, question)) : resultOf(check);
 }
 
-/** The advice on what is known now, whether or not more could be asked.
- * @param {Region} region @param {Belief} belief @param {Reading} reading @returns {Advice} */
-export function finish(region, belief, reading) {
-  const { answers } = reading;
-  const cautions = raisedFlags(belief.model.pack, answers);
-  const verdict = conclude(belief, answers, cautions);
-  return { kind: "advice", reading, verdict, cautions, tasks: tasksFor(region, belief, answers, verdict.band) };
+function emergencyOf({ belief, answers, flags }) {
+  const verdict = conclude(belief, answers, flags);
+  return { kind: "emergency", flags, verdict, followUpQuestion: followUpQuestion(belief, answers) };
 }
 
-/** The belief a reading of a trail leads to.
- * @param {Pack} pack @param {Region} region @param {Reading} reading @returns {Belief} */
-export function beliefOf(pack, region, reading) {
-  return inferBelief(compileModel(pack, region), reading.answers);
+function resultOf({ region, belief, answers, flags }) {
+  const verdict = conclude(belief, answers, flags);
+  return { kind: "result", verdict, cautions: flags, tasks: tasksFor(region, belief, answers, verdict.band) };
 }
 
 /* The way out for an appliance this is not: the first answer that names one. */

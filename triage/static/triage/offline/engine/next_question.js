@@ -4,7 +4,7 @@
 import { ValueOfInformation } from "./expected_information.js";
 import { NONE_OF_THESE, OPENING, SCREEN } from "./pack.js";
 import { forbiddenLooks } from "./safety.js";
-import { applies, isGiven, ruledOut } from "./trail.js";
+import { applies, isGiven, ruledOut } from "./answers.js";
 
 /** @typedef {import("./belief.js").Answers} Answers
  * @typedef {import("./belief.js").Belief} Belief

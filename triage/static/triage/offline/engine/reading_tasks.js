@@ -4,7 +4,7 @@
 import { ValueOfInformation } from "./expected_information.js";
 import { questionValue } from "./next_question.js";
 import { mayBeOffered } from "./safety.js";
-import { applies, ruledOut } from "./trail.js";
+import { applies, ruledOut } from "./answers.js";
 
 /** @typedef {import("./belief.js").Answers} Answers
  * @typedef {import("./belief.js").Belief} Belief

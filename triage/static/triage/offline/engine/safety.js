@@ -5,7 +5,7 @@
 import { sumOf } from "./arithmetic.js";
 import { stops } from "./pack.js";
 import { flagsRaisedBy } from "./readings/evidence.js";
-import { ruledOut } from "./trail.js";
+import { ruledOut } from "./answers.js";
 
 /** @typedef {import("./belief.js").Answers} Answers
  * @typedef {import("./belief.js").Belief} Belief

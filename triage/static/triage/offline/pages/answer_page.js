@@ -2,7 +2,6 @@
    of the pages. What is not the phone's to answer comes back as null: forms that send, anything else, and pages of a
    check done for a firm, unless there is no connection. Those are then made without the firm's name and colours. */
 
-import { raisedFlags } from "../engine/safety.js";
 import { mayBook } from "./booking.js";
 import { fillNodes, scopeOf } from "./filling.js";
 import { advicePage } from "./presenters/advice.js";
@@ -15,7 +14,7 @@ import { readingPage } from "./presenters/readings/page.js";
 import { startPage } from "./presenters/start.js";
 import { summaryText } from "./presenters/summary.js";
 import { taskPage } from "./presenters/task.js";
-import { firmIn, openVisit } from "./visit.js";
+import { firmIn, readCheckRequest } from "./request.js";
 
 /** @typedef {{path: string, query: string, fragment: boolean, offline: boolean, language: string, origin: string}}
  *   PageRequest `query` without its question mark; `offline` whether the site cannot be reached; `language` as in an
@@ -29,17 +28,21 @@ const TEXT = {
 };
 
 /** The page at an address, or null where it is not the phone's to answer.
- * @param {import("./visit.js").Site} site @param {PageRequest} request @returns {PageAnswer | null} */
+ * @param {import("./request.js").Site} site @param {PageRequest} request @returns {PageAnswer | null} */
 export function answerPage(site, { path, query, fragment, offline, language, origin }) {
   const route = routeOf(site.pages.paths, path);
   if (!route || (firmIn(query) && !offline)) return null;
-  const visit = openVisit(site, query, language, origin);
-  if (route.name === "summary") return { status: 200, html: summaryText(visit), headers: TEXT };
-  const [name, page] = pageFor(visit, route);
-  if (!page) return { status: 404, html: filledPage(visit, "404", null, false), headers: HTML };
+  const checkRequest = readCheckRequest(site, query, language, origin);
+  if (route.name === "summary") return { status: 200, html: summaryText(checkRequest), headers: TEXT };
+  const [name, page] = pageFor(checkRequest, route);
+  if (!page) return { status: 404, html: filledPage(checkRequest, "404", null, false), headers: HTML };
   const found = (page.form ?? page.reading)?.result;
   if (found?.alarm) return toTheCheck(found.continue_href, fragment);
-  return { status: 200, html: filledPage(visit, name, page, fragment), headers: { ...HTML, "X-Check-Step": name } };
+  return {
+    status: 200,
+    html: filledPage(checkRequest, name, page, fragment),
+    headers: { ...HTML, "X-Check-Step": name },
+  };
 }
 
 /* Figures that raise a red flag are not shown as a result: the check opens with them, and says what to do first. */
@@ -63,38 +66,38 @@ function routeOf(paths, path) {
 }
 
 /* The name of its template and what it shows; nothing to show where there is no such page. */
-function pageFor(visit, { name, of }) {
-  if (name === "start") return ["start", startPage(visit)];
-  if (name === "danger") return ["danger", dangerPage(visit)];
-  if (name === "task") return ["task", visit.texts.tasks.has(of) ? taskPage(visit, of) : null];
-  if (name === "reading") return READING_KINDS.has(of) ? readingAt(visit, of) : ["reading", null];
-  if (name === "exit") return ["exit", visit.texts.start.exits.has(of) ? exitPage(visit, of) : null];
-  return stepPage(visit);
+function pageFor(checkRequest, { name, of }) {
+  if (name === "start") return ["start", startPage(checkRequest)];
+  if (name === "danger") return ["danger", dangerPage(checkRequest)];
+  if (name === "task") return ["task", checkRequest.texts.tasks.has(of) ? taskPage(checkRequest, of) : null];
+  if (name === "reading") return READING_KINDS.has(of) ? readingAt(checkRequest, of) : ["reading", null];
+  if (name === "exit") return ["exit", checkRequest.texts.start.exits.has(of) ? exitPage(checkRequest, of) : null];
+  return stepPage(checkRequest);
 }
 
 /* Nothing is measured once something dangerous was said. */
-function readingAt(visit, kind) {
-  return raisedFlags(visit.pack, visit.reading.answers).length ? stepPage(visit) : readingPage(visit, kind);
+function readingAt(checkRequest, kind) {
+  return checkRequest.check.flags.length ? stepPage(checkRequest) : readingPage(checkRequest, kind);
 }
 
-function stepPage(visit) {
-  const { step } = visit;
-  if (step.kind === "ask") return askedPage(visit, step);
-  if (step.kind === "make-safe") return ["make_safe", makeSafePage(visit, step)];
-  if (step.kind === "advice") return ["advice", advicePage(visit, step)];
-  return ["exit", exitPage(visit, step.reason)];
+function stepPage(checkRequest) {
+  const { step } = checkRequest;
+  if (step.kind === "question") return askedPage(checkRequest, step);
+  if (step.kind === "emergency") return ["make_safe", makeSafePage(checkRequest, step)];
+  if (step.kind === "result") return ["advice", advicePage(checkRequest, step)];
+  return ["exit", exitPage(checkRequest, step.reason)];
 }
 
-function filledPage(visit, name, page, fragment) {
-  const { pages } = visit.site;
+function filledPage(checkRequest, name, page, fragment) {
+  const { pages } = checkRequest.site;
   const scope = scopeOf({
     page,
-    notices: visit.notices,
-    danger_href: visit.links.danger(),
-    start_href: visit.links.start(),
-    summary_href: visit.links.summary(),
-    emergency: emergencyCall(visit.place),
-    offline_booking_href: visit.links.firm && mayBook(visit) ? visit.links.handOver() : "",
+    notices: checkRequest.notices,
+    danger_href: checkRequest.links.danger(),
+    start_href: checkRequest.links.restart(),
+    summary_href: checkRequest.links.summary(),
+    emergency: emergencyCall(checkRequest.region),
+    offline_booking_href: checkRequest.links.firm && mayBook(checkRequest) ? checkRequest.links.handOver() : "",
     LANGUAGE_CODE: pages.language,
     LANGUAGE_BIDI: pages.bidi,
   });

@@ -4,9 +4,9 @@
 import { isSolved, NETWORK } from "./presenters/advice.js";
 import { sortOut } from "./presenters/flags.js";
 
-export function mayBook(visit) {
-  const { step } = visit;
-  if (step.kind === "make-safe") return !sortOut(step.flags).bare;
-  if (step.kind !== "advice" || step.verdict.band === "normal" || isSolved(visit, step)) return false;
-  return visit.pack.faults.get(step.verdict.causes[0].fault).performedBy !== NETWORK;
+export function mayBook(checkRequest) {
+  const { step } = checkRequest;
+  if (step.kind === "emergency") return !sortOut(step.flags).bare;
+  if (step.kind !== "result" || step.verdict.band === "normal" || isSolved(checkRequest, step)) return false;
+  return checkRequest.pack.faults.get(step.verdict.causes[0].fault).performedBy !== NETWORK;
 }

@@ -7,41 +7,41 @@ import { answerInFigures } from "./reading_text.js";
 export const DID = "did-";
 
 /** The short name of a question; the id where a text has none, so that nothing is ever hidden. */
-export function questionWords(visit, observation) {
-  const { texts } = visit;
-  if (observation === SCREEN) return visit.say("Danger signs");
+export function questionWords(checkRequest, observation) {
+  const { texts } = checkRequest;
+  if (observation === SCREEN) return checkRequest.say("Danger signs");
   if (texts.gates.has(observation)) return texts.gates.get(observation).ask;
   const task = observation.startsWith(DID) ? observation.slice(DID.length) : observation;
   if (texts.tasks.has(task)) return texts.tasks.get(task).title;
   return texts.questions.get(observation)?.short ?? observation;
 }
 
-export function answerWords(visit, observation, answer) {
-  const { texts } = visit;
-  if (answer === CANT_TELL) return visit.say("I can’t tell");
+export function answerWords(checkRequest, observation, answer) {
+  const { texts } = checkRequest;
+  if (answer === CANT_TELL) return checkRequest.say("I can’t tell");
   if (observation === SCREEN) return texts.start.danger.none;
-  const words = texts.questions.get(observation)?.options ?? fixedWords(visit);
-  return words.get(answer) || answerInFigures(visit, observation, answer) || answer;
+  const words = texts.questions.get(observation)?.options ?? fixedWords(checkRequest);
+  return words.get(answer) || answerInFigures(checkRequest, observation, answer) || answer;
 }
 
 /* The answers to gates and to "did that fix it?", which are the same for all of them. */
-function fixedWords(visit) {
+function fixedWords(checkRequest) {
   return new Map([
-    ["yes", visit.say("Yes")],
-    ["no", visit.say("No")],
-    ["unsure", visit.say("Not sure")],
-    ["fixed", visit.say("That fixed it")],
-    ["not-fixed", visit.say("No change")],
+    ["yes", checkRequest.say("Yes")],
+    ["no", checkRequest.say("No")],
+    ["unsure", checkRequest.say("Not sure")],
+    ["fixed", checkRequest.say("That fixed it")],
+    ["not-fixed", checkRequest.say("No change")],
   ]);
 }
 
 /** Every answer that holds, or those in `only`, each with the way to answer it again. */
-export function answersSoFar(visit, only = null) {
-  return [...visit.reading.answers]
+export function answersSoFar(checkRequest, only = null) {
+  return [...checkRequest.answers]
     .filter(([observation]) => only === null || only.includes(observation))
     .map(([observation, answer]) => ({
-      question: questionWords(visit, observation),
-      answer: answerWords(visit, observation, answer),
-      change_href: observation === SCREEN ? visit.links.danger() : visit.links.step([], [observation]),
+      question: questionWords(checkRequest, observation),
+      answer: answerWords(checkRequest, observation, answer),
+      change_href: observation === SCREEN ? checkRequest.links.danger() : checkRequest.links.step([], [observation]),
     }));
 }

@@ -28,28 +28,28 @@ export function sortOut(flags) {
 }
 
 /** The first action of each flag that is graver than those that act. */
-export function urgentFirst(visit, raised) {
+export function urgentFirst(checkRequest, raised) {
   const graver = raised.told.filter((flag) => flag.rank < raised.acting[0].rank);
-  return graver.map((flag) => instruction(visit.texts.flags.get(flag.id).first[0]));
+  return graver.map((flag) => instruction(checkRequest.texts.flags.get(flag.id).first[0]));
 }
 
-export function noteOf(visit, flag, away) {
-  const text = visit.texts.flags.get(flag.id);
+export function noteOf(checkRequest, flag, away) {
+  const text = checkRequest.texts.flags.get(flag.id);
   return {
     signal: flag.signal,
     heading: text.heading,
     hazard: text.hazard,
-    first: firstOf(visit, flag, away),
-    never: neverOf(visit, flag, away),
+    first: firstOf(checkRequest, flag, away),
+    never: neverOf(checkRequest, flag, away),
   };
 }
 
-export function firstOf(visit, flag, away) {
-  return instructionsOf(visit, visit.texts.flags.get(flag.id).first, away);
+export function firstOf(checkRequest, flag, away) {
+  return instructionsOf(checkRequest, checkRequest.texts.flags.get(flag.id).first, away);
 }
 
 /** What not to do; where the supply is cut, also what not to do while cutting it. */
-export function neverOf(visit, flag, away) {
-  const text = visit.texts.flags.get(flag.id);
-  return [...text.never, ...(text.first.includes(ISOLATE) ? supplyText(visit, away).never : [])];
+export function neverOf(checkRequest, flag, away) {
+  const text = checkRequest.texts.flags.get(flag.id);
+  return [...text.never, ...(text.first.includes(ISOLATE) ? supplyText(checkRequest, away).never : [])];
 }

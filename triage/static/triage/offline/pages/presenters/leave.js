@@ -5,15 +5,15 @@ import { callsFor } from "./numbers.js";
 
 const GAS_SMELL = "gas-smell";
 
-export function exitPage(visit, reason) {
-  const text = visit.texts.start.exits.get(reason);
+export function exitPage(checkRequest, reason) {
+  const text = checkRequest.texts.start.exits.get(reason);
   const smells = reason === GAS_SMELL;
   return {
     heading: text.heading,
     lines: text.lines,
     who: text.who,
-    call: callsFor(visit, smells ? ["gas", "emergency"] : []),
+    call: callsFor(checkRequest, smells ? ["gas", "emergency"] : []),
     no_switches: smells,
-    answers: smells ? [] : answersSoFar(visit),
+    answers: smells ? [] : answersSoFar(checkRequest),
   };
 }

@@ -8,37 +8,37 @@ import { problemSentences } from "./problems.js";
 import { questionPage } from "./question.js";
 import { shortSummary } from "./summary.js";
 
-export function makeSafePage(visit, step) {
+export function makeSafePage(checkRequest, step) {
   const raised = sortOut(step.flags);
   const { bare, away } = raised;
   const [flag, ...others] = raised.acting;
-  const text = visit.texts.flags.get(flag.id);
+  const text = checkRequest.texts.flags.get(flag.id);
   const wanted = step.flags.flatMap(({ phoneNumbers }) => phoneNumbers);
   return {
     signal: flag.signal,
     heading: text.heading,
     hazard: text.hazard,
-    first: [...urgentFirst(visit, raised), ...firstOf(visit, flag, away)],
-    never: neverOf(visit, flag, away),
-    tell_them: raised.told.map(({ id }) => visit.texts.flags.get(id).sign),
-    call: callsFor(visit, wanted),
-    other_calls: withoutNumber(visit, wanted),
-    also: others.map((other) => noteOf(visit, other, away)),
+    first: [...urgentFirst(checkRequest, raised), ...firstOf(checkRequest, flag, away)],
+    never: neverOf(checkRequest, flag, away),
+    tell_them: raised.told.map(({ id }) => checkRequest.texts.flags.get(id).sign),
+    call: callsFor(checkRequest, wanted),
+    other_calls: withoutNumber(checkRequest, wanted),
+    also: others.map((other) => noteOf(checkRequest, other, away)),
     who: text.who,
     then: text.then,
-    causes: bare ? [] : causesOf(visit, step.verdict),
-    memory: step.memory && !bare ? questionPage(visit, step.memory) : null,
-    answers: answersSoFar(visit, bare ? answersThatSaySo(visit, raised) : null),
-    problems: bare ? [] : problemSentences(visit),
-    summary: bare ? "" : shortSummary(visit),
+    causes: bare ? [] : causesOf(checkRequest, step.verdict),
+    memory: step.followUpQuestion && !bare ? questionPage(checkRequest, step.followUpQuestion) : null,
+    answers: answersSoFar(checkRequest, bare ? answersThatSaySo(checkRequest, raised) : null),
+    problems: bare ? [] : problemSentences(checkRequest),
+    summary: bare ? "" : shortSummary(checkRequest),
     bare,
-    local_line: bare ? "" : visit.place.local_line,
+    local_line: bare ? "" : checkRequest.region.local_line,
   };
 }
 
 /* When people have to leave, only the answers that say so, to put a slip of the finger right. */
-function answersThatSaySo(visit, raised) {
+function answersThatSaySo(checkRequest, raised) {
   const ids = raised.acting.map(({ id }) => id);
-  const raises = ([o, answer]) => ids.includes(visit.pack.observations.get(o)?.flags.get(answer));
-  return [...visit.reading.answers].filter(raises).map(([observation]) => observation);
+  const raises = ([o, answer]) => ids.includes(checkRequest.pack.observations.get(o)?.flags.get(answer));
+  return [...checkRequest.answers].filter(raises).map(([observation]) => observation);
 }

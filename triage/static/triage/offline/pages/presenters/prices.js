@@ -2,7 +2,6 @@
    and, for the range itself, `triage/engine/repair_or_replace.py`. */
 
 import { roundHalfEven } from "../rounding.js";
-import { beliefBehind } from "../visit.js";
 
 /** @typedef {[number, number]} Span from the least to the most
  * @typedef {[number, Span][]} ValueOfInformation the chance of each range of what a repair costs */
@@ -16,38 +15,42 @@ const FIVES_FROM = 20;
 const HUNDRED = 100;
 
 /** What a visit may come to, in money or else in call-out charges. */
-export function priceLines(visit) {
-  const { costs } = visit.site.pages;
-  const classes = costs.prices[currencyOf(visit.place)];
-  const range = usualRange(repairOutlook(beliefBehind(visit), classes ?? costs.call_outs));
+export function priceLines(checkRequest) {
+  const { costs } = checkRequest.site.pages;
+  const classes = costs.prices[currencyOf(checkRequest.region)];
+  const range = usualRange(repairOutlook(checkRequest.check.belief, classes ?? costs.call_outs));
   if (!classes) {
-    const times = visit.say("%(low)s to %(high)s", { low: range[0].toFixed(1), high: range[1].toFixed(1) });
+    const times = checkRequest.say("%(low)s to %(high)s", { low: range[0].toFixed(1), high: range[1].toFixed(1) });
     return [
-      visit.say("We have no prices for this place. Ask what a call-out costs before anybody comes."),
-      visit.say("The whole job then usually costs %(times)s times that charge.", { times }),
+      checkRequest.say("We have no prices for this place. Ask what a call-out costs before anybody comes."),
+      checkRequest.say("The whole job then usually costs %(times)s times that charge.", { times }),
     ];
   }
-  const visitOnly = moneyWords(visit, classes[CALL_OUT_CLASS]);
+  const visitOnly = moneyWords(checkRequest, classes[CALL_OUT_CLASS]);
   return [
-    visit.say("If somebody comes, the whole job usually costs %(range)s.", { range: moneyWords(visit, range) }),
-    visit.say("A visit that finds nothing to repair costs %(range)s.", { range: visitOnly }),
-    visit.say("Eight in ten ovens that answer like this lie in that range. Agree a price before work starts."),
+    checkRequest.say("If somebody comes, the whole job usually costs %(range)s.", {
+      range: moneyWords(checkRequest, range),
+    }),
+    checkRequest.say("A visit that finds nothing to repair costs %(range)s.", { range: visitOnly }),
+    checkRequest.say("Eight in ten ovens that answer like this lie in that range. Agree a price before work starts."),
   ];
 }
 
-function currencyOf(place) {
-  return place.territory ? place.currency : "";
+function currencyOf(region) {
+  return region.territory ? region.currency : "";
 }
 
-function moneyWords(visit, span) {
-  const signs = visit.site.pages.currency_signs;
-  const currency = currencyOf(visit.place);
+function moneyWords(checkRequest, span) {
+  const signs = checkRequest.site.pages.currency_signs;
+  const currency = currencyOf(checkRequest.region);
   const [low, high] = span.map(roundedPrice);
   const words = {
     low: withCurrency(signs, low, currency in signs ? currency : ""),
     high: withCurrency(signs, high, currency),
   };
-  return low === high ? visit.say("about %(high)s", words) : visit.say("about %(low)s to %(high)s", words);
+  return low === high
+    ? checkRequest.say("about %(high)s", words)
+    : checkRequest.say("about %(low)s to %(high)s", words);
 }
 
 function withCurrency(signs, amount, currency) {

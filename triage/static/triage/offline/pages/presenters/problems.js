@@ -5,11 +5,11 @@ import { answerWords, questionWords } from "./answers.js";
 const MOST_SHOWN = 4;
 
 /** One sentence each, the first few of them, and how many more there were. */
-export function problemSentences(visit) {
-  const sentences = [...new Set(visit.reading.problems.map((problem) => problemSentence(visit, problem)))];
+export function problemSentences(checkRequest) {
+  const sentences = [...new Set(checkRequest.problems.map((problem) => problemSentence(checkRequest, problem)))];
   const more = sentences.length - MOST_SHOWN;
   if (more <= 1) return sentences;
-  const rest = visit.sayCounted(
+  const rest = checkRequest.sayCounted(
     "%(n)s more answer could not be used either.",
     "%(n)s more answers could not be used either.",
     more,
@@ -17,25 +17,28 @@ export function problemSentences(visit) {
   return [...sentences.slice(0, MOST_SHOWN), rest];
 }
 
-function problemSentence(visit, { kind, observation, answer }) {
+function problemSentence(checkRequest, { kind, observation, answer }) {
   const words = {
-    question: questionWords(visit, observation),
-    answer: answerWords(visit, observation, answer),
+    question: questionWords(checkRequest, observation),
+    answer: answerWords(checkRequest, observation, answer),
   };
   switch (kind) {
     case "unknown-answer":
-      return visit.say("We did not know the answer “%(answer)s” to “%(question)s”. It was left out.", words);
+      return checkRequest.say("We did not know the answer “%(answer)s” to “%(question)s”. It was left out.", words);
     case "unreadable-reading":
-      return visit.say("The figures given for “%(question)s” could not be used. Please give them again.", words);
+      return checkRequest.say("The figures given for “%(question)s” could not be used. Please give them again.", words);
     case "contradiction":
-      return visit.say("“%(question)s” had two different answers. The safer one is used, or it is asked again.", words);
+      return checkRequest.say(
+        "“%(question)s” had two different answers. The safer one is used, or it is asked again.",
+        words,
+      );
     case "retired":
-      return visit.say("The question “%(question)s” is asked in another way now. It may be asked again.", words);
+      return checkRequest.say("The question “%(question)s” is asked in another way now. It may be asked again.", words);
     case "out-of-place":
-      return visit.say("“%(question)s” does not go with the other answers. It was left out.", words);
+      return checkRequest.say("“%(question)s” does not go with the other answers. It was left out.", words);
     case "too-many":
-      return visit.say("There were more answers than we can read. The first ones are used.");
+      return checkRequest.say("There were more answers than we can read. The first ones are used.");
     default:
-      return visit.say("We did not know the question “%(question)s”. It was left out.", words);
+      return checkRequest.say("We did not know the question “%(question)s”. It was left out.", words);
   }
 }

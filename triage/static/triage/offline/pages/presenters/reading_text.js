@@ -21,11 +21,11 @@ const FACTS = {
 };
 
 /** The text of a written reading, or null where the observation takes none or it cannot be read. */
-export function answerInFigures(visit, observation, answer) {
-  const measurement = visit.pack.observations.get(observation)?.measurement;
+export function answerInFigures(checkRequest, observation, answer) {
+  const measurement = checkRequest.pack.observations.get(observation)?.measurement;
   if (!measurement) return null;
   try {
-    return readingText(visit, answer, measurement);
+    return readingText(checkRequest, answer, measurement);
   } catch (fault) {
     if (fault instanceof InvalidReading) return null;
     throw fault;
@@ -33,8 +33,8 @@ export function answerInFigures(visit, observation, answer) {
 }
 
 /** The reading as far as this measurement uses it, in one line. Throws where it cannot be read. */
-export function readingText(visit, text, { kind, quantity }) {
-  const { pages } = visit.site;
+export function readingText(checkRequest, text, { kind, quantity }) {
+  const { pages } = checkRequest.site;
   const scope = scopeOf({ reading: { kind, quantity, ...FACTS[kind](text, pages) } });
   return fillPlain(pages, scope, pages.templates._reading_text).trim().replace(/\s+/g, " ");
 }

@@ -10,53 +10,53 @@ import { shortChance } from "./causes.js";
 import { OFF_AT_THE_SUPPLY } from "./supply.js";
 
 /** The short form, for the page. */
-export function shortSummary(visit) {
-  const { verdict } = visit.step;
-  const told = answersTold(visit);
+export function shortSummary(checkRequest) {
+  const { verdict } = checkRequest.step;
+  const told = answersTold(checkRequest);
   return joinedParts([
-    summaryHead(visit, visit.step),
-    section(visit.say("KIND OF OVEN"), told.oven),
-    section(visit.say("WHAT WAS SEEN"), [...told.plain, ...told.readings, ...told.tried]),
-    section(visit.say("LIKELY CAUSES, of ovens that answer like this"), causeLines(visit, verdict)),
-    summaryFoot(visit),
+    summaryHead(checkRequest, checkRequest.step),
+    section(checkRequest.say("KIND OF OVEN"), told.oven),
+    section(checkRequest.say("WHAT WAS SEEN"), [...told.plain, ...told.readings, ...told.tried]),
+    section(checkRequest.say("LIKELY CAUSES, of ovens that answer like this"), causeLines(checkRequest, verdict)),
+    summaryFoot(checkRequest),
   ]);
 }
 
 /** The whole of it, for the file; what is known so far where the questions are not over. */
-export function summaryText(visit) {
-  const { step } = visit;
-  const isOver = step.kind === "advice" || step.kind === "make-safe";
-  return `${isOver ? longSummary(visit, step) : answersOnly(visit)}\n`;
+export function summaryText(checkRequest) {
+  const { step } = checkRequest;
+  const isOver = step.kind === "result" || step.kind === "emergency";
+  return `${isOver ? longSummary(checkRequest, step) : answersOnly(checkRequest)}\n`;
 }
 
-function answersOnly(visit) {
-  const told = answersTold(visit);
+function answersOnly(checkRequest) {
+  const told = answersTold(checkRequest);
   const lines = [
-    visit.say("What is wrong: %(complaint)s", { complaint: troubleWords(visit) }),
+    checkRequest.say("What is wrong: %(complaint)s", { complaint: troubleWords(checkRequest) }),
     ...[...told.oven, ...told.plain, ...told.readings, ...told.tried],
   ];
-  const title = visit.say("OVEN FAULT CHECK");
-  return [title, section(visit.say("ANSWERS SO FAR"), lines), summaryFoot(visit)].join("\n\n");
+  const title = checkRequest.say("OVEN FAULT CHECK");
+  return [title, section(checkRequest.say("ANSWERS SO FAR"), lines), summaryFoot(checkRequest)].join("\n\n");
 }
 
-function longSummary(visit, step) {
+function longSummary(checkRequest, step) {
   const { verdict } = step;
   const weights = new Map(verdict.causes[0].weights.map(({ observation, decibans }) => [observation, decibans]));
-  const told = answersTold(visit, weights);
-  const names = verdict.alsoCheck.map((fault) => visit.texts.faults.get(fault).name);
+  const told = answersTold(checkRequest, weights);
+  const names = verdict.alsoCheck.map((fault) => checkRequest.texts.faults.get(fault).name);
   return joinedParts([
-    summaryHead(visit, step),
-    section(visit.say("KIND OF OVEN"), told.oven),
-    section(visit.say("ANSWERS (weight for the likeliest cause, in decibans: above zero points to it)"), [
+    summaryHead(checkRequest, step),
+    section(checkRequest.say("KIND OF OVEN"), told.oven),
+    section(checkRequest.say("ANSWERS (weight for the likeliest cause, in decibans: above zero points to it)"), [
       ...told.plain,
       ...told.readings,
       ...told.tried,
     ]),
-    section(visit.say("LIKELY CAUSES, of ovens that answer like this"), causeLines(visit, verdict)),
-    section(visit.say("ALSO CHECK"), names),
-    section(visit.say("TOLD TO DO FIRST"), toldFirst(visit, flagsOfStep(step))),
-    visit.say("What to bring and what to measure: open the address below when you’re online."),
-    summaryFoot(visit),
+    section(checkRequest.say("LIKELY CAUSES, of ovens that answer like this"), causeLines(checkRequest, verdict)),
+    section(checkRequest.say("ALSO CHECK"), names),
+    section(checkRequest.say("TOLD TO DO FIRST"), toldFirst(checkRequest, flagsOfStep(step))),
+    checkRequest.say("What to bring and what to measure: open the address below when you’re online."),
+    summaryFoot(checkRequest),
   ]);
 }
 
@@ -69,55 +69,55 @@ function section(heading, lines) {
 }
 
 function flagsOfStep(step) {
-  return step.kind === "make-safe" ? step.flags : step.cautions;
+  return step.kind === "emergency" ? step.flags : step.cautions;
 }
 
-function summaryHead(visit, step) {
+function summaryHead(checkRequest, step) {
   const flags = flagsOfStep(step);
-  const screened = visit.reading.answers.get(SCREEN) === NONE_OF_THESE;
-  const headings = flags.map(({ id }) => visit.texts.flags.get(id).heading);
-  const unseen = screened ? visit.say("Danger signs: none seen") : visit.say("Danger signs: not asked");
-  const leaveOff = visit.say("Advice given: leave it off until it has been checked");
+  const screened = checkRequest.answers.get(SCREEN) === NONE_OF_THESE;
+  const headings = flags.map(({ id }) => checkRequest.texts.flags.get(id).heading);
+  const unseen = screened ? checkRequest.say("Danger signs: none seen") : checkRequest.say("Danger signs: not asked");
+  const leaveOff = checkRequest.say("Advice given: leave it off until it has been checked");
   return [
-    visit.say("OVEN FAULT CHECK"),
-    visit.say("Trouble: %(complaint)s", { complaint: troubleWords(visit) }),
-    ...headings.map((sign) => visit.say("Danger sign: %(sign)s", { sign })),
+    checkRequest.say("OVEN FAULT CHECK"),
+    checkRequest.say("Trouble: %(complaint)s", { complaint: troubleWords(checkRequest) }),
+    ...headings.map((sign) => checkRequest.say("Danger sign: %(sign)s", { sign })),
     ...(flags.length ? [] : [unseen]),
     ...(step.verdict.band === "make-safe" ? [leaveOff] : []),
-    visit.say("Supply: %(state)s", { state: lowerFirst(supplySaid(visit)) }),
+    checkRequest.say("Supply: %(state)s", { state: lowerFirst(supplySaid(checkRequest)) }),
   ].join("\n");
 }
 
 /* The line of the first page that fits best, else the name of the complaint. */
-function troubleWords(visit) {
-  const { answers } = visit.reading;
+function troubleWords(checkRequest) {
+  const { answers } = checkRequest;
   let best = null;
-  visit.pack.complaints.forEach((complaint, at) => {
+  checkRequest.pack.complaints.forEach((complaint, at) => {
     const fits =
       complaint.option === answers.get(OPENING) && [...complaint.answers].every(([o, told]) => answers.get(o) === told);
     const { size } = complaint.answers;
-    if (fits && (!best || size > best.size)) best = { size, words: visit.texts.start.entries[at].words };
+    if (fits && (!best || size > best.size)) best = { size, words: checkRequest.texts.start.entries[at].words };
   });
   if (best) return best.words;
-  return answers.has(OPENING) ? answerWords(visit, OPENING, answers.get(OPENING)) : visit.say("not said");
+  return answers.has(OPENING) ? answerWords(checkRequest, OPENING, answers.get(OPENING)) : checkRequest.say("not said");
 }
 
-function supplySaid(visit) {
-  const answer = visit.reading.answers.get(OFF_AT_THE_SUPPLY);
-  if (answer === "yes") return visit.say("Said to be off. Not proved dead.");
-  return answer === "no" ? visit.say("Said not to be off.") : visit.say("Not said to be off.");
+function supplySaid(checkRequest) {
+  const answer = checkRequest.answers.get(OFF_AT_THE_SUPPLY);
+  if (answer === "yes") return checkRequest.say("Said to be off. Not proved dead.");
+  return answer === "no" ? checkRequest.say("Said not to be off.") : checkRequest.say("Not said to be off.");
 }
 
 /* Every answer that holds, as lines by where they stand; with `weights`, each with what it weighs. */
-function answersTold(visit, weights = new Map()) {
+function answersTold(checkRequest, weights = new Map()) {
   const told = { oven: [], plain: [], readings: [], tried: [] };
-  for (const [observation, answer] of visit.reading.answers) {
-    const line = `${questionWords(visit, observation)}: ${answerWords(visit, observation, answer)}`;
+  for (const [observation, answer] of checkRequest.answers) {
+    const line = `${questionWords(checkRequest, observation)}: ${answerWords(checkRequest, observation, answer)}`;
     const weighed = weights.has(observation) ? `${line} (${signedTenths(weights.get(observation))})` : line;
-    if (visit.pack.variants.has(observation)) told.oven.push(line);
+    if (checkRequest.pack.variants.has(observation)) told.oven.push(line);
     if (observation.startsWith(DID)) told.tried.push(weighed);
-    else if (isTrialOrNumbers(visit, observation, answer)) told.readings.push(weighed);
-    else if (![SCREEN, OPENING].includes(observation) && !visit.pack.variants.has(observation)) {
+    else if (isTrialOrNumbers(checkRequest, observation, answer)) told.readings.push(weighed);
+    else if (![SCREEN, OPENING].includes(observation) && !checkRequest.pack.variants.has(observation)) {
       told.plain.push(weighed);
     }
   }
@@ -125,30 +125,30 @@ function answersTold(visit, weights = new Map()) {
 }
 
 /* Whether it was measured or tried out rather than seen or remembered. */
-function isTrialOrNumbers(visit, observation, answer) {
-  const known = visit.pack.observations.get(observation);
+function isTrialOrNumbers(checkRequest, observation, answer) {
+  const known = checkRequest.pack.observations.get(observation);
   if (!known) return false;
   return known.method === "trial" || ![...known.options, CANT_TELL].includes(answer);
 }
 
-function causeLines(visit, { causes }) {
+function causeLines(checkRequest, { causes }) {
   return causes.map(({ fault, chance }) => {
-    const { name, trade } = visit.texts.faults.get(fault);
-    return `${shortChance(visit, chance)}: ${name} (${trade})`;
+    const { name, trade } = checkRequest.texts.faults.get(fault);
+    return `${shortChance(checkRequest, chance)}: ${name} (${trade})`;
   });
 }
 
 /* Where one flag forbids every switch, the pages show what that one says and no other's advice. */
-function toldFirst(visit, flags) {
+function toldFirst(checkRequest, flags) {
   const untouchable = flags.some(({ switches }) => switches === "never");
   const shown = flags.filter(({ switches }) => switches === "never" || !untouchable);
-  return shown.flatMap(({ id }) => visit.texts.flags.get(id).first).filter((line) => line !== ISOLATE);
+  return shown.flatMap(({ id }) => checkRequest.texts.flags.get(id).first).filter((line) => line !== ISOLATE);
 }
 
-function summaryFoot(visit) {
-  const version = { pack: visit.pack.version, place: visit.place.name };
+function summaryFoot(checkRequest) {
+  const version = { pack: checkRequest.pack.version, place: checkRequest.region.name };
   return [
-    visit.say("Knowledge: %(pack)s, %(place)s. Local rules and licensed practice come first.", version),
-    visit.say("This check again: %(address)s", { address: visit.origin + visit.links.step() }),
+    checkRequest.say("Knowledge: %(pack)s, %(place)s. Local rules and licensed practice come first.", version),
+    checkRequest.say("This check again: %(address)s", { address: checkRequest.origin + checkRequest.links.step() }),
   ].join("\n");
 }

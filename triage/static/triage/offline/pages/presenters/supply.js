@@ -8,25 +8,25 @@ const SUPPLY = "supply";
 const AT_THE_BOARD = "unknown";
 
 /** The steps for this oven's supply. `away`: the supply may be cut only at the board. */
-export function supplyText(visit, away) {
-  const known = visit.texts.isolation.supplies;
-  const answered = visit.reading.answers.get(SUPPLY);
+export function supplyText(checkRequest, away) {
+  const known = checkRequest.texts.isolation.supplies;
+  const answered = checkRequest.answers.get(SUPPLY);
   return known.get(away || !known.has(answered) ? AT_THE_BOARD : answered);
 }
 
-function cutSupply(visit, words, away) {
-  const text = supplyText(visit, away);
-  const cannot = visit.say("If you can’t do that: %(cannot)s", { cannot: text.cannot });
-  return { text: words, parts: text.steps, notes: [cannot, visit.place.isolation_note] };
+function cutSupply(checkRequest, words, away) {
+  const text = supplyText(checkRequest, away);
+  const cannot = checkRequest.say("If you can’t do that: %(cannot)s", { cannot: text.cannot });
+  return { text: words, parts: text.steps, notes: [cannot, checkRequest.region.isolation_note] };
 }
 
 /** All there is to know of cutting the supply before a task of one's own. */
-export function switchingOff(visit) {
-  const text = supplyText(visit, false);
-  const known = visit.texts.isolation;
+export function switchingOff(checkRequest) {
+  const text = supplyText(checkRequest, false);
+  const known = checkRequest.texts.isolation;
   return {
     before: known.always,
-    cut: cutSupply(visit, visit.say("How to cut the power"), false),
+    cut: cutSupply(checkRequest, checkRequest.say("How to cut the power"), false),
     never: text.never,
     cannot_tell: text.looks_off,
     also: known.other_sources,
@@ -34,11 +34,11 @@ export function switchingOff(visit) {
 }
 
 /** Lines as instructions; the line that stands for cutting the supply becomes the steps of the one before it. */
-export function instructionsOf(visit, lines, away) {
+export function instructionsOf(checkRequest, lines, away) {
   const found = [];
   for (const line of lines) {
     if (line !== ISOLATE) found.push(instruction(line));
-    else found.push(cutSupply(visit, found.pop()?.text ?? visit.say("Cut the power:"), away));
+    else found.push(cutSupply(checkRequest, found.pop()?.text ?? checkRequest.say("Cut the power:"), away));
   }
   return found;
 }

@@ -12,85 +12,85 @@ const COLD = "cold";
 const TOUCHED = "lamp-glass-seal";
 const COLDEST = ["lamp", "glass", "seal", "hinge", "door"];
 
-export function taskPage(visit, name) {
-  const task = visit.pack.tasks.get(name);
-  const text = visit.texts.tasks.get(name);
-  const offered = isOffered(visit, task);
-  const opened = offered && isOpen(visit, task);
-  const here = (more) => visit.links.task(name, more);
+export function taskPage(checkRequest, name) {
+  const task = checkRequest.pack.tasks.get(name);
+  const text = checkRequest.texts.tasks.get(name);
+  const offered = isOffered(checkRequest, task);
+  const opened = offered && isOpen(checkRequest, task);
+  const here = (more) => checkRequest.links.task(name, more);
   return {
     title: text.title,
     why: text.why,
-    gates: offered ? task.gates.map((gate) => gateShown(visit, task, gate, here)) : [],
+    gates: offered ? task.gates.map((gate) => gateShown(checkRequest, task, gate, here)) : [],
     open: opened,
-    closed: opened ? "" : whyClosed(visit, task, offered),
-    region_name: visit.place.name,
+    closed: opened ? "" : whyClosed(checkRequest, task, offered),
+    region_name: checkRequest.region.name,
     tools: offered ? text.tools : [],
     minutes: roundHalfEven(task.minutes),
-    result: offered ? resultOf(visit, task) : "",
+    result: offered ? resultOf(checkRequest, task) : "",
     part: task.picture,
-    back_href: visit.links.step(),
-    problems: problemSentences(visit),
-    ...(opened ? openTaskSteps(visit, task, text) : {}),
+    back_href: checkRequest.links.step(),
+    problems: problemSentences(checkRequest),
+    ...(opened ? openTaskSteps(checkRequest, task, text) : {}),
   };
 }
 
 /* Whether these answers, and no others, make the engine offer the task: on the advice, or beside a question. */
 function isOffered({ step }, task) {
-  return step.kind === "ask" ? step.better === task : Boolean(step.tasks?.includes(task));
+  return step.kind === "question" ? step.betterTest === task : Boolean(step.tasks?.includes(task));
 }
 
 /** Whether every gate was answered yes. */
-export function isOpen(visit, task) {
-  return task.gates.every((gate) => visit.reading.answers.get(gate) === "yes");
+export function isOpen(checkRequest, task) {
+  return task.gates.every((gate) => checkRequest.answers.get(gate) === "yes");
 }
 
-function openTaskSteps(visit, task, text) {
+function openTaskSteps(checkRequest, task, text) {
   const isCut = task.gates.includes(OFF_AT_THE_SUPPLY);
-  const measured = measuredBy(visit.pack, task);
+  const measured = measuredBy(checkRequest.pack, task);
   return {
-    cautions: cautionsOf(visit, task),
-    steps: instructionsOf(visit, text.steps, false),
+    cautions: cautionsOf(checkRequest, task),
+    steps: instructionsOf(checkRequest, text.steps, false),
     stop_if: text.stop_if,
-    back_on: isCut ? visit.texts.isolation.back_on : [],
-    after_question: visit.texts.questions.get(task.outcome)?.ask,
-    after_choices: outcomesOf(visit, task),
-    reading: measured.length ? readingForm(visit, measured, visit.links.taskPath(task.id)) : null,
+    back_on: isCut ? checkRequest.texts.isolation.back_on : [],
+    after_question: checkRequest.texts.questions.get(task.outcome)?.ask,
+    after_choices: outcomesOf(checkRequest, task),
+    reading: measured.length ? readingForm(checkRequest, measured, checkRequest.links.taskPath(task.id)) : null,
   };
 }
 
-export function cautionsOf(visit, task) {
-  const { signs } = visit.site.pages;
-  return visit.texts.tasks.get(task.id).cautions.map((caution) => ({ ...caution, sign: signs[caution.sign] }));
+export function cautionsOf(checkRequest, task) {
+  const { signs } = checkRequest.site.pages;
+  return checkRequest.texts.tasks.get(task.id).cautions.map((caution) => ({ ...caution, sign: signs[caution.sign] }));
 }
 
 /** What to do now that it did or did not put the oven right; nothing before that is known. */
-export function resultOf(visit, task) {
-  const text = visit.texts.tasks.get(task.id);
-  const told = visit.reading.answers.get(DID + task.id);
+export function resultOf(checkRequest, task) {
+  const text = checkRequest.texts.tasks.get(task.id);
+  const told = checkRequest.answers.get(DID + task.id);
   return told === "fixed" ? text.fixed : told === "not-fixed" ? text.not_fixed : "";
 }
 
 /** One gate of a task; `here` gives the address of the page it stands on with more answers. */
-export function gateShown(visit, task, gate, here) {
-  const text = visit.texts.gates.get(gate);
+export function gateShown(checkRequest, task, gate, here) {
+  const text = checkRequest.texts.gates.get(gate);
   const [yes, no, unsure] = ["yes", "no", "unsure"].map((answer) => here([[gate, answer]]));
   return {
     question: text.ask,
     yes_href: yes,
     no_href: no,
     unsure_href: unsure,
-    state: gateState(visit.reading.answers.get(gate)),
+    state: gateState(checkRequest.answers.get(gate)),
     if_not: text.if_not,
     looks_off: text.looks_off,
-    how: gate === OFF_AT_THE_SUPPLY ? switchingOff(visit) : null,
-    waits: gate === COLD ? waitsFor(visit, task) : [],
+    how: gate === OFF_AT_THE_SUPPLY ? switchingOff(checkRequest) : null,
+    waits: gate === COLD ? waitsFor(checkRequest, task) : [],
   };
 }
 
 /* How long to wait; what hands get near to has to be colder still. */
-function waitsFor(visit, task) {
-  const cooling = [...visit.texts.isolation.cooling];
+function waitsFor(checkRequest, task) {
+  const cooling = [...checkRequest.texts.isolation.cooling];
   return cooling.filter(([after]) => after !== TOUCHED || COLDEST.includes(task.picture)).map(([, line]) => line);
 }
 
@@ -99,21 +99,21 @@ function gateState(answer) {
   return ["yes", "no", "unsure"].includes(answer) ? answer : "";
 }
 
-function whyClosed(visit, task, offered) {
+function whyClosed(checkRequest, task, offered) {
   if (offered) {
-    const given = task.gates.map((gate) => visit.reading.answers.get(gate));
+    const given = task.gates.map((gate) => checkRequest.answers.get(gate));
     return given.includes("no") || given.includes("unsure") ? "not-yet" : "unanswered";
   }
-  if (visit.place.region.removes.has(task.id)) return "removed";
-  return visit.step.kind === "ask" ? "too-early" : "not-now";
+  if (checkRequest.check.region.removes.has(task.id)) return "removed";
+  return checkRequest.step.kind === "question" ? "too-early" : "not-now";
 }
 
 /* What may have come of it, each leading back to the check with that answer. */
-function outcomesOf(visit, task) {
-  const asked = visit.pack.observations.get(task.outcome);
-  const options = visit.texts.questions.has(task.outcome) ? [...asked.options, CANT_TELL] : asked.options;
+function outcomesOf(checkRequest, task) {
+  const asked = checkRequest.pack.observations.get(task.outcome);
+  const options = checkRequest.texts.questions.has(task.outcome) ? [...asked.options, CANT_TELL] : asked.options;
   return options.map((option) => ({
-    label: answerWords(visit, task.outcome, option),
-    href: visit.links.step([[task.outcome, option]]),
+    label: answerWords(checkRequest, task.outcome, option),
+    href: checkRequest.links.step([[task.outcome, option]]),
   }));
 }

@@ -22,8 +22,8 @@ const FAHRENHEIT = degrees("°F", {
 });
 
 /** @returns {Degrees} */
-export function degreesOf({ place }) {
-  return place.temperature === "F" ? FAHRENHEIT : CELSIUS;
+export function degreesOf({ region }) {
+  return region.temperature === "F" ? FAHRENHEIT : CELSIUS;
 }
 
 function degrees(unit, { kept, fromCelsius, fromKelvin }) {

@@ -3,7 +3,7 @@
 
 import { flagsRaisedBy } from "../../../engine/readings/evidence.js";
 import { InvalidReading } from "../../../engine/readings/encoding.js";
-import { applies, ruledOut } from "../../../engine/trail.js";
+import { applies, ruledOut } from "../../../engine/answers.js";
 import { capital } from "../../wording.js";
 import { readingText } from "../reading_text.js";
 import { degreesOf } from "./degrees.js";
@@ -27,39 +27,42 @@ export function measuredBy(pack, task) {
 }
 
 /** The form for figures that answer `observations`, the first of them always; `action` is the page it stands on. */
-export function readingForm(visit, observations, action) {
+export function readingForm(checkRequest, observations, action) {
   const kind = observations[0].measurement.kind;
-  const { intro, groups } = visit.texts.readings.get(kind);
+  const { intro, groups } = checkRequest.texts.readings.get(kind);
   const { limits, parseMore } = READING_KINDS.get(kind);
-  const found = new FormInput(visit.typed, degreesOf(visit));
+  const found = new FormInput(checkRequest.typed, degreesOf(checkRequest));
   found.parse(groups, limits);
   parseMore?.(found, groups);
-  const meant = meantOf(visit, observations, found);
+  const meant = meantOf(checkRequest, observations, found);
   const form = {
     kind,
     intro,
     action,
-    hidden: [...visit.links.contextParams(), ...visit.reading.answers, [SENT, "1"]],
-    groups: [...whichMeasured(visit, observations, meant), ...boundGroups(found, groups, paramsOf(visit))],
-    places: kind === "gasket" ? doorPlaces(visit, found) : [],
+    hidden: [...checkRequest.links.contextParams(), ...checkRequest.answers, [SENT, "1"]],
+    groups: [
+      ...whichMeasured(checkRequest, observations, meant),
+      ...boundGroups(found, groups, paramsOf(checkRequest)),
+    ],
+    places: kind === "gasket" ? doorPlaces(checkRequest, found) : [],
   };
-  return found.isSent ? { ...form, ...readingOutcome(visit, form, found, meant, observations) } : form;
+  return found.isSent ? { ...form, ...readingOutcome(checkRequest, form, found, meant, observations) } : form;
 }
 
 /* What labels and hints name. */
-function paramsOf(visit) {
-  const { unit, differenceText } = degreesOf(visit);
-  return { volts: usualVolts(visit), unit, tolerance: differenceText(CHEAP_TOLERANCE) };
+function paramsOf(checkRequest) {
+  const { unit, differenceText } = degreesOf(checkRequest);
+  return { volts: usualVolts(checkRequest), unit, tolerance: differenceText(CHEAP_TOLERANCE) };
 }
 
 /* What is wrong or missing, or else the result. */
-function readingOutcome(visit, { kind, groups }, found, meant, observations) {
+function readingOutcome(checkRequest, { kind, groups }, found, meant, observations) {
   const labels = new Map(groups.flatMap(({ fields }) => fields.map(({ name, label }) => [name, label])));
   if (found.errors.size) return { errors: [...found.errors].map(([name, error]) => [labels.get(READ + name), error]) };
-  const text = READING_KINDS.get(kind).write(visit, found);
+  const text = READING_KINDS.get(kind).write(checkRequest, found);
   if (!text) return { empty: true };
   try {
-    return { result: readingResult(visit, text, meant, observations) };
+    return { result: readingResult(checkRequest, text, meant, observations) };
   } catch (fault) {
     if (!(fault instanceof InvalidReading)) throw fault;
     const { field, reason } = fault;
@@ -69,20 +72,20 @@ function readingOutcome(visit, { kind, groups }, found, meant, observations) {
 }
 
 /* A red flag is raised by whatever the figures can answer, whether or not it was asked for on this oven. */
-function readingResult(visit, text, meant, observations) {
+function readingResult(checkRequest, text, meant, observations) {
   const { measurement } = meant[0];
-  const headline = readingText(visit, text, measurement);
+  const headline = readingText(checkRequest, text, measurement);
   const isAsked = (one) => meant.includes(one) || one.measurement.quantity !== measurement.quantity;
   const alarming = observations.filter((one) => isAsked(one) && flagsRaisedBy(one, text).length);
   const answering = [...new Set([...meant, ...alarming])].filter(
-    (one) => alarming.includes(one) || isFitting(visit, one),
+    (one) => alarming.includes(one) || isFitting(checkRequest, one),
   );
   const answers = answering.map(({ id }) => [id, text]);
-  const href = alarming.length ? visit.links.step(answers) : visit.links.onward(answers);
+  const href = alarming.length ? checkRequest.links.step(answers) : checkRequest.links.continueUrl(answers);
   return {
     headline: capital(headline),
-    interpretations: meant.map((one) => interpret(visit, one, text)),
-    drawing: READING_KINDS.get(measurement.kind).drawing(visit, text),
+    interpretations: meant.map((one) => interpret(checkRequest, one, text)),
+    drawing: READING_KINDS.get(measurement.kind).drawing(checkRequest, text),
     has_range: headline.includes("±"),
     continue_href: answers.length ? href : "",
     alarm: alarming.length > 0,
@@ -90,28 +93,28 @@ function readingResult(visit, text, meant, observations) {
 }
 
 /* The one that was measured, and those that other quantities of the same figures answer as well. */
-function meantOf(visit, observations, found) {
-  const alike = alternativesOf(visit, observations);
+function meantOf(checkRequest, observations, found) {
+  const alike = alternativesOf(checkRequest, observations);
   const chosen = alike.find(({ id }) => id === found.text(FOR)) ?? alike[0];
   const others = observations.filter(({ measurement }) => measurement.quantity !== chosen.measurement.quantity);
-  return [chosen, ...others.filter((one) => isFitting(visit, one))];
+  return [chosen, ...others.filter((one) => isFitting(checkRequest, one))];
 }
 
-function alternativesOf(visit, [first, ...others]) {
+function alternativesOf(checkRequest, [first, ...others]) {
   const same = others.filter(({ measurement }) => measurement.quantity === first.measurement.quantity);
-  return [first, ...same.filter((one) => isFitting(visit, one))];
+  return [first, ...same.filter((one) => isFitting(checkRequest, one))];
 }
 
 /* The question which of several was measured, where there is more than one. */
-function whichMeasured(visit, observations, meant) {
-  const alike = alternativesOf(visit, observations);
+function whichMeasured(checkRequest, observations, meant) {
+  const alike = alternativesOf(checkRequest, observations);
   if (alike.length < 2) return [];
-  const choices = alike.map(({ id }) => [id, visit.texts.questions.get(id).short]);
+  const choices = alike.map(({ id }) => [id, checkRequest.texts.questions.get(id).short]);
   return [{ fields: [{ name: READ + FOR, value: meant[0].id, choices }] }];
 }
 
 /* Whether it exists on this oven after these answers. */
-function isFitting(visit, observation) {
-  const { answers } = visit.reading;
+function isFitting(checkRequest, observation) {
+  const { answers } = checkRequest;
   return applies(observation, answers) && !ruledOut(observation.requiresVariant, answers);
 }

@@ -9,8 +9,8 @@ import { READ } from "./form_input.js";
 const NO_BOTTOM = "no-bottom";
 const BOTTOM_PLACE = "bottom";
 
-export function doorPlaces(visit, found) {
-  const names = visit.site.pages.seal_places;
+export function doorPlaces(checkRequest, found) {
+  const names = checkRequest.site.pages.seal_places;
   return SEAL_PLACES.map((place) => ({ name: READ + place, label: names[place], ticked: found.isTicked(place) }));
 }
 
@@ -22,8 +22,8 @@ export const GASKET = {
     return encodeGasket(SEAL_PLACES.map((place) => (leftOut(place) ? null : found.isTicked(place))));
   },
 
-  drawing(visit, text) {
+  drawing(checkRequest, text) {
     const { leaks } = readGasket(text);
-    return doorDiagram(leaks, { kind: "gasket", leaking: placesText(visit.site.pages, leaks) });
+    return doorDiagram(leaks, { kind: "gasket", leaking: placesText(checkRequest.site.pages, leaks) });
   },
 };

@@ -5,9 +5,9 @@ import { optionLikelihoods } from "../../../engine/readings/evidence.js";
 
 export const CLEAR = 0.7;
 
-export function interpret(visit, observation, text) {
+export function interpret(checkRequest, observation, text) {
   const likelihoods = optionLikelihoods(observation, text);
-  const { short, options } = visit.texts.questions.get(observation.id);
+  const { short, options } = checkRequest.texts.questions.get(observation.id);
   const ranked = distinctOptions(observation).sort((one, other) => likelihoods[other] - likelihoods[one]);
   const total = ranked.reduce((sum, at) => sum + likelihoods[at], 0);
   const [best, next] = ranked.map((at) => options.get(observation.options[at]));

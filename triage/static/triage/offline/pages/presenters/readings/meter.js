@@ -32,7 +32,7 @@ export const METER = {
     }
   },
 
-  write: (visit, found) => encode(METER_FIELDS, withUsualVolts(visit, found)),
+  write: (checkRequest, found) => encode(METER_FIELDS, withUsualVolts(checkRequest, found)),
 
   drawing(_, text) {
     const power = readMeter(text);

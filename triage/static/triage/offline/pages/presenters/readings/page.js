@@ -8,41 +8,43 @@ import { cautionsOf, gateShown, isOpen } from "../task.js";
 import { measuredBy, readingForm } from "./form.js";
 
 /** The template and the page; the danger signs first where nobody looked through them yet. */
-export function readingPage(visit, kind) {
-  if (!visit.reading.answers.has(SCREEN)) {
-    const signs = dangerPage(visit);
+export function readingPage(checkRequest, kind) {
+  if (!checkRequest.answers.has(SCREEN)) {
+    const signs = dangerPage(checkRequest);
     return [
       "danger",
-      { ...signs, none: { ...signs.none, href: visit.links.reading(kind, [[SCREEN, NONE_OF_THESE]]) } },
+      { ...signs, none: { ...signs.none, href: checkRequest.links.reading(kind, [[SCREEN, NONE_OF_THESE]]) } },
     ];
   }
-  const tasks = tasksOf(visit, kind);
+  const tasks = tasksOf(checkRequest, kind);
   const [first] = tasks;
-  const removed = visit.place.region.removes.has(first.id);
-  const opened = isOpen(visit, first) && !removed;
-  const measured = new Set(tasks.flatMap((task) => measuredBy(visit.pack, task)));
-  const here = (more) => visit.links.reading(kind, more);
+  const removed = checkRequest.check.region.removes.has(first.id);
+  const opened = isOpen(checkRequest, first) && !removed;
+  const measured = new Set(tasks.flatMap((task) => measuredBy(checkRequest.pack, task)));
+  const here = (more) => checkRequest.links.reading(kind, more);
   return [
     "reading",
     {
-      heading: visit.texts.readings.get(kind).name,
-      intro: visit.texts.tasks.get(first.id).why,
+      heading: checkRequest.texts.readings.get(kind).name,
+      intro: checkRequest.texts.tasks.get(first.id).why,
       removed,
-      region_name: visit.place.name,
+      region_name: checkRequest.region.name,
       heat: first.needsHeat,
-      cautions: cautionsOf(visit, first),
-      gates: removed ? [] : first.gates.map((gate) => gateShown(visit, first, gate, here)),
-      how: first.needsHeat || !opened ? "" : visit.texts.questions.get(first.outcome).look,
-      form: opened ? readingForm(visit, [...measured], visit.links.readingPath(kind)) : null,
-      check_href: visit.links.onward(),
+      cautions: cautionsOf(checkRequest, first),
+      gates: removed ? [] : first.gates.map((gate) => gateShown(checkRequest, first, gate, here)),
+      how: first.needsHeat || !opened ? "" : checkRequest.texts.questions.get(first.outcome).look,
+      form: opened ? readingForm(checkRequest, [...measured], checkRequest.links.readingPath(kind)) : null,
+      check_href: checkRequest.links.continueUrl(),
       part: first.picture,
-      local_line: visit.place.local_line,
-      problems: problemSentences(visit),
+      local_line: checkRequest.region.local_line,
+      problems: problemSentences(checkRequest),
     },
   ];
 }
 
 /* The tasks whose figures are of this kind, in the pack's order. */
-function tasksOf(visit, kind) {
-  return [...visit.pack.tasks.values()].filter((task) => measuredBy(visit.pack, task)[0]?.measurement.kind === kind);
+function tasksOf(checkRequest, kind) {
+  return [...checkRequest.pack.tasks.values()].filter(
+    (task) => measuredBy(checkRequest.pack, task)[0]?.measurement.kind === kind,
+  );
 }

@@ -5,14 +5,14 @@ const ONE_APPLIANCE = 250;
 const USUAL_VOLTS = 230;
 
 /** The figures, with the place's voltage where a display's stands alone. */
-export function withUsualVolts(visit, { figures }) {
+export function withUsualVolts(checkRequest, { figures }) {
   const alone = figures.has("supply-volts") && !figures.has("rated-volts");
-  return alone ? new Map([...figures, ["rated-volts", String(usualVolts(visit))]]) : figures;
+  return alone ? new Map([...figures, ["rated-volts", String(usualVolts(checkRequest))]]) : figures;
 }
 
 /* The highest voltage an oven is rated for there: 240 of "120/240 V", but 230 of "230/400 V". */
-export function usualVolts(visit) {
-  const volts = /([0-9/-]+) ?V/.exec(visit.place.nominal)?.[1].split(/[/-]/).filter(Boolean).map(Number) ?? [];
+export function usualVolts(checkRequest) {
+  const volts = /([0-9/-]+) ?V/.exec(checkRequest.region.nominal)?.[1].split(/[/-]/).filter(Boolean).map(Number) ?? [];
   const fitting = volts.filter((one) => one <= ONE_APPLIANCE);
   return fitting.length ? Math.max(...fitting) : USUAL_VOLTS;
 }

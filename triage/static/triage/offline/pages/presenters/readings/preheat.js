@@ -14,7 +14,7 @@ const MARGIN = 1.15;
 export const PREHEAT = {
   limits: PREHEAT_FIELDS,
 
-  write: (visit, found) => encode(PREHEAT_FIELDS, withUsualVolts(visit, found)),
+  write: (checkRequest, found) => encode(PREHEAT_FIELDS, withUsualVolts(checkRequest, found)),
 
   drawing(_, text) {
     const { minutes, needed, ratio } = readPreheat(text);

@@ -20,7 +20,7 @@ export const RUN_ON = {
     return encode(RUN_ON_FIELDS, new Map([...figures, ["heard", heard]]));
   },
 
-  drawing(visit, text) {
+  drawing(checkRequest, text) {
     const { minutes, running } = readRunOn(text);
     const endless = minutes.value >= ENDLESS_MINUTES;
     const value = endless ? SHOWN_MINUTES : minutes.value;
@@ -34,7 +34,7 @@ export const RUN_ON = {
     const seen = [running ? value : Math.max(value - unsure, 0), value + unsure, running];
     const facts = {
       kind: "run-on",
-      found: readingText(visit, text, { kind: "run-on" }),
+      found: readingText(checkRequest, text, { kind: "run-on" }),
       silent: !running && !minutes.value,
       still_running: running && !endless,
     };

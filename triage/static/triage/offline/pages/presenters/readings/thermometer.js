@@ -43,9 +43,9 @@ export const THERMOMETER = {
     return encode(THERMOMETER_FIELDS, new Map([...figures, ["readings", whole.join("_")]]));
   },
 
-  drawing(visit, text) {
+  drawing(checkRequest, text) {
     const found = readThermometer(text);
-    const degrees = degreesOf(visit);
+    const degrees = degreesOf(checkRequest);
     const facts = {
       kind: "thermometer",
       ...shownFacts(found, degrees),

@@ -1,27 +1,27 @@
-/* What an address says, and the addresses of the other pages: as `triage/check_pages/address.py`. */
+/* What an address says, and the addresses of the other pages: as `triage/check_pages/query.py`. */
 
 import { OPENING } from "../engine/pack.js";
 
-/** @typedef {{pairs: [string, string][], region: string | null, cut: boolean, typed: Map<string, string>, firm: string}}
- *   Asked `typed` is what stands in fields of a form beside the answers */
+/** @typedef {{pairs: [string, string][], region: string | null, truncated: boolean, typed: Map<string, string>, firm: string}}
+ *   ParsedQuery `typed` is what stands in fields of a form beside the answers */
 
 const REGION = "region";
 const FIRM = "firm";
 const TYPED = ["cost-", "read-"];
-const MOST_PAIRS = 1000;
-const LONGEST_VALUE = 800;
+const MAX_PAIRS = 1000;
+const MAX_VALUE_LENGTH = 800;
 
 /** The pairs of a query string (without its question mark), in order; never throws.
- * @param {string} query @returns {Asked} */
-export function readAddress(query) {
+ * @param {string} query @returns {ParsedQuery} */
+export function parseQuery(query) {
   const pieces = query.split("&");
-  const pairs = pieces.slice(0, MOST_PAIRS).filter(Boolean).map(pairOf);
+  const pairs = pieces.slice(0, MAX_PAIRS).filter(Boolean).map(pairOf);
   const lastOf = (wanted) => pairs.filter(([name]) => name === wanted).at(-1)?.[1];
   const isTyped = ([name]) => TYPED.some((begins) => name.startsWith(begins));
   return {
     pairs: pairs.filter((pair) => ![REGION, FIRM].includes(pair[0]) && !isTyped(pair)),
     region: lastOf(REGION) ?? null,
-    cut: pieces.length > MOST_PAIRS,
+    truncated: pieces.length > MAX_PAIRS,
     typed: new Map(pairs.filter(isTyped)),
     firm: lastOf(FIRM) ?? "",
   };
@@ -34,14 +34,14 @@ function pairOf(piece) {
 
 /* Percent signs that stand for no byte stay as they are; bytes that are no UTF-8 become replacement signs. */
 function plainText(text) {
-  if (!/[+%\u0080-\uffff]/.test(text)) return text.slice(0, LONGEST_VALUE);
+  if (!/[+%\u0080-\uffff]/.test(text)) return text.slice(0, MAX_VALUE_LENGTH);
   const bytes = [];
   for (const piece of text.replaceAll("+", " ").split(/(%[0-9a-fA-F]{2})/)) {
     if (/^%[0-9a-fA-F]{2}$/.test(piece)) bytes.push(parseInt(piece.slice(1), 16));
     else bytes.push(...new TextEncoder().encode(piece));
   }
   const decoded = new TextDecoder("utf-8", { ignoreBOM: true }).decode(new Uint8Array(bytes));
-  return [...decoded].slice(0, LONGEST_VALUE).join("");
+  return [...decoded].slice(0, MAX_VALUE_LENGTH).join("");
 }
 
 /** Addresses that carry the good answers of this check, its region and its firm, and nothing else. */
@@ -81,8 +81,8 @@ export class Links {
   }
 
   /** The check, or the first page for somebody who has not said what is wrong yet. */
-  onward(more = []) {
-    return this.answers.has(OPENING) ? this.step(more) : this.first(more);
+  continueUrl(more = []) {
+    return this.answers.has(OPENING) ? this.step(more) : this.start(more);
   }
 
   summary() {
@@ -97,18 +97,18 @@ export class Links {
     return this.to(this.paths.exit.replace("*", reason));
   }
 
-  /** The first page afresh: the place goes along, the answers do not. */
-  start() {
-    return new Links(this.paths, this.region, new Map(), this.firm).first();
+  /** The first page afresh: the region goes along, the answers do not. */
+  restart() {
+    return new Links(this.paths, this.region, new Map(), this.firm).start();
   }
 
   /** The first page with the answers kept. */
-  first(more = []) {
+  start(more = []) {
     return this.to(this.paths.start, more);
   }
 
-  at(region) {
-    return new Links(this.paths, region, this.answers, this.firm).first();
+  withRegion(region) {
+    return new Links(this.paths, region, this.answers, this.firm).start();
   }
 
   handOver() {

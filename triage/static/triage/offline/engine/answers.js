@@ -11,23 +11,23 @@ import { flagsRaisedBy, invalidReason } from "./readings/evidence.js";
  * @typedef {import("./pack.js").Observation} Observation
  * @typedef {import("./pack.js").Pack} Pack
  * @typedef {{kind: "unknown-question" | "unknown-answer" | "unreadable-reading" | "contradiction" | "retired" |
- *   "out-of-place" | "too-many", observation: string, answer: string, detail: string}} Problem `detail` says why a
+ *   "out-of-place" | "too-many", observation: string, answer: string, detail: string}} AnswerProblem `detail` says why a
  *   reading is unreadable
- * @typedef {{answers: Answers, problems: Problem[]}} Reading */
+ * @typedef {{answers: Answers, problems: AnswerProblem[]}} ParsedAnswers */
 
-const MOST_ANSWERS = 120;
-const LONGEST_ID = 60;
+const MAX_ANSWERS = 120;
+const MAX_ID_LENGTH = 60;
 
 /** The usable answers of a trail and what was wrong with the others.
- * @param {Pack} pack @param {Iterable<[string, string]>} pairs @returns {Reading} */
-export function readTrail(pack, pairs) {
+ * @param {Pack} pack @param {Iterable<[string, string]>} pairs @returns {ParsedAnswers} */
+export function parseAnswers(pack, pairs) {
   const problems = [];
   const choices = new Map();
   let tooMany = false;
   let number = 0;
   for (const [observation, answer] of pairs) {
     const problem = misnamed(pack, observation, answer);
-    if (number >= MOST_ANSWERS && (problem || !endsByItself(pack, observation, answer))) {
+    if (number >= MAX_ANSWERS && (problem || !endsByItself(pack, observation, answer))) {
       tooMany = true; // a danger sign is read wherever it stands
     } else if (problem) {
       problems.push(problem);
@@ -86,7 +86,7 @@ function misnamed(pack, observation, answer) {
 
 /* By whole letters, so that no half of one is left over. */
 function shortened(text) {
-  return text.length > LONGEST_ID ? [...text].slice(0, LONGEST_ID).join("") : text;
+  return text.length > MAX_ID_LENGTH ? [...text].slice(0, MAX_ID_LENGTH).join("") : text;
 }
 
 /* The red flags this answer raises, whatever else was said. */

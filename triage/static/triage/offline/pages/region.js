@@ -1,18 +1,18 @@
 /* Which region is meant by the languages a browser speaks, where the address names none: as
-   `triage/check_pages/place.py`. */
+   `triage/check_pages/region.py`. */
 
 export const ELSEWHERE = "iec";
 
 const LONGEST_HEADER = 500;
 
 /** The id of the region meant by languages as in an Accept-Language header ("en-AU,en;q=0.5").
- * @param {string} languages @param {Map<string, {territory: string}>} places @param {string} usual */
-export function guessRegion(languages, places, usual) {
+ * @param {string} languages @param {Map<string, {territory: string}>} regions @param {string} usual */
+export function guessRegion(languages, regions, usual) {
   const found = territoriesOf(languages);
   for (const territory of found) {
-    for (const [id, place] of places) if (place.territory === territory) return id;
+    for (const [id, region] of regions) if (region.territory === territory) return id;
   }
-  return found.length && places.has(ELSEWHERE) ? ELSEWHERE : usual;
+  return found.length && regions.has(ELSEWHERE) ? ELSEWHERE : usual;
 }
 
 /* Two-letter territories, the most wanted first. */

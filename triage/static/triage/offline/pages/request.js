@@ -1,0 +1,94 @@
+/* One page asked for, read once: the place, the words, the answers and the step they lead to. As
+   `triage/check_pages/checkRequest.py`. A check done for a firm is the server's to answer. */
+
+import { runCheck } from "../engine/check.js";
+import { openPack } from "../engine/pack.js";
+import { Links, parseQuery } from "./query.js";
+import { formFor } from "./filling.js";
+import { guessRegion } from "./region.js";
+import { openTexts } from "./wording.js";
+
+/** @typedef {{pack: import("../engine/pack.js").Pack, regions: Map<string, object>, pages: {paths: Object<string, string>, [name: string]: any},
+ *   worded: Map<string, object>}} Site `regions` by id, each with its rules for the engine in `region` */
+
+const SLUG = /^[-a-zA-Z0-9_]{1,50}$/;
+
+/** Everything the pages are made from. Throws where the two do not belong together: texts stand in the pack's order.
+ * @param {object} packTold @param {object} pagesTold both as parsed JSON @returns {Site} */
+export function openSite(packTold, pagesTold) {
+  if (packTold.version !== pagesTold.pack) throw new Error("The pack and the pages are not of one version.");
+  const opened = openPack(packTold);
+  const regions = new Map();
+  for (const [id, profile] of Object.entries(pagesTold.regions)) {
+    const words = new Map(Object.entries(profile.words));
+    regions.set(id, { ...profile, id, region: opened.regions.get(id), words });
+  }
+  return { pack: opened.pack, regions, pages: pagesTold, worded: new Map() };
+}
+
+/** The firm an address names, if any. @param {string} query */
+export function firmIn(query) {
+  const { firm } = parseQuery(query);
+  return SLUG.test(firm) ? firm : "";
+}
+
+/** What an address asks for: the check its answers make, and what the pages around it need.
+ * @param {Site} site @param {string} query @param {string} languages @param {string} origin */
+export function readCheckRequest(site, query, languages, origin) {
+  const asked = parseQuery(query);
+  const region = site.regions.get(regionOf(site, asked, languages));
+  const check = runCheck(site.pack, region.region, asked.pairs);
+  const { answers, problems } = check;
+  const checkRequest = {
+    ...{ site, region, check, answers, problems, origin, pack: site.pack, typed: asked.typed },
+    /** A page that does not ask for it does not wait for it. */
+    get step() {
+      return check.step;
+    },
+  };
+  checkRequest.texts = textsFor(site, region.id);
+  checkRequest.links = new Links(site.pages.paths, region.id, answers, firmIn(query));
+  checkRequest.say = (sentence, words = null) => filledIn(site.pages.sentences[sentence] ?? sentence, words);
+  checkRequest.sayCounted = (one, many, n) => {
+    const [which, ...forms] = site.pages.counted[`${one}|${many}`];
+    return filledIn(formFor(n, which, forms), { n });
+  };
+  checkRequest.notices = noticesOf(checkRequest, asked);
+  return checkRequest;
+}
+
+function filledIn(sentence, words) {
+  return words ? sentence.replace(/%\((\w+)\)s|%%/g, (whole, name) => (name ? words[name] : "%")) : sentence;
+}
+
+function regionOf(site, asked, languages) {
+  if (site.regions.has(asked.region)) return asked.region;
+  const fallback = site.pages.default_region;
+  return asked.region === null ? guessRegion(languages, site.regions, fallback) : fallback;
+}
+
+function textsFor(site, region) {
+  if (!site.worded.has(region)) {
+    site.worded.set(region, openTexts(site.pages.texts, site.pack, site.regions.get(region).words));
+  }
+  return site.worded.get(region);
+}
+
+function noticesOf(checkRequest, asked) {
+  const notices = [];
+  if (asked.region !== null && !checkRequest.site.regions.has(asked.region)) {
+    const words = { place: checkRequest.region.name };
+    notices.push(
+      checkRequest.say(
+        "We do not know the place in this address. The rules and numbers shown are for %(place)s.",
+        words,
+      ),
+    );
+  }
+  if (asked.firm && !checkRequest.links.firm)
+    notices.push(checkRequest.say("We do not know the repair firm in this address. The check works without it."));
+  if (asked.truncated) {
+    notices.push(checkRequest.say("The address was too long to read to its end. The first answers are used."));
+  }
+  return notices;
+}
