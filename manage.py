@@ -18,7 +18,10 @@ def main():
             run_command()
     else:
         first_run.require_packages()
-        run_command()
+        if sys.argv[1:2] == ["pack"]:
+            run_pack_command()
+        else:
+            run_command()
 
 
 def run_command():
@@ -30,6 +33,19 @@ def run_command():
         execute_from_command_line(sys.argv)
     except ImproperlyConfigured as problem:
         raise first_run.CannotStart(problem) from problem
+
+
+def run_pack_command():
+    """The author's tools work on files alone: without a site, its settings, a secret key or a database."""
+    from django.conf import settings
+
+    from site_config import env
+    from triage.conf import DEFAULT_REGION
+    from triage.management.commands.pack import Command
+
+    region = env.text(DEFAULT_REGION.name, default=DEFAULT_REGION.default)
+    settings.configure(USE_I18N=False, TIME_ZONE="UTC", **{DEFAULT_REGION.name: region})
+    Command().run_from_argv(sys.argv)
 
 
 if __name__ == "__main__":

@@ -3,13 +3,13 @@
 import pytest
 
 from triage import checks
-from triage.knowledge.problems import PackProblems, Problem
+from triage.knowledge.problems import PackProblem, PackProblems
 
 
 @pytest.fixture
 def broken(monkeypatch):
     def fail():
-        raise PackProblems([Problem("oven/faults.yaml", 7, "lamp", "has no text here.", "Add an entry.")])
+        raise PackProblems([PackProblem("oven/faults.yaml", 7, "lamp", "has no text here.", "Add an entry.")])
 
     monkeypatch.setattr(checks, "library", fail)
 

@@ -3,7 +3,7 @@
 from functools import cache
 
 from triage.authoring.decision_tree import grow
-from triage.authoring.tree_labels import TreeWords
+from triage.authoring.tree_labels import TreeLabels
 from triage.knowledge.library import library
 
 
@@ -16,4 +16,4 @@ def no_heat_tree():
 
 
 def words():
-    return TreeWords(library().pack, "gb-eng", library().words("gb-eng"))
+    return TreeLabels(library().pack, "gb-eng", library().words("gb-eng"))

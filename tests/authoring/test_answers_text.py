@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings, strategies
 
 from tests.builders import ANYWHERE, make_pack
-from triage.authoring.answers_text import LONGEST, BadTrail, as_query, known_check, read_text
+from triage.authoring.answers_text import LONGEST, InvalidAnswersText, as_query, known_check, read_text
 
 PAIRS = (("complaint", "stays-cold"), ("danger", "none"))
 
@@ -50,7 +50,7 @@ def test_what_is_written_is_read_again():
     ],
 )
 def test_what_is_no_trail_is_refused_in_one_sentence(text, said):
-    with pytest.raises(BadTrail, match=said.replace("?", r"\?")) as refused:
+    with pytest.raises(InvalidAnswersText, match=said.replace("?", r"\?")) as refused:
         read_text(text)
     assert "\n" not in str(refused.value)
 
@@ -61,16 +61,16 @@ def test_any_text_is_read_or_refused(text):
     sentence = ""
     try:
         told = read_text(text)
-    except BadTrail as refused:
+    except InvalidAnswersText as refused:
         sentence = str(refused)
     assert sentence.endswith(".") if sentence else told.pairs or told.region
 
 
 def test_ids_that_the_pack_does_not_have_are_all_named():
-    with pytest.raises(BadTrail, match=r"^The pack has no wheel, heats=blue\. Take the ids from"):
+    with pytest.raises(InvalidAnswersText, match=r"^The pack has no wheel, heats=blue\. Take the ids from"):
         known_check(make_pack(), ANYWHERE, (("wheel", "round"), ("heats", "blue")))
     many = tuple((f"wheel-{n}", "x") for n in range(9))
-    with pytest.raises(BadTrail, match="wheel-4 and 4 more"):
+    with pytest.raises(InvalidAnswersText, match="wheel-4 and 4 more"):
         known_check(make_pack(), ANYWHERE, many)
 
 

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from tests.builders import CONDITIONS, FAULTS, OBSERVATIONS, PAIRS, TASKS, by_id, electric_oven, make_fault, make_pack
-from triage.authoring.attribution import MOST_TRIALS, TOGETHER, holds_together, trials, with_changes
+from triage.authoring.attribution import MAX_TRIALS, TOGETHER, is_consistent, trials, with_changes
 from triage.authoring.pack_changes import changes
 from triage.engine.pack import Condition, Effect
 
@@ -58,14 +58,14 @@ def test_what_cannot_stand_alone_is_tried_together():
 def test_too_many_changes_are_tried_part_by_part():
     slower = {o.id: replace(o, effort_seconds=o.effort_seconds + 1.0) for o in OBSERVATIONS.values()}
     dearer = {f.id: replace(f, calls_per_1000=f.calls_per_1000 + 1.0) for f in FAULTS.values()}
-    more = {f"n-{n}": make_fault(f"n-{n}") for n in range(MOST_TRIALS)}
+    more = {f"n-{n}": make_fault(f"n-{n}") for n in range(MAX_TRIALS)}
     found = tried(make_pack(observations=slower, faults=dearer | more))
     assert list(found) == ["all changes of observations", "all changes of faults"]
 
 
 def test_a_whole_pack_holds_together_and_one_that_lacks_a_part_does_not():
-    assert holds_together(OLD)
-    assert holds_together(electric_oven())
+    assert is_consistent(OLD)
+    assert is_consistent(electric_oven())
     lacking = [
         {"conditions": {name: c for name, c in CONDITIONS.items() if name != "lamp"}},
         {"faults": {name: f for name, f in FAULTS.items() if name != "lamp-failed"}},
@@ -75,4 +75,4 @@ def test_a_whole_pack_holds_together_and_one_that_lacks_a_part_does_not():
         {"observations": {name: o for name, o in OBSERVATIONS.items() if name != "screen-shows"}},
         {"tasks": TASKS | by_id(replace(TASKS["set-clock"], not_after=frozenset({"rain"})))},
     ]
-    assert [holds_together(make_pack(**parts)) for parts in lacking] == [False] * len(lacking)
+    assert [is_consistent(make_pack(**parts)) for parts in lacking] == [False] * len(lacking)

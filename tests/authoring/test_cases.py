@@ -1,4 +1,4 @@
-"""Files of told cases: what is read, and every mistake in one go with its file, line and remedy."""
+"""Files of cases: what is read, and every mistake in one go with its file, line and remedy."""
 
 from pathlib import Path
 

@@ -3,8 +3,8 @@
 from random import Random
 
 from tests.builders import ANYWHERE, make_pack
-from triage.authoring.check_runner import Walk
-from triage.authoring.simulated_users import draw_household
+from triage.authoring.check_runner import CheckRunner
+from triage.authoring.simulated_users import draw_user
 from triage.engine import Emergency, Question, infer_belief, run_check
 
 
@@ -20,11 +20,11 @@ def by_the_engine(pack, trail, answer):
 
 
 def test_every_check_is_the_engines_own_after_danger_too():
-    walk, dice, ends = Walk(make_pack(), ANYWHERE), Random(4), []
+    walk, dice, ends = CheckRunner(make_pack(), ANYWHERE), Random(4), []
     for _ in range(60):
-        household = draw_household(walk.model, dice)
-        walked, alone = household.beginning(), household.beginning()
-        check = walk.to_the_end(walked, household.answer)
+        household = draw_user(walk.model, dice)
+        walked, alone = household.opening_answers(), household.opening_answers()
+        check = walk.run(walked, household.answer)
         assert check == by_the_engine(walk.pack, alone, household.answer)
         assert walked == alone
         ends.append(type(check.step))
@@ -32,26 +32,26 @@ def test_every_check_is_the_engines_own_after_danger_too():
 
 
 def test_a_check_walked_again_asks_the_engine_for_its_end_only(monkeypatch):
-    walk = Walk(make_pack(), ANYWHERE)
-    household = draw_household(walk.model, Random(4))
-    first = walk.to_the_end(household.beginning(), household.answer)
+    walk = CheckRunner(make_pack(), ANYWHERE)
+    household = draw_user(walk.model, Random(4))
+    first = walk.run(household.opening_answers(), household.answer)
     steps = []
     monkeypatch.setattr(
         "triage.authoring.check_runner.run_check", lambda *asked: steps.append(asked) or run_check(*asked)
     )
-    assert walk.to_the_end(household.beginning(), household.answer) == first
+    assert walk.run(household.opening_answers(), household.answer) == first
     assert len(steps) == 1
 
 
 def test_no_more_is_kept_than_fits_and_the_checks_stay_the_same(monkeypatch):
-    full, small = Walk(make_pack(), ANYWHERE), Walk(make_pack(), ANYWHERE)
-    people = [draw_household(full.model, Random(seed)) for seed in range(20)]
-    ends = [full.to_the_end(person.beginning(), person.answer) for person in people]
+    full, small = CheckRunner(make_pack(), ANYWHERE), CheckRunner(make_pack(), ANYWHERE)
+    people = [draw_user(full.model, Random(seed)) for seed in range(20)]
+    ends = [full.run(person.opening_answers(), person.answer) for person in people]
     monkeypatch.setattr("triage.authoring.check_runner.MOST_KEPT", 5)
-    assert [small.to_the_end(person.beginning(), person.answer) for person in people] == ends
+    assert [small.run(person.opening_answers(), person.answer) for person in people] == ends
     assert len(small.asked) == 5 < len(full.asked)
 
 
 def test_the_chances_before_are_those_of_an_empty_trail():
-    walk = Walk(make_pack(), ANYWHERE)
-    assert walk.families_before == dict(infer_belief(walk.model, {}).families)
+    walk = CheckRunner(make_pack(), ANYWHERE)
+    assert walk.prior_families == dict(infer_belief(walk.model, {}).families)

@@ -6,7 +6,7 @@ import pytest
 
 from tests.builders import ANYWHERE, make_pack
 from triage.authoring import decision_tree
-from triage.authoring.decision_tree import CannotGrow, grow, lines_of
+from triage.authoring.decision_tree import CannotGrow, grow, outline_rows
 from triage.engine.check import Emergency, Question, Result, run_check
 from triage.engine.pack import Complaint, Limits
 
@@ -41,7 +41,7 @@ def test_every_place_is_what_the_engine_says_there():
     seen = set()
     for start, line in zip(grown.starts, PACK.complaints, strict=True):
         said = [("control", "electronic"), ("complaint", line.option), *line.answers.items(), ("danger", "none")]
-        for place, trail in every_path(start.place, said):
+        for place, trail in every_path(start.root, said):
             step = run_check(PACK, ANYWHERE, trail).step
             seen.add(place.kind)
             if isinstance(step, Question):
@@ -61,28 +61,28 @@ def test_every_place_is_what_the_engine_says_there():
 
 def test_every_answer_stands_in_exactly_one_branch_and_not_knowing_is_one():
     for start in tree().starts:
-        for place, _ in every_path(start.place, []):
+        for place, _ in every_path(start.root, []):
             if place.kind == "ask":
-                answers = [answer for branch in place.branches for answer in branch.answers]
+                answers = [answer for branch in place.edges for answer in branch.answers]
                 assert sorted(answers) == sorted([*PACK.observations[place.name].options, "cant-tell"])
 
 
 def test_equal_places_are_one_and_are_counted():
     grown = tree(depth=3)
-    different = {id(place) for start in grown.starts for place, _ in every_path(start.place, [])}
+    different = {id(place) for start in grown.starts for place, _ in every_path(start.root, [])}
     assert len(different) == grown.different < grown.grown
-    written = [line for line in lines_of(grown) if line.place.branches and not line.same_as]
-    assert len({id(line.place) for line in written}) == len(written)
+    written = [line for line in outline_rows(grown) if line.node.edges and not line.same_as]
+    assert len({id(line.node) for line in written}) == len(written)
 
 
 def test_lines_are_numbered_and_point_back_to_what_was_written():
-    lines = list(lines_of(tree(depth=3)))
+    lines = list(outline_rows(tree(depth=3)))
     numbers = [line.number for line in lines]
     assert numbers[:2] == ["1", "1.1"]
     assert "1.2.1" in numbers
     assert len(set(numbers)) == len(numbers)
     by_number = {line.number: line for line in lines}
-    assert all(by_number[line.same_as].place is line.place for line in lines if line.same_as)
+    assert all(by_number[line.same_as].node is line.node for line in lines if line.same_as)
 
 
 def test_one_complaint_grows_from_each_of_its_lines_alone():
@@ -92,8 +92,8 @@ def test_one_complaint_grows_from_each_of_its_lines_alone():
 
 def test_what_is_stated_is_not_asked():
     grown = tree({"control": "mechanical"}, depth=4)
-    assert "control" not in {line.place.name for line in lines_of(grown)}
-    assert "control" in {line.place.name for line in lines_of(tree(depth=4))}
+    assert "control" not in {line.node.name for line in outline_rows(grown)}
+    assert "control" in {line.node.name for line in outline_rows(tree(depth=4))}
 
 
 @pytest.mark.parametrize(
@@ -129,4 +129,4 @@ def test_progress_is_told_and_a_caution_stays_with_the_advice():
         complaints=(Complaint("too-slow", {"pane": "loose"}, "x"),),
     )
     (start,) = tree(pack=settled).starts
-    assert (start.place.kind, start.place.flags) == ("advice", ("loose-pane",))
+    assert (start.root.kind, start.root.flags) == ("advice", ("loose-pane",))

@@ -6,7 +6,7 @@ import pytest
 
 from tests.builders import ANYWHERE, electric_oven, make_pack
 from triage.authoring.endings import Checks, Ending
-from triage.authoring.simulated_users import draw_household
+from triage.authoring.simulated_users import draw_user
 from triage.engine.check import Emergency, OutOfScope, Question, Result, run_check
 from triage.engine.model import compile_model
 from triage.engine.pack import CANT_TELL
@@ -20,7 +20,7 @@ def oven():
 def test_every_check_is_asked_and_ends_as_the_engine_would(oven):
     dice, pack, seen = Random("endings"), electric_oven(), set()
     for _ in range(120):
-        household = draw_household(oven.model, dice)
+        household = draw_user(oven.model, dice)
         told = {name: household.answer(name) for name in pack.observations}
         walked = oven.walk(told)
         for length in range(2, len(walked.trail)):

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from sklearn.metrics import log_loss
 from statsmodels.stats.proportion import proportion_confint
 
-from triage.authoring.case_result import Finding
+from triage.authoring.case_result import CaseResult
 from triage.authoring.cases import Expected
 from triage.authoring.figures import figures, log_score, share, wilson
 from triage.engine import Band
@@ -63,7 +63,7 @@ def finding(causes, band, wanted, bands, asked=3, chance=0.5):
     jobs = frozenset(f"{cause}-job" for cause in wanted)
     expected = Expected(tuple(wanted), tuple(bands))
     job = f"{causes[0]}-job"
-    return Finding("case", ("q",) * asked, asked, band, named, 1, job, 0.4, jobs, chance, 0.1, expected)
+    return CaseResult("case", ("q",) * asked, asked, band, named, 1, job, 0.4, jobs, chance, 0.1, expected)
 
 
 def test_each_figure_counts_what_it_says():

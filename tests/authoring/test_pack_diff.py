@@ -8,8 +8,8 @@ import pytest
 from tests.builders import ANYWHERE, FAULTS, OBSERVATIONS, RED_FLAGS, TASKS, by_id, electric_oven, make_pack
 from triage.authoring import pack_diff
 from triage.authoring.endings import Checks
-from triage.authoring.pack_diff import SEVERAL, compare, told_by
-from triage.authoring.simulated_users import draw_household
+from triage.authoring.pack_diff import SEVERAL, compare, statements_of
+from triage.authoring.simulated_users import draw_user
 from triage.engine.model import compile_model
 from triage.engine.pack import Level
 
@@ -25,7 +25,7 @@ def one_process(monkeypatch):
 def test_a_pack_compared_with_itself_has_no_difference_and_is_not_walked():
     done = []
     found = compare(OLD, make_pack(), ANYWHERE, CHECKS, 1, done.append)
-    assert (found.changes, found.differences, found.tried, done) == ((), (), 0, [])
+    assert (found.changes, found.differences, found.traced, done) == ((), (), 0, [])
 
 
 def test_a_flag_that_comes_to_end_the_check_changes_the_checks_that_raise_it():
@@ -33,14 +33,14 @@ def test_a_flag_that_comes_to_end_the_check_changes_the_checks_that_raise_it():
     on the danger page changes with it, so a few others move as well, but never into its danger."""
     new = make_pack(red_flags=RED_FLAGS | by_id(replace(RED_FLAGS["caution-flash"], level=Level.STOP)))
     found = compare(OLD, new, ANYWHERE, CHECKS, 1)
-    flashes = [d for d in found.differences if d.told["sparks"] == "one-flash"]
+    flashes = [d for d in found.differences if d.statements["sparks"] == "one-flash"]
     assert flashes
     for difference in flashes:
         assert difference.new.ending.band == "make-safe"
         assert difference.new.ending.flags == ("caution-flash",)
     assert all("caution-flash" not in d.new.ending.flags for d in found.differences if d not in flashes)
     assert list(found.groups()) == ["red flag caution-flash"]
-    assert found.tried == len(found.differences)
+    assert found.traced == len(found.differences)
 
 
 def test_every_difference_is_one_when_walked_again_and_nobody_is_left_out():
@@ -50,7 +50,7 @@ def test_every_difference_is_one_when_walked_again_and_nobody_is_left_out():
     old_checks, new_checks = Checks(OLD, ANYWHERE), Checks(new, ANYWHERE)
     differ = []
     for person in range(CHECKS):
-        told = told_by(draw_household(compile_model(OLD, ANYWHERE), Random(f"3, person {person}")), new)
+        told = statements_of(draw_user(compile_model(OLD, ANYWHERE), Random(f"3, person {person}")), new)
         if old_checks.walk(told).ending != new_checks.walk(told).ending:
             differ.append(person)
     assert differ
@@ -82,12 +82,12 @@ def test_people_answer_a_new_question_from_its_own_table_and_keep_their_words_fo
     )
     model, dice = compile_model(OLD, ANYWHERE), Random("new question")
     for _ in range(60):
-        household = draw_household(model, dice)
-        told = told_by(household, new)
+        household = draw_user(model, dice)
+        told = statements_of(household, new)
         truth = ("works", "out")[household.levels["lamp"]]
         assert told["lamp-again"] in {truth, "cant-tell"}
         assert told["strange"] in {"a", "cant-tell"}
-        assert {name: told[name] for name in OBSERVATIONS} == household.said
+        assert {name: told[name] for name in OBSERVATIONS} == household.given
 
 
 def test_the_people_do_not_depend_on_how_the_work_is_shared(monkeypatch):

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from tests.builders import ANYWHERE, make_pack
 from triage.authoring.cases import Case, Expected
-from triage.authoring.check_runner import Walk
+from triage.authoring.check_runner import CheckRunner
 from triage.authoring.replay import danger_page, opening, replay
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Band
 from triage.engine.pack import Complaint
@@ -14,7 +14,7 @@ WANTED = Expected(("board-dead",), (Band.QUALIFIED,))
 
 def test_what_the_case_does_not_tell_cannot_be_told():
     told = {"complaint": "stays-cold", "heats": "no-heat", "screen-shows": "letters"}
-    found = replay(Walk(make_pack(), ANYWHERE), Case("cold", "", told, WANTED))
+    found = replay(CheckRunner(make_pack(), ANYWHERE), Case("cold", "", told, WANTED))
     assert "heats" not in found.asked  # the start page's line has said it
     assert found.answered == len({"screen-shows"} & set(found.asked)) == 1
     assert len(found.asked) > 1
@@ -23,7 +23,7 @@ def test_what_the_case_does_not_tell_cannot_be_told():
 
 def test_a_caller_cut_short_answers_no_more_than_so_many():
     told = {"heats": "no-heat", "screen-shows": "letters", "lamp-state": "works", "control": "electronic"}
-    walk = Walk(make_pack(), ANYWHERE)
+    walk = CheckRunner(make_pack(), ANYWHERE)
     whole, short = (replay(walk, Case("cold", "", told, WANTED), most) for most in (None, 1))
     assert whole.answered > short.answered == 1
 

@@ -10,12 +10,12 @@ import pytest
 
 from tests.builders import ANYWHERE, make_pack
 from triage.authoring import sensitivity
-from triage.authoring.check_runner import Walk
+from triage.authoring.check_runner import CheckRunner
 from triage.authoring.sensitivity import EFFECT, RATE, TRUST, Sums, slopes
-from triage.authoring.simulated_users import Habits, draw_household
+from triage.authoring.simulated_users import AnswerModel, draw_user
 from triage.engine import compile_model, infer_belief
 
-SURE = Habits(0.0, {"memory": 0.0, "look": 0.0, "trial": 0.0})
+SURE = AnswerModel(0.0, {"memory": 0.0, "look": 0.0, "trial": 0.0})
 CHECKS = 1500
 STEP = 1e-5
 
@@ -29,9 +29,9 @@ def singles():
 
 @cache
 def ended_checks():
-    walk, dice = Walk(singles(), ANYWHERE), Random(8)
-    people = [draw_household(walk.model, dice, SURE) for _ in range(CHECKS)]
-    return [(walk.to_the_end(p.beginning(), p.answer).answers, p.family) for p in people]
+    walk, dice = CheckRunner(singles(), ANYWHERE), Random(8)
+    people = [draw_user(walk.model, dice, SURE) for _ in range(CHECKS)]
+    return [(walk.run(p.opening_answers(), p.answer).answers, p.family) for p in people]
 
 
 def score(pack, answers, family):

@@ -1,4 +1,4 @@
-"""Thousands of checks by made-up people: calibrated where the pack is right, and the same for the same seed."""
+"""Thousands of checks by simulated people: calibrated where the pack is right, and the same for the same seed."""
 
 from dataclasses import replace
 from math import sqrt
@@ -12,12 +12,12 @@ from sklearn.metrics import brier_score_loss
 from tests.builders import ANYWHERE, make_pack
 from triage.authoring import simulation
 from triage.authoring.cases import Expected
-from triage.authoring.check_runner import Walk
-from triage.authoring.simulated_users import Habits, draw_household
-from triage.authoring.simulation import BATCH, Job, World, check_of, simulate, work_out
+from triage.authoring.check_runner import CheckRunner
+from triage.authoring.simulated_users import AnswerModel, draw_user
+from triage.authoring.simulation import BATCH, Job, World, check_of, run_batch, simulate
 from triage.engine import Band
 
-SURE = Habits(0.0, {"memory": 0.0, "look": 0.0, "trial": 0.0})
+SURE = AnswerModel(0.0, {"memory": 0.0, "look": 0.0, "trial": 0.0})
 KITS = {"element-open": frozenset({"element"}), "board-dead": frozenset({"board", "fuse"})}
 
 
@@ -33,8 +33,8 @@ def plain_pack(**calls):
 
 
 def findings(pack, count, seed, habits=SURE):
-    walk, dice = Walk(pack, ANYWHERE), Random(seed)
-    return [check_of(walk, draw_household(walk.model, dice, habits), "one")[1] for _ in range(count)]
+    walk, dice = CheckRunner(pack, ANYWHERE), Random(seed)
+    return [check_of(walk, draw_user(walk.model, dice, habits), "one")[1] for _ in range(count)]
 
 
 rates = st.floats(0.5, 80.0)
@@ -46,7 +46,7 @@ def test_checks_drawn_from_the_pack_itself_are_calibrated(element, board, lamp, 
     """Brier: the score is what the stated chances themselves promise. Reliability: in each third of the stated
     chances as many are right as was said. Both within five standard deviations."""
     pack = plain_pack(element_open=element, board_dead=board, lamp_failed=lamp)
-    told = [(f.right_job, f.stated) for f in findings(pack, 400, seed)]
+    told = [(f.right_job, f.leading_probability) for f in findings(pack, 400, seed)]
     right, stated = zip(*told, strict=True)
     promised = sum(p * (1 - p) for p in stated)
     spread = sqrt(sum(p * (1 - p) * (1 - 2 * p) ** 2 for p in stated))
@@ -60,13 +60,13 @@ def test_checks_drawn_from_the_pack_itself_are_calibrated(element, board, lamp, 
 
 def test_where_the_pack_is_off_it_states_more_than_it_keeps():
     """The yardstick above can fail: people who answer wrong one time in three."""
-    told = findings(plain_pack(), 600, 5, Habits(0.0, SURE.unsure, wrong=0.33))
-    short = sum(f.stated - f.right_job for f in told)
-    assert short > 5 * sqrt(sum(f.stated * (1 - f.stated) for f in told))
+    told = findings(plain_pack(), 600, 5, AnswerModel(0.0, SURE.unsure, error_rate=0.33))
+    short = sum(f.leading_probability - f.right_job for f in told)
+    assert short > 5 * sqrt(sum(f.leading_probability * (1 - f.leading_probability) for f in told))
 
 
 def test_the_result_is_the_same_on_one_processor_and_on_more(monkeypatch):
-    asked = (make_pack(), ANYWHERE, KITS, World(Habits(wrong=0.1), 2.0, weigh=True), BATCH + 30, 3)
+    asked = (make_pack(), ANYWHERE, KITS, World(AnswerModel(error_rate=0.1), 2.0, weigh=True), BATCH + 30, 3)
     shared = simulate(*asked)
     monkeypatch.setattr(simulation.os, "cpu_count", lambda: 1)
     assert simulate(*asked) == shared
@@ -111,8 +111,8 @@ def test_only_checks_with_parts_to_bring_count_for_the_first_visit(world):
 
 
 def test_danger_told_is_make_safe_whatever_the_fault():
-    walk, dice = Walk(make_pack(), ANYWHERE), Random(2)
-    people = [draw_household(walk.model, dice) for _ in range(200)]
+    walk, dice = CheckRunner(make_pack(), ANYWHERE), Random(2)
+    people = [draw_user(walk.model, dice) for _ in range(200)]
     found = [(person, check_of(walk, person, "one")[1]) for person in people]
     dangers = [finding for person, finding in found if person.danger_page()[0] != "danger"]
     assert dangers
@@ -124,6 +124,6 @@ def test_danger_told_is_make_safe_whatever_the_fault():
 def test_a_batch_in_a_disturbed_world_has_a_truth_of_its_own():
     knowledge = simulation.pickle.dumps((make_pack(), ANYWHERE, KITS))
     jobs = [Job(knowledge, World(SURE, off), "same dice", 60, False) for off in (1.0, 8.0)]
-    plain, off = (work_out(job) for job in jobs)
+    plain, off = (run_batch(job) for job in jobs)
     assert plain.families != off.families
-    assert work_out(jobs[1]).findings == off.findings
+    assert run_batch(jobs[1]).findings == off.findings

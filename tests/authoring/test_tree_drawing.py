@@ -4,7 +4,7 @@ from itertools import combinations
 from xml.etree import ElementTree
 
 from tests.authoring.grown_tree import no_heat_tree, words
-from triage.authoring.decision_tree import Tree, lines_of
+from triage.authoring.decision_tree import Tree, outline_rows
 from triage.authoring.tree_drawing import draw
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -34,8 +34,8 @@ def test_it_is_drawn_with_presentation_attributes_only():
 def test_every_place_is_there_as_text():
     said = " ".join(" ".join(text.itertext()) for text in drawing().iter(f"{SVG}text"))
     plain = " ".join(said.split())
-    for line in lines_of(no_heat_tree()):
-        assert " ".join(words().place(line).split()) in plain
+    for line in outline_rows(no_heat_tree()):
+        assert " ".join(words().node(line).split()) in plain
         assert " ".join(words().answers(line).split()) in plain
     assert all(label in plain for label in ("Reviewed by (name):", "Date:", "Signature:"))
 

@@ -1,35 +1,35 @@
 """The tree speaks as the pages do, and keeps the ids an author looks for."""
 
 from tests.authoring.grown_tree import no_heat_tree, words
-from triage.authoring.decision_tree import Branch, Line, Place, Start, Tree
+from triage.authoring.decision_tree import Edge, Node, OutlineRow, Start, Tree
 from triage.knowledge.library import library
 
 
 def line(place, asked="", answers=(), same_as=""):
-    return Line("1.1", Start(0, "no-heat", place), asked, answers, place, same_as)
+    return OutlineRow("1.1", Start(0, "no-heat", place), asked, answers, place, same_as)
 
 
 def test_a_question_is_the_one_people_read_with_its_id():
-    ask = Place("ask", "heat-main", branches=(Branch(("no-heat",), Place("more", "lamp-state")),))
-    assert words().place(line(ask)) == "How hot does the oven get? [heat-main]"
-    assert words().place(line(ask, same_as="2.3")) == "As at 2.3: heat-main"
-    assert words().place(line(Place("more", "lamp-state"))).startswith("Asks on: ")
+    ask = Node("ask", "heat-main", edges=(Edge(("no-heat",), Node("more", "lamp-state")),))
+    assert words().node(line(ask)) == "How hot does the oven get? [heat-main]"
+    assert words().node(line(ask, same_as="2.3")) == "As at 2.3: heat-main"
+    assert words().node(line(Node("more", "lamp-state"))).startswith("Asks on: ")
 
 
 def test_answers_are_the_labels_and_not_knowing_is_said():
-    told = line(Place("more", "lamp-state"), "heat-main", ("no-heat", "too-little", "cant-tell"))
+    told = line(Node("more", "lamp-state"), "heat-main", ("no-heat", "too-little", "cant-tell"))
     assert words().answers(told) == "No heat at all / Warm, but not hot enough / Can't tell"
 
 
 def test_an_ending_names_the_band_the_family_and_the_caution():
-    advice = Place("advice", "fan-element", "qualified", ("tripped",))
-    assert words().place(line(advice)) == "Advice, qualified: Fan oven element [fan-element], caution tripped"
-    assert words().place(line(Place("make-safe", "shock", "make-safe"))).startswith("MAKE SAFE: ")
-    assert words().place(line(Place("exit", "gas-oven"))) == "Another appliance: gas-oven"
+    advice = Node("advice", "fan-element", "qualified", ("tripped",))
+    assert words().node(line(advice)) == "Advice, qualified: Fan oven element [fan-element], caution tripped"
+    assert words().node(line(Node("make-safe", "shock", "make-safe"))).startswith("MAKE SAFE: ")
+    assert words().node(line(Node("exit", "gas-oven"))) == "Another appliance: gas-oven"
 
 
 def test_a_signer_reads_version_region_and_depth():
-    first, danger, counts = words().made_from(no_heat_tree())
+    first, danger, counts = words().provenance(no_heat_tree())
     assert library().pack.version in first
     assert "region gb-eng; depth 2." in first
     assert "danger" in danger

@@ -1,16 +1,16 @@
 """The outline holds every place of the tree, in order, and ends with the lines to sign."""
 
 from tests.authoring.grown_tree import no_heat_tree, words
-from triage.authoring.decision_tree import lines_of
+from triage.authoring.decision_tree import outline_rows
 from triage.authoring.tree_outline import outline
 
 
 def test_every_place_stands_in_it_once_and_in_order():
     text = outline(no_heat_tree(), words())
     numbered = [line.split()[0] for line in text.splitlines() if line.strip()[:1].isdigit() and "  " in line.strip()]
-    assert numbered == [line.number for line in lines_of(no_heat_tree())]
-    for line in lines_of(no_heat_tree()):
-        assert words().place(line) in text
+    assert numbered == [line.number for line in outline_rows(no_heat_tree())]
+    for line in outline_rows(no_heat_tree()):
+        assert words().node(line) in text
 
 
 def test_deeper_places_stand_further_in():

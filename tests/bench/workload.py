@@ -14,7 +14,7 @@ from urllib.parse import urlencode, urlsplit
 from uuid import uuid4
 
 from tests.bench.connection import get, post
-from triage.authoring.simulated_users import draw_household
+from triage.authoring.simulated_users import draw_user
 from triage.engine import Question, Result, compile_model, run_check
 from triage.knowledge.library import library
 
@@ -41,7 +41,7 @@ def simulated_workload(checks, name):
 def _some_checks(count, name):
     pack, region = library().pack, library().regions[REGION].region
     dice, model = random.Random(name), compile_model(pack, region)
-    return [_one_walk(pack, region, draw_household(model, dice)) for _ in range(count)]
+    return [_one_walk(pack, region, draw_user(model, dice)) for _ in range(count)]
 
 
 def _one_walk(pack, region, household):

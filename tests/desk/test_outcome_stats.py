@@ -57,8 +57,8 @@ def test_the_scores_are_those_of_their_definitions_of_another_library():
     outcomes = lessons(firm)
     regions = {code: place.region for code, place in library().regions.items()}
     told = forecasts(library().pack, regions, outcomes)
-    names = sorted(told[0].chances)
-    stated = np.array([[one.chances[name] for name in names] for one in told])
+    names = sorted(told[0].probabilities)
+    stated = np.array([[one.probabilities[name] for name in names] for one in told])
     was = np.array([[one.found == name for name in names] for one in told], dtype=float)
     held = current_scores(outcomes)
     assert held.brier == pytest.approx(((stated - was) ** 2).sum(axis=1).mean(), rel=1e-12)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from functools import cache
 
-from triage.authoring.check_runner import Walk
+from triage.authoring.check_runner import CheckRunner
 from triage.engine.check import Emergency
 from triage.engine.next_question import count_asked
 
@@ -32,15 +32,15 @@ class Outcome:
 def check_of(household, pack, region):
     """One check to its own end and then on, for as long as the limit of questions lets anybody ask."""
     trail = household.beginning()
-    ended = walk_on(pack, region).to_the_end(trail, household.answer)
+    ended = walk_on(pack, region).run(trail, household.answer)
     questions = count_asked(pack, ended.answers)
-    last = walk_on(without_early_stop(pack), region).to_the_end(trail, household.answer)
+    last = walk_on(without_early_stop(pack), region).run(trail, household.answer)
     return Outcome(household.family, ended.step, questions, last)
 
 
 @cache
 def walk_on(pack, region):
-    return Walk(pack, region)
+    return CheckRunner(pack, region)
 
 
 @cache

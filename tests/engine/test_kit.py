@@ -13,7 +13,7 @@ from scipy.optimize import Bounds, LinearConstraint, milp
 
 from tests.builders import ANYWHERE, electric_oven
 from tests.engine.simulating import check_of
-from triage.authoring.simulated_users import draw_household
+from triage.authoring.simulated_users import draw_user
 from triage.engine.belief import infer_belief
 from triage.engine.kit import best_parts, completion_probability, kit_for, needed_part_sets, part_sets_for
 from triage.engine.model import compile_model
@@ -124,7 +124,7 @@ def visits():
     model = compile_model(pack, ANYWHERE)
     found = []
     for _ in range(CHECKS):
-        household = draw_household(model, dice)
+        household = draw_user(model, dice)
         check = check_of(household, pack, ANYWHERE).last
         step = check.step
         leading = pack.faults[step.verdict.causes[0].fault]

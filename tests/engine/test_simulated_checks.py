@@ -10,7 +10,7 @@ import pytest
 
 from tests.builders import ANYWHERE, electric_oven
 from tests.engine.simulating import MOST_QUESTIONS, check_of
-from triage.authoring.simulated_users import draw_household
+from triage.authoring.simulated_users import draw_user
 from triage.engine.check import Emergency, Result
 from triage.engine.model import compile_model
 
@@ -22,7 +22,7 @@ SEED = 1
 def outcomes():
     pack, dice = electric_oven(), Random(SEED)
     model = compile_model(pack, ANYWHERE)
-    return [check_of(draw_household(model, dice), pack, ANYWHERE) for _ in range(CHECKS)]
+    return [check_of(draw_user(model, dice), pack, ANYWHERE) for _ in range(CHECKS)]
 
 
 def test_most_people_answer_no_more_than_seven_questions_and_nobody_more_than_twelve(outcomes):
@@ -47,5 +47,5 @@ def test_nothing_these_people_say_is_set_aside_as_a_mistake(outcomes):
 def test_the_same_people_have_the_same_checks_again():
     pack = electric_oven()
     model = compile_model(pack, ANYWHERE)
-    one, other = (check_of(draw_household(model, Random(SEED)), pack, ANYWHERE) for _ in range(2))
+    one, other = (check_of(draw_user(model, Random(SEED)), pack, ANYWHERE) for _ in range(2))
     assert one == other

@@ -1,10 +1,10 @@
 """A problem reads as one line; a refusal carries them all, once each, in the order of the files."""
 
-from triage.knowledge.problems import PackProblems, Problem
+from triage.knowledge.problems import PackProblem, PackProblems
 
-LATE = Problem("b.yaml", 2, "lamp", "is dark.", "Light it.")
-EARLY = Problem("a.yaml", 10, "oven, door", "is open.", "Shut it.")
-FIRST = Problem("a.yaml", 9, "oven", "is hot.", "Wait.")
+LATE = PackProblem("b.yaml", 2, "lamp", "is dark.", "Light it.")
+EARLY = PackProblem("a.yaml", 10, "oven, door", "is open.", "Shut it.")
+FIRST = PackProblem("a.yaml", 9, "oven", "is hot.", "Wait.")
 
 
 def test_a_problem_reads_as_place_what_is_wrong_and_what_to_do():
@@ -18,7 +18,7 @@ def test_a_refusal_tells_every_problem_in_the_order_of_the_files_and_lines():
 
 
 def test_a_problem_found_twice_is_told_once():
-    assert PackProblems([LATE, Problem(*LATE_PARTS)]).problems == (LATE,)
+    assert PackProblems([LATE, PackProblem(*LATE_PARTS)]).problems == (LATE,)
 
 
 LATE_PARTS = ("b.yaml", 2, "lamp", "is dark.", "Light it.")

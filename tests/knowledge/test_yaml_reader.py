@@ -2,7 +2,7 @@
 
 import pytest
 
-from triage.knowledge.problems import Problem
+from triage.knowledge.problems import PackProblem
 from triage.knowledge.yaml_reader import LARGEST_FILE, read_yaml
 
 SHOWN = "oven/faults.yaml"
@@ -152,7 +152,7 @@ def test_a_file_in_another_encoding_is_refused(read, content):
 def test_a_file_that_is_not_there_is_named(tmp_path):
     problems = []
     assert read_yaml(tmp_path / "nowhere.yaml", SHOWN, problems) is None
-    assert problems == [Problem(SHOWN, 1, "file", "is missing.", "Add it; the pack README names every file.")]
+    assert problems == [PackProblem(SHOWN, 1, "file", "is missing.", "Add it; the pack README names every file.")]
 
 
 def test_a_file_that_is_too_large_is_refused_and_one_at_the_limit_is_read(read):

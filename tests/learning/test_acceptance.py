@@ -9,7 +9,7 @@ from triage.knowledge.overlay import Numbers
 from triage.knowledge.overlay_file import Overlay
 from triage.knowledge.pack_builder import build_pack, build_written, rules_hash
 from triage.knowledge.problems import PackProblems
-from triage.learning.acceptance import MOST_A_DAY, accept
+from triage.learning.acceptance import MAX_PER_DAY, accept
 
 WRITTEN = build_written(SMALL_PACK)
 REGIONS = {ANYWHERE.id: ANYWHERE}
@@ -87,7 +87,7 @@ def test_a_folder_that_cannot_be_written_is_told(tmp_path):
 
 
 def test_a_hundredth_overlay_of_a_day_is_refused(tmp_path):
-    for number in range(1, MOST_A_DAY + 1):
+    for number in range(1, MAX_PER_DAY + 1):
         (tmp_path / f"{DAY}-{number:02d}.yaml").touch()
     with pytest.raises(PackProblems, match="has 99 overlays of 2026-03-01"):
         accept(proposal(element_open=75.0), WRITTEN, REGIONS, tmp_path, "Ada", DAY)

@@ -8,7 +8,7 @@ from tests.builders import PACK
 from tests.learning.visits import SMALL_REGIONS, drawn_visits, real_regions, visit, visits, written_library
 from triage.engine.belief import infer_belief
 from triage.engine.model import compile_model
-from triage.knowledge.overlay import Numbers, as_visited, lay_over
+from triage.knowledge.overlay import Numbers, apply_overlay, observed_by_technician
 from triage.learning.cross_validation import FOLDS, compare, fold_of, forecasts
 from triage.learning.fit import prepare
 
@@ -24,10 +24,10 @@ def test_the_fifth_of_a_reference_is_the_same_everywhere_and_the_fifths_are_even
 def test_a_forecast_is_what_the_pack_says_to_a_van():
     answers = {"complaint": "stays-cold", "heats": "no-heat"}
     (forecast,) = forecasts(PACK, SMALL_REGIONS, [visit(("lamp-failed", "element-open"), answers)])
-    belief = infer_belief(compile_model(as_visited(PACK), SMALL_REGIONS["anywhere"]), answers)
-    assert sum(forecast.chances.values()) == pytest.approx(1.0)
+    belief = infer_belief(compile_model(observed_by_technician(PACK), SMALL_REGIONS["anywhere"]), answers)
+    assert sum(forecast.probabilities.values()) == pytest.approx(1.0)
     assert forecast.found == "element-open"
-    assert forecast.chances["lamp-failed"] == pytest.approx(
+    assert forecast.probabilities["lamp-failed"] == pytest.approx(
         belief.probabilities[
             belief.model.hypotheses.index(next(h for h in belief.model.hypotheses if h.faults == ("lamp-failed",)))
         ]
@@ -43,14 +43,14 @@ def test_a_fault_of_one_fifth_only_is_forecast_by_numbers_that_never_saw_it():
     (odd,) = forecasts(PACK, SMALL_REGIONS, [visit("other")])
     (after,) = forecasts(lesson.pack(range(1, len(lesson.outcomes))), SMALL_REGIONS, [visit("other")])
     (cheating,) = forecasts(lesson.pack(range(len(lesson.outcomes))), SMALL_REGIONS, [visit("other")])
-    assert after.chance < odd.chance
-    assert cheating.chance > after.chance
+    assert after.found_probability < odd.found_probability
+    assert cheating.found_probability > after.found_probability
     assert comparison.outcomes == len(lesson.outcomes)
 
 
 def test_outcomes_the_pack_foretold_wrongly_make_the_proposal_better():
     pack = written_library().pack
-    truth = lay_over(
+    truth = apply_overlay(
         pack, Numbers(calls={"fan-element-open": 5 * pack.faults["fan-element-open"].calls_per_1000}), "truth"
     )
     lesson = prepare(pack, real_regions(), drawn_visits(truth, 300, Random(4)))

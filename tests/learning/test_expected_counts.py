@@ -10,7 +10,7 @@ from triage.engine.belief import infer_belief
 from triage.engine.model import compile_model
 from triage.knowledge.exports import CAUSE, cause_name, kind_name
 from triage.learning.expected_counts import Counter, level_shares
-from triage.learning.shrinkage import WORTH, dirichlet_mean
+from triage.learning.shrinkage import PRIOR_WEIGHT, dirichlet_mean
 
 MODEL = compile_model(PACK, ANYWHERE)
 COUNTER = Counter(PACK, SMALL_REGIONS)
@@ -46,10 +46,10 @@ def test_one_visit_moves_an_effect_to_the_exact_posterior_mean():
     weights = [level * chance for level, chance in zip(old, said, strict=True)]
     exact = [0.0] * len(old)
     for level, weight in enumerate(weights):
-        counts = [WORTH * share + (place == level) for place, share in enumerate(old)]
+        counts = [PRIOR_WEIGHT * share + (place == level) for place, share in enumerate(old)]
         exact = [so_far + weight / sum(weights) * m for so_far, m in zip(exact, dirichlet(counts).mean(), strict=True)]
     counted = COUNTER.count(visit("element-open", alone)).effects["element-open", "trouble", None]
-    assert dirichlet_mean(old, WORTH, counted) == pytest.approx(exact, abs=1e-12)
+    assert dirichlet_mean(old, PRIOR_WEIGHT, counted) == pytest.approx(exact, abs=1e-12)
 
 
 def test_an_effect_of_one_kind_of_oven_counts_by_how_likely_the_oven_is_of_that_kind():

@@ -8,10 +8,10 @@ from tests.builders import PACK
 from tests.learning.visits import SMALL_REGIONS, drawn_visits, real_regions, visit, visits, written_library
 from triage.authoring.figures import log_score
 from triage.engine.pack import Band
-from triage.knowledge.overlay import Numbers, lay_over, learnable_answers, learnable_effects
+from triage.knowledge.overlay import Numbers, apply_overlay, learnable_answers, learnable_effects
 from triage.learning.cross_validation import forecasts
 from triage.learning.fit import prepare
-from triage.learning.shrinkage import WORTH
+from triage.learning.shrinkage import PRIOR_WEIGHT
 
 
 def numbers_of(outcomes, firm=""):
@@ -57,7 +57,7 @@ def test_a_firm_lies_between_what_it_found_and_what_the_others_did():
 def test_a_firms_own_outcomes_count_once():
     """Its own are left out of what it starts from: the others' outcomes and then its own, and nothing else."""
     own, others = [visit("lamp-failed", firm="north")] * 30, [visit("other", firm="south")] * 50
-    start = lay_over(PACK, numbers_of(others), "others")
+    start = apply_overlay(PACK, numbers_of(others), "others")
     lesson = prepare(start, SMALL_REGIONS, own)
     by_hand = lesson.numbers(range(len(own))).calls
     assert numbers_of([*own, *others], "north").calls == pytest.approx(by_hand)
@@ -95,7 +95,7 @@ def test_twenty_unlucky_outcomes_move_a_row_by_at_most_eight_in_a_hundred():
     numbers = numbers_of([visit("lamp-failed", {"lamp-state": "works", "heats": "no-heat"})] * 20)
     old = learnable_effects(PACK) | learnable_answers(PACK)
     for key, row in [*numbers.effects.items(), *numbers.answers.items()]:
-        assert sum(abs(a - b) for a, b in zip(row, old[key], strict=True)) / 2 <= 20 / (WORTH + 20) + 1e-12
+        assert sum(abs(a - b) for a, b in zip(row, old[key], strict=True)) / 2 <= 20 / (PRIOR_WEIGHT + 20) + 1e-12
 
 
 def test_a_rate_three_times_the_packs_is_put_right_in_200_outcomes():
@@ -103,11 +103,12 @@ def test_a_rate_three_times_the_packs_is_put_right_in_200_outcomes():
     is then within 2 % of that of a pack that knows the true rate; before it was not."""
     pack, regions = written_library().pack, real_regions()
     rate = 3 * pack.faults["fan-element-open"].calls_per_1000
-    truth = lay_over(pack, Numbers(calls={"fan-element-open": rate}), "truth")
+    truth = apply_overlay(pack, Numbers(calls={"fan-element-open": rate}), "truth")
     further = drawn_visits(truth, 800, Random(11), tag="further")
     taught = prepare(pack, regions, drawn_visits(truth, 200, Random(12))).pack(range(200))
     best, before, after = (
-        log_score(forecast.chance for forecast in forecasts(known, regions, further)) for known in (truth, pack, taught)
+        log_score(forecast.found_probability for forecast in forecasts(known, regions, further))
+        for known in (truth, pack, taught)
     )
     assert before > 1.02 * best
     assert best < after < 1.02 * best
@@ -120,6 +121,7 @@ def test_twenty_outcomes_of_one_rare_fault_leave_the_log_score_within_five_perce
     unlucky = [visit("door-not-shut", region="gb-eng", reference=f"visit-{n}") for n in range(20)]
     misled = prepare(pack, regions, unlucky).pack(range(20))
     best, after = (
-        log_score(forecast.chance for forecast in forecasts(known, regions, further)) for known in (pack, misled)
+        log_score(forecast.found_probability for forecast in forecasts(known, regions, further))
+        for known in (pack, misled)
     )
     assert best < after < 1.05 * best

@@ -11,7 +11,7 @@ from sklearn.calibration import calibration_curve
 from sklearn.metrics import brier_score_loss, log_loss
 from statsmodels.stats.proportion import proportion_confint
 
-from triage.learning.scores import Forecast, five_terms, mean_difference, reliability, scores
+from triage.learning.scores import Forecast, brier_terms, mean_difference, reliability, scores
 
 EGGS_HAM_SPAM = ("eggs", "ham", "spam")
 
@@ -42,7 +42,7 @@ def test_the_five_terms_of_binned_forecasts():
     stated = list(
         zip([0.05, 0.15, 0.25, 0.45, 0.55, 0.65, 0.75, 0.95], map(bool, [0, 0, 1, 0, 0, 1, 1, 1]), strict=True)
     )
-    terms = five_terms(stated, bins=2)
+    terms = brier_terms(stated, bins=2)
     assert terms.reliability == pytest.approx(0.000625, abs=1e-12)
     assert terms.resolution == pytest.approx(0.0625, abs=1e-12)
     assert terms.uncertainty == pytest.approx(0.25, abs=1e-12)
@@ -56,7 +56,7 @@ def test_forecasts_that_are_equal_within_each_bin_need_three_terms_only():
     stated = [
         (p, bool(y)) for p, y in zip([0.1] * 4 + [0.5] * 2 + [0.8] * 4, [0, 0, 0, 1, 0, 1, 1, 1, 1, 0], strict=True)
     ]
-    terms = five_terms(stated)
+    terms = brier_terms(stated)
     assert (terms.reliability, terms.resolution, terms.uncertainty) == pytest.approx((0.01, 0.05, 0.25), abs=1e-12)
     assert (terms.variance_within, terms.covariance_within) == pytest.approx((0.0, 0.0), abs=1e-12)
     assert terms.total == pytest.approx(0.21, abs=1e-12)
@@ -65,7 +65,7 @@ def test_forecasts_that_are_equal_within_each_bin_need_three_terms_only():
 @given(st.lists(st.tuples(st.floats(0.0, 1.0), st.booleans()), min_size=1, max_size=60), st.integers(1, 12))
 def test_the_five_terms_always_add_up_to_the_brier_score(stated, bins):
     direct = sum((chance - was) ** 2 for chance, was in stated) / len(stated)
-    assert five_terms(stated, bins).total == pytest.approx(direct, abs=1e-9)
+    assert brier_terms(stated, bins).total == pytest.approx(direct, abs=1e-9)
 
 
 def test_the_bins_are_those_of_scikit_learn():
@@ -96,7 +96,7 @@ def test_a_chance_of_one_is_in_the_last_bin_and_empty_bins_are_left_out():
 
 def test_what_was_found_outside_the_forecast_had_no_chance():
     forecast = Forecast({"ham": 1.0}, "eggs")
-    assert (forecast.chance, forecast.leading) == (0.0, (1.0, False))
+    assert (forecast.found_probability, forecast.leading) == (0.0, (1.0, False))
     assert scores([forecast]).brier == 2.0
 
 

@@ -4,10 +4,10 @@ from dataclasses import replace
 from functools import cache
 
 from tests.builders import ANYWHERE
-from triage.authoring.simulated_users import draw_household
+from triage.authoring.simulated_users import draw_user
 from triage.engine.model import compile_model
 from triage.knowledge.library import load_library
-from triage.knowledge.overlay import as_visited
+from triage.knowledge.overlay import observed_by_technician
 from triage.learning.outcome import Outcome
 
 SMALL_REGIONS = {ANYWHERE.id: ANYWHERE}
@@ -37,12 +37,12 @@ def real_regions():
 
 def drawn_visits(pack, count, dice, region="gb-eng", tag="visit"):
     """Visits of a van to ovens as common as `pack` says: the start page, the danger page and some questions."""
-    model = compile_model(as_visited(pack), real_regions()[region])
+    model = compile_model(observed_by_technician(pack), real_regions()[region])
     asked = [o.id for o in pack.observations.values() if o.reports and not o.task]
     drawn = []
     for number in range(count):
-        household = draw_household(model, dice)
-        answers = dict(household.beginning())
+        household = draw_user(model, dice)
+        answers = dict(household.opening_answers())
         answers |= {name: household.answer(name) for name in dice.sample(asked, ANSWERS_EACH)}
         drawn.append(Outcome(f"{tag}-{number:04d}", region, answers, household.faults, "2026-03-01", True))
     return drawn

@@ -10,7 +10,7 @@ from pathlib import Path
 from tests.builders import electric_oven
 from tests.published.places import place
 from triage.authoring.cases import read_cases
-from triage.authoring.check_runner import Walk
+from triage.authoring.check_runner import CheckRunner
 from triage.authoring.figures import figures
 from triage.authoring.replay import replay
 from triage.engine import Band
@@ -31,7 +31,7 @@ def vignettes():
 
 @cache
 def walk_in(region):
-    return Walk(electric_oven(), place(region))
+    return CheckRunner(electric_oven(), place(region))
 
 
 def play(case, most=None):

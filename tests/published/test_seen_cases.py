@@ -10,7 +10,7 @@ import pytest
 from tests.builders import electric_oven
 from tests.published.places import place
 from tests.published.replaying import missed_danger, play, seen_cases, vignettes, walk_in
-from triage.authoring.case_result import find
+from triage.authoring.case_result import case_result
 from triage.authoring.figures import figures
 from triage.engine import NONE_OF_THESE, SCREEN, Emergency, parse_answers, run_check
 from triage.engine.safety import ends_check
@@ -69,7 +69,7 @@ def test_the_practitioners_verdict_when_all_is_told(case):
     check = run_check(pack, region, trail)
     check.__dict__["step"] = check.conclusion()
     assert isinstance(check.step, Emergency) == ends_check(check.flags)
-    played = find(walk_in(case.region), case.id, check, case.expected)
+    played = case_result(walk_in(case.region), case.id, check, case.expected)
     assert (played.right_within(1), played.right_band) == (True, True), played
 
 

@@ -8,18 +8,18 @@ from collections import Counter
 from random import Random
 
 from tests.safety.walking import region_named
-from triage.authoring.check_runner import Walk
-from triage.authoring.simulated_users import draw_household
+from triage.authoring.check_runner import CheckRunner
+from triage.authoring.simulated_users import draw_user
 from triage.engine import Band, Emergency, OutOfScope
 from triage.knowledge.library import library
 
 
 def triaged(region, number, seed):
     """How often each true band was told as each band, by pairs of names; a way out counts as qualified."""
-    walk, dice, told = Walk(library().pack, region_named(region)), Random(seed), Counter()
+    walk, dice, told = CheckRunner(library().pack, region_named(region)), Random(seed), Counter()
     for _ in range(number):
-        household = draw_household(walk.model, dice)
-        step = walk.to_the_end(household.beginning(), household.answer)
+        household = draw_user(walk.model, dice)
+        step = walk.run(household.opening_answers(), household.answer)
         told[true_band(walk.pack, household).value, told_band(step).value] += 1
     return told
 

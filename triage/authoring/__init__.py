@@ -1,1 +1,1 @@
-"""The knowledge author's bench: what the pack knows, where it is weak, what a change does. No Django."""
+"""The knowledge author's tools: what the pack knows, where it is weak, what a change does. No Django."""

@@ -14,31 +14,31 @@ SHOWN = 5
 Pairs = tuple[tuple[str, str], ...]
 
 
-class BadTrail(ValueError):
+class InvalidAnswersText(ValueError):
     """A trail that cannot be read; the message says what is wrong and what to do."""
 
 
 @dataclass(frozen=True, slots=True)
-class Told:
+class AnswersText:
     """A trail as read, and the region it names, if any."""
 
     pairs: Pairs
     region: str | None
 
 
-def read_text(text: str) -> Told:
+def read_text(text: str) -> AnswersText:
     """The pairs of a query string, an address or JSON (`{"question": "answer"}` or a list of pairs).
 
     Raises BadTrail.
     """
     if len(text) > LONGEST:
-        raise BadTrail(f"The trail is longer than {LONGEST} signs. Give one check.")
+        raise InvalidAnswersText(f"The trail is longer than {LONGEST} signs. Give one check.")
     stripped = text.strip()
     pairs = _from_json(stripped) if stripped.startswith(("{", "[")) else _from_query(stripped)
     if not pairs:
-        raise BadTrail("The trail is empty. Paste what stands after the question mark of a check's address.")
+        raise InvalidAnswersText("The trail is empty. Paste what stands after the question mark of a check's address.")
     regions = [value for name, value in pairs if name == REGION]
-    return Told(tuple(pair for pair in pairs if pair[0] != REGION), regions[-1] if regions else None)
+    return AnswersText(tuple(pair for pair in pairs if pair[0] != REGION), regions[-1] if regions else None)
 
 
 def known_check(pack: Pack, region: Region, pairs: Pairs) -> Check:
@@ -48,7 +48,7 @@ def known_check(pack: Pack, region: Region, pairs: Pairs) -> Check:
     if strange:
         named = [f"{p.observation}={p.answer}" if p.answer else p.observation for p in strange]
         more = f" and {len(named) - SHOWN} more" if len(named) > SHOWN else ""
-        raise BadTrail(
+        raise InvalidAnswersText(
             f"The pack has no {', '.join(named[:SHOWN])}{more}. Take the ids from observations.yaml, or the address "
             "of a check made with this pack."
         )
@@ -65,20 +65,26 @@ def _from_query(text: str) -> Pairs:
     try:
         return tuple(parse_qsl(query, keep_blank_values=True, strict_parsing=bool(query), errors="strict"))
     except UnicodeDecodeError as error:
-        raise BadTrail("The trail holds bytes that are no text. Copy the address again.") from error
+        raise InvalidAnswersText("The trail holds bytes that are no text. Copy the address again.") from error
     except ValueError as error:
         shown = unquote(query[:60])
-        raise BadTrail(f"{shown!r} is no trail. Write it as question=answer&question=answer, or as JSON.") from error
+        raise InvalidAnswersText(
+            f"{shown!r} is no trail. Write it as question=answer&question=answer, or as JSON."
+        ) from error
 
 
 def _from_json(text: str) -> Pairs:
     try:
         parsed = json.loads(text)
     except (ValueError, RecursionError) as error:
-        raise BadTrail(f"The trail begins like JSON and is not: {error}. Check its quotes and commas.") from error
+        raise InvalidAnswersText(
+            f"The trail begins like JSON and is not: {error}. Check its quotes and commas."
+        ) from error
     items = list(parsed.items()) if isinstance(parsed, dict) else parsed
     if not all(_is_pair(item) for item in items):
-        raise BadTrail('A trail in JSON is {"question": "answer"} or [["question", "answer"]], all of it texts.')
+        raise InvalidAnswersText(
+            'A trail in JSON is {"question": "answer"} or [["question", "answer"]], all of it texts.'
+        )
     return tuple((name, answer) for name, answer in items)
 
 

@@ -12,7 +12,7 @@ from typing import Any
 from triage.authoring.pack_changes import ADDED, CHANGED, ENTRIES, Change, effect_name, effects_by_condition
 from triage.engine.pack import Effect, Fault, FaultPair, Observation, Pack, Requirement
 
-MOST_TRIALS = 24
+MAX_TRIALS = 24
 TOGETHER = "changes that only work together"
 
 
@@ -27,13 +27,13 @@ class Trial:
 def trials(old: Pack, new: Pack, found: Sequence[Change]) -> tuple[Trial, ...]:
     """One trial for each change; for each part of the pack where there are too many to try."""
     units: dict[str, tuple[Change, ...]] = {change.label: (change,) for change in found}
-    if len(units) > MOST_TRIALS:
+    if len(units) > MAX_TRIALS:
         units = _by_part(found)
     made = {name: with_changes(old, new, unit) for name, unit in units.items()}
-    alone = [Trial(name, pack) for name, pack in made.items() if holds_together(pack)]
-    tied = tuple(chain.from_iterable(units[name] for name, pack in made.items() if not holds_together(pack)))
+    alone = [Trial(name, pack) for name, pack in made.items() if is_consistent(pack)]
+    tied = tuple(chain.from_iterable(units[name] for name, pack in made.items() if not is_consistent(pack)))
     together = with_changes(old, new, tuple(change for change in found if change in tied or change.how == ADDED))
-    if tied and holds_together(together):
+    if tied and is_consistent(together):
         alone.append(Trial(TOGETHER, together))
     return tuple(alone)
 
@@ -94,7 +94,7 @@ def _effect_names(old: Pack, new: Pack) -> Iterator[tuple[str, str]]:
             yield from ((fault.id, condition) for condition in both)
 
 
-def holds_together(pack: Pack) -> bool:
+def is_consistent(pack: Pack) -> bool:
     """Whether everything a pack names is there and every table has the size it must have."""
     return (
         all(_observation_holds(pack, observation) for observation in pack.observations.values())

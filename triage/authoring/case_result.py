@@ -3,15 +3,15 @@
 from dataclasses import dataclass
 
 from triage.authoring.cases import Expected
-from triage.authoring.check_runner import Walk
+from triage.authoring.check_runner import CheckRunner
 from triage.engine.check import Check, Emergency, OutOfScope, Question, Result
 from triage.engine.pack import Band
 
-JUST_GIVEN_ONE = 1.0
+CERTAIN = 1.0
 
 
 @dataclass(frozen=True, slots=True)
-class Finding:
+class CaseResult:
     """One check. `causes` as the advice names them, with their chances; `rank` the place of the best expected cause
     among all of them, None where it is none of the pack's. `job` is the leading family and `stated` its chance.
     `chance` is what the families of the expected causes were given at the end and `before` what they had before
@@ -24,10 +24,10 @@ class Finding:
     causes: tuple[tuple[str, float], ...]
     rank: int | None
     job: str
-    stated: float | None
+    leading_probability: float | None
     right_jobs: frozenset[str]
-    chance: float | None
-    before: float | None
+    job_probability: float | None
+    prior_job_probability: float | None
     expected: Expected
 
     @property
@@ -35,13 +35,13 @@ class Finding:
         return self.band in self.expected.bands
 
     @property
-    def under(self) -> bool:
+    def under_triage(self) -> bool:
         """Whether the advice is milder than it should be; of several right bands the gravest is the measure."""
         return not self.right_band and self.band.severity < max(band.severity for band in self.expected.bands)
 
     @property
-    def over(self) -> bool:
-        return not self.right_band and not self.under
+    def over_triage(self) -> bool:
+        return not self.right_band and not self.under_triage
 
     @property
     def right_job(self) -> bool:
@@ -52,24 +52,24 @@ class Finding:
         return any(cause in self.expected.causes for cause, _ in self.causes[:first])
 
 
-def find(
-    walk: Walk, case: str, check: Check, expected: Expected, asked: tuple[str, ...] = (), answered: int = 0
-) -> Finding:
+def case_result(
+    walk: CheckRunner, case: str, check: Check, expected: Expected, asked: tuple[str, ...] = (), answered: int = 0
+) -> CaseResult:
     """The finding of a check that was walked to its end."""
     step = check.step
     if isinstance(step, Question):
         raise TypeError(f"{case}: the check has not ended")
     jobs = frozenset(walk.pack.faults[c].family if c in walk.pack.faults else c for c in expected.causes)
     if isinstance(step, OutOfScope):
-        causes: tuple[tuple[str, float], ...] = ((step.reason, JUST_GIVEN_ONE),)
+        causes: tuple[tuple[str, float], ...] = ((step.reason, CERTAIN),)
         rank = 1 if step.reason in expected.causes else None
-        return Finding(
+        return CaseResult(
             case, asked, answered, Band.QUALIFIED, causes, rank, step.reason, None, jobs, None, None, expected
         )
     belief = check.belief
     places = [place for place, cause in enumerate(belief.ranking, 1) if cause in expected.causes]
     inside = jobs <= belief.families.keys()
-    return Finding(
+    return CaseResult(
         case=case,
         asked=asked,
         answered=answered,
@@ -77,10 +77,10 @@ def find(
         causes=tuple((cause.fault, cause.chance) for cause in step.verdict.causes),
         rank=min(places, default=None),
         job=step.verdict.family,
-        stated=belief.families[step.verdict.family],
+        leading_probability=belief.families[step.verdict.family],
         right_jobs=jobs,
-        chance=sum(belief.families[job] for job in jobs) if inside else None,
-        before=sum(walk.families_before[job] for job in jobs) if inside else None,
+        job_probability=sum(belief.families[job] for job in jobs) if inside else None,
+        prior_job_probability=sum(walk.prior_families[job] for job in jobs) if inside else None,
         expected=expected,
     )
 

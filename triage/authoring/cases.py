@@ -1,4 +1,4 @@
-"""A file of told cases: what people said about their ovens, and what a repairer found or would have said.
+"""A file of cases: what people said about their ovens, and what a repairer found or would have said.
 
 A YAML list; each case has an `id`, the `answers` it tells of (observation to option, any subset), and what it should
 come to: `expect` with the `causes` and the `band`, of which any one counts. `region` and `told` (the story in a
@@ -12,8 +12,8 @@ from pathlib import Path
 
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Band, Pack
 from triage.knowledge.entry import Entry
-from triage.knowledge.problems import PackProblems, Problem
-from triage.knowledge.yaml_reader import Mapped, read_list
+from triage.knowledge.problems import PackProblem, PackProblems
+from triage.knowledge.yaml_reader import LocatedDict, read_list
 
 NOT_CASES = ("holds no cases.", "Start each case with `- id:`; the pack README shows one.")
 
@@ -28,7 +28,7 @@ class Expected:
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """One told case; `region` is empty where the file names none."""
+    """one case; `region` is empty where the file names none."""
 
     id: str
     region: str
@@ -38,14 +38,14 @@ class Case:
 
 def read_cases(path: Path, pack: Pack, regions: Collection[str]) -> tuple[Case, ...]:
     """Every case of the file, in its order. PackProblems with all that is wrong with it."""
-    problems: list[Problem] = []
+    problems: list[PackProblem] = []
     shown = path.name or str(path)
     if not _is_file(path):
-        raise PackProblems([Problem(shown, 1, "file", "is no file here.", "Give the path of a file of cases.")])
+        raise PackProblems([PackProblem(shown, 1, "file", "is no file here.", "Give the path of a file of cases.")])
     listed = read_list(path, shown, problems, NOT_CASES)
     entries = list(_entries(shown, listed or (), problems))
     if listed is not None and not listed:
-        problems.append(Problem(shown, 1, "file", *NOT_CASES))
+        problems.append(PackProblem(shown, 1, "file", *NOT_CASES))
     cases = [_case(entry, pack, regions) for entry in entries]
     _refuse_repeated(entries, problems)
     if problems:
@@ -60,15 +60,17 @@ def _is_file(path: Path) -> bool:
         return False
 
 
-def _entries(shown: str, listed: Iterable[object], problems: list[Problem]) -> Iterable[Entry]:
+def _entries(shown: str, listed: Iterable[object], problems: list[PackProblem]) -> Iterable[Entry]:
     lines = getattr(listed, "lines", ())
     for number, (item, line) in enumerate(zip(listed, lines, strict=True), 1):
-        if isinstance(item, Mapped):
+        if isinstance(item, LocatedDict):
             named = item.get("id")
             where = f"case {named}" if isinstance(named, str) else f"case {number}"
             yield Entry(shown, where, item, problems)
         else:
-            problems.append(Problem(shown, line, f"case {number}", "must hold named values.", "Start it with `id:`."))
+            problems.append(
+                PackProblem(shown, line, f"case {number}", "must hold named values.", "Start it with `id:`.")
+            )
 
 
 def _case(entry: Entry, pack: Pack, regions: Collection[str]) -> Case:
@@ -118,10 +120,10 @@ def _nearest(name: str, known: Collection[str], file: str) -> str:
     return f"Is it {' or '.join(near)}?" if near else f"The pack's {file}.yaml lists them all."
 
 
-def _refuse_repeated(entries: Iterable[Entry], problems: list[Problem]) -> None:
+def _refuse_repeated(entries: Iterable[Entry], problems: list[PackProblem]) -> None:
     first: dict[str, int] = {}
     for entry in entries:
         name, line = entry.fields.get("id"), entry.fields.lines.get("id", entry.fields.line)
         if isinstance(name, str) and first.setdefault(name, line) != line:
             what = f"is the id of the case on line {first[name]} too."
-            problems.append(Problem(entry.file, line, entry.where, what, "Give each case an id of its own."))
+            problems.append(PackProblem(entry.file, line, entry.where, what, "Give each case an id of its own."))

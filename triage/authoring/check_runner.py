@@ -15,12 +15,12 @@ from triage.engine.next_question import follow_up_question
 from triage.engine.pack import Pack, Region
 from triage.engine.safety import ends_check
 
-MOST_KEPT = 50_000  # sets of answers; what comes later is rarer and seldom comes again
+MAX_CACHED = 50_000  # sets of answers; what comes later is rarer and seldom comes again
 
-Trail = list[tuple[str, str]]
+Answers = list[tuple[str, str]]
 
 
-class Walk:
+class CheckRunner:
     """Checks on one pack in one region."""
 
     def __init__(self, pack: Pack, region: Region) -> None:
@@ -33,11 +33,11 @@ class Walk:
         return compile_model(self.pack, self.region)
 
     @cached_property
-    def families_before(self) -> dict[str, float]:
+    def prior_families(self) -> dict[str, float]:
         """The chance of each family before anything is said."""
         return dict(infer_belief(self.model, {}).families)
 
-    def to_the_end(self, trail: Trail, answer: Callable[[str], str]) -> Check:
+    def run(self, trail: Answers, answer: Callable[[str], str]) -> Check:
         """The check that begins with `trail`, to which every further answer is added."""
         while True:
             question, check = self._next(trail)
@@ -45,16 +45,16 @@ class Walk:
                 return check or run_check(self.pack, self.region, trail)
             trail.append((question, answer(question)))
 
-    def _next(self, trail: Trail) -> tuple[str | None, Check | None]:
+    def _next(self, trail: Answers) -> tuple[str | None, Check | None]:
         """The question after these answers, and the check where it had to be worked out."""
-        told = frozenset(trail)
-        if told in self.asked:
-            return self.asked[told], None
+        key = frozenset(trail)
+        if key in self.asked:
+            return self.asked[key], None
         check = run_check(self.pack, self.region, trail)
         if ends_check(check.flags):
             question = follow_up_question(check.belief, check.answers)
         else:
             question = check.step.observation if isinstance(check.step, Question) else None
-        if len(self.asked) < MOST_KEPT:
-            self.asked[told] = question
+        if len(self.asked) < MAX_CACHED:
+            self.asked[key] = question
         return question, check

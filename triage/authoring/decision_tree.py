@@ -11,8 +11,8 @@ from dataclasses import dataclass, field
 from triage.engine.check import Emergency, OutOfScope, Question, Step, run_check
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, OPENING, SCREEN, Pack, Region
 
-MOST_PLACES = 20_000
-DEEPEST = 6
+MAX_NODES = 20_000
+MAX_DEPTH = 6
 
 Pairs = tuple[tuple[str, str], ...]
 
@@ -22,7 +22,7 @@ class CannotGrow(ValueError):
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class Node:
     """A place of the tree. `kind` is ask (a question with branches), more (the depth ends here, `name` is asked next),
     advice (`name` is the leading family), make-safe (`name` is the red flag) or exit. `flags` limit an advice."""
 
@@ -30,15 +30,15 @@ class Place:
     name: str
     band: str = ""
     flags: tuple[str, ...] = ()
-    branches: tuple["Branch", ...] = ()
+    edges: tuple["Edge", ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
-class Branch:
+class Edge:
     """The answers that lead to one place."""
 
     answers: tuple[str, ...]
-    to: Place
+    node: Node
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +47,7 @@ class Start:
 
     line: int
     option: str
-    place: Place
+    root: Node
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,19 +72,19 @@ def grow(
     """The tree for an oven of which `stated` is known, from one complaint or from every line of the start page.
     Raises CannotGrow for what the pack does not have and for a tree nobody could read."""
     _refuse_unknown(pack, stated, complaint, depth)
-    growth = _Growth(pack, region, tick)
+    growth = _Grower(pack, region, tick)
     starts = []
     for line, begins in enumerate(pack.complaints):
         if complaint in (None, begins.option):
             said = {**stated, OPENING: begins.option, **begins.answers}
-            place = growth.place((*said.items(), (SCREEN, NONE_OF_THESE)), depth)
+            place = growth.grow_node((*said.items(), (SCREEN, NONE_OF_THESE)), depth)
             starts.append(Start(line, begins.option, place))
     return Tree(dict(stated), depth, tuple(starts), growth.grown, len(growth.known))
 
 
 def _refuse_unknown(pack: Pack, stated: Mapping[str, str], complaint: str | None, depth: int) -> None:
-    if not 1 <= depth <= DEEPEST:
-        raise CannotGrow(f"A depth of {depth} cannot be drawn. Choose 1 to {DEEPEST}.")
+    if not 1 <= depth <= MAX_DEPTH:
+        raise CannotGrow(f"A depth of {depth} cannot be drawn. Choose 1 to {MAX_DEPTH}.")
     for variant, option in stated.items():
         if variant not in pack.variants or variant not in pack.observations:
             known = ", ".join(v for v in pack.variants if v in pack.observations)
@@ -97,36 +97,36 @@ def _refuse_unknown(pack: Pack, stated: Mapping[str, str], complaint: str | None
 
 
 @dataclass
-class _Growth:
+class _Grower:
     """Grows places; each different place is kept once, so that equal ones are the same object."""
 
     pack: Pack
     region: Region
     tick: Callable[[int], object]
     grown: int = 0
-    known: dict[tuple[object, ...], Place] = field(default_factory=dict)
+    known: dict[tuple[object, ...], Node] = field(default_factory=dict)
 
-    def place(self, trail: Pairs, depth: int) -> Place:
+    def grow_node(self, trail: Pairs, depth: int) -> Node:
         self.grown += 1
-        if self.grown > MOST_PLACES:
+        if self.grown > MAX_NODES:
             raise CannotGrow(
-                f"The tree has more than {MOST_PLACES} places. Choose a smaller depth or one complaint, or state more."
+                f"The tree has more than {MAX_NODES} places. Choose a smaller depth or one complaint, or state more."
             )
         self.tick(self.grown)
         step = run_check(self.pack, self.region, trail).step
         if not isinstance(step, Question) or depth == 0:
             return self._once(*_end(step), ())
-        together: dict[int, tuple[list[str], Place]] = {}
+        together: dict[int, tuple[list[str], Node]] = {}
         for option in (*self.pack.observations[step.observation].options, CANT_TELL):
-            to = self.place((*trail, (step.observation, option)), depth - 1)
+            to = self.grow_node((*trail, (step.observation, option)), depth - 1)
             together.setdefault(id(to), ([], to))[0].append(option)
-        branches = tuple(Branch(tuple(answers), to) for answers, to in together.values())
+        branches = tuple(Edge(tuple(answers), to) for answers, to in together.values())
         return self._once("ask", step.observation, "", (), branches)
 
-    def _once(self, kind: str, name: str, band: str, flags: tuple[str, ...], branches: tuple[Branch, ...]) -> Place:
-        key = (kind, name, band, flags, tuple((branch.answers, id(branch.to)) for branch in branches))
+    def _once(self, kind: str, name: str, band: str, flags: tuple[str, ...], branches: tuple[Edge, ...]) -> Node:
+        key = (kind, name, band, flags, tuple((branch.answers, id(branch.node)) for branch in branches))
         if key not in self.known:
-            self.known[key] = Place(kind, name, band, flags, branches)
+            self.known[key] = Node(kind, name, band, flags, branches)
         return self.known[key]
 
 
@@ -141,7 +141,7 @@ def _end(step: Step) -> tuple[str, str, str, tuple[str, ...]]:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class OutlineRow:
     """One place as it stands in a written or drawn tree: its number such as "2.1", the answers that lead to it (to a
     start: none, but its line of the start page), and, where the same place was written before, its number there."""
 
@@ -149,7 +149,7 @@ class Line:
     start: Start
     asked: str
     answers: tuple[str, ...]
-    place: Place
+    node: Node
     same_as: str = ""
 
     @property
@@ -157,17 +157,17 @@ class Line:
         return self.number.count(".")
 
 
-def lines_of(tree: Tree) -> Iterator[Line]:
+def outline_rows(tree: Tree) -> Iterator[OutlineRow]:
     """Every place of a tree, each start from the root down; what was written once is not written again."""
     written: dict[int, str] = {}
 
-    def below(number: str, start: Start, asked: str, answers: tuple[str, ...], place: Place) -> Iterator[Line]:
-        same_as = written.get(id(place), "") if place.branches else ""
-        yield Line(number, start, asked, answers, place, same_as)
-        if place.branches and not same_as:
+    def below(number: str, start: Start, asked: str, answers: tuple[str, ...], place: Node) -> Iterator[OutlineRow]:
+        same_as = written.get(id(place), "") if place.edges else ""
+        yield OutlineRow(number, start, asked, answers, place, same_as)
+        if place.edges and not same_as:
             written[id(place)] = number
-            for count, branch in enumerate(place.branches, 1):
-                yield from below(f"{number}.{count}", start, place.name, branch.answers, branch.to)
+            for count, branch in enumerate(place.edges, 1):
+                yield from below(f"{number}.{count}", start, place.name, branch.answers, branch.node)
 
     for number, start in enumerate(tree.starts, 1):
-        yield from below(str(number), start, "", (), start.place)
+        yield from below(str(number), start, "", (), start.root)

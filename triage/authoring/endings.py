@@ -31,7 +31,7 @@ class Ending:
 
 
 @dataclass(frozen=True, slots=True)
-class Walked:
+class FinishedCheck:
     """One check: its answers in the order given, and how it ended."""
 
     trail: tuple[tuple[str, str], ...]
@@ -48,37 +48,37 @@ class Checks:
         self.screened = tuple(o for o in pack.observations.values() if is_screened(pack, o) and not o.requires_answers)
         self._asked: dict[frozenset[tuple[str, str]], str | None] = {}
 
-    def walk(self, told: Answers) -> Walked:
+    def walk(self, statements: Answers) -> FinishedCheck:
         """The check of somebody who answers as `told`; what is not told, or in words this pack has not, is not
         known."""
-        trail = [(OPENING, self._said(told, OPENING)), self.danger_sign(told)]
+        trail = [(OPENING, self._said(statements, OPENING)), self.danger_sign(statements)]
         while True:
             answers = parse_answers(self.pack, trail).answers
             leaves = next(
                 (self.pack.out_of_scope[pair] for pair in answers.items() if pair in self.pack.out_of_scope), ""
             )
             if ends_check(raised_flags(self.pack, answers)) or leaves:
-                return Walked(tuple(trail), self._ending(answers, leaves, None))
+                return FinishedCheck(tuple(trail), self._ending(answers, leaves, None))
             key, belief = frozenset(answers.items()), None
             if key not in self._asked:
                 belief = infer_belief(self.model, answers)
                 self._asked[key] = next_question(belief, answers)
             question = self._asked[key]
             if question is None:
-                return Walked(tuple(trail), self._ending(answers, "", belief))
-            trail.append((question, self._said(told, question)))
+                return FinishedCheck(tuple(trail), self._ending(answers, "", belief))
+            trail.append((question, self._said(statements, question)))
 
-    def danger_sign(self, told: Answers) -> tuple[str, str]:
+    def danger_sign(self, statements: Answers) -> tuple[str, str]:
         """The first sign of the danger page that holds, or that none does. A sign that exists only after another
         answer is not seen that early."""
         for question in self.screened:
-            flag = question.flags.get(told.get(question.id, CANT_TELL))
+            flag = question.flags.get(statements.get(question.id, CANT_TELL))
             if flag and self.pack.red_flags[flag].level.ends_check:
-                return question.id, told[question.id]
+                return question.id, statements[question.id]
         return SCREEN, NONE_OF_THESE
 
-    def _said(self, told: Answers, question: str) -> str:
-        said = told.get(question, CANT_TELL)
+    def _said(self, statements: Answers, question: str) -> str:
+        said = statements.get(question, CANT_TELL)
         return said if said in self.pack.observations[question].options else CANT_TELL
 
     def _ending(self, answers: Answers, leaves: str, belief: Belief | None) -> Ending:

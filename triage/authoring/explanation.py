@@ -17,8 +17,8 @@ from triage.engine.model import Model
 from triage.engine.next_question import SECONDS_TO_READ, ranked_questions
 from triage.engine.pack import OPENING, SCREEN
 
-MOST_CAUSES = 5
-MOST_RIVALS = 6
+MAX_CAUSES = 5
+MAX_CANDIDATES = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +70,7 @@ class Explanation:
 def explain(check: Check) -> Explanation:
     """Every stage of a check."""
     answers, final = list(check.answers.items()), check.belief
-    leading = tuple(f for f in final.ranking[:MOST_CAUSES] if final.faults[f] >= SMALLEST_CAUSE) or final.ranking[:1]
+    leading = tuple(f for f in final.ranking[:MAX_CAUSES] if final.faults[f] >= SMALLEST_CAUSE) or final.ranking[:1]
     weights = weights_of_evidence(final.model, check.answers, leading)
     stages = []
     for number in range(len(answers) + 1):
@@ -83,8 +83,8 @@ def explain(check: Check) -> Explanation:
 
 def _stage(model: Model, known: dict[str, str], question: str, answer: str, weights: Mapping[str, float]) -> Stage:
     belief = infer_belief(model, known)
-    causes = {fault: belief.faults[fault] for fault in belief.ranking[:MOST_CAUSES]}
-    families = dict(list(belief.families.items())[:MOST_CAUSES])
+    causes = {fault: belief.faults[fault] for fault in belief.ranking[:MAX_CAUSES]}
+    families = dict(list(belief.families.items())[:MAX_CAUSES])
     return Stage(question, answer, weights, causes, families, _next(belief, known))
 
 
@@ -103,7 +103,7 @@ def _next(belief: Belief, known: dict[str, str]) -> Next:
     candidates = tuple(Candidate(w.observation, w.bits, seconds[w.observation], w.bits_per_second) for w in worth)
     urgent = not candidates or candidates[0].question != step.observation
     reason = "it does not wait its turn" if urgent else "it tells the most per second"
-    shown = [c for place, c in enumerate(candidates) if place < MOST_RIVALS or c.question == step.observation]
+    shown = [c for place, c in enumerate(candidates) if place < MAX_CANDIDATES or c.question == step.observation]
     return Next(step.observation, reason, tuple(shown))
 
 

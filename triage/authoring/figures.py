@@ -13,10 +13,10 @@ from math import log, sqrt
 from statistics import fmean, median
 from typing import Any
 
-from triage.authoring.case_result import Finding
+from triage.authoring.case_result import CaseResult
 
-NINETY_FIVE = 1.959963984540054  # the normal deviate that leaves 2.5 % on either side
-SMALLEST = 1e-12
+Z_95 = 1.959963984540054  # the normal deviate that leaves 2.5 % on either side
+MIN_PROBABILITY = 1e-12
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +36,7 @@ class Share:
 
 
 @dataclass(frozen=True, slots=True)
-class Figures:
+class CaseFigures:
     """Figures of many checks; the scores are None where no check ended inside the pack."""
 
     cases: int
@@ -68,31 +68,31 @@ class Figures:
         ]
 
 
-def figures(findings: Sequence[Finding]) -> Figures:
+def figures(findings: Sequence[CaseResult]) -> CaseFigures:
     """The figures of these checks, of which there must be one at least."""
     lengths = [len(finding.asked) for finding in findings]
-    return Figures(
+    return CaseFigures(
         cases=len(findings),
         cause_first=share(finding.right_within(1) for finding in findings),
         cause_in_three=share(finding.right_within(3) for finding in findings),
         job_first=share(finding.right_job for finding in findings),
         right_band=share(finding.right_band for finding in findings),
-        under_triage=share(finding.under for finding in findings),
-        over_triage=share(finding.over for finding in findings),
+        under_triage=share(finding.under_triage for finding in findings),
+        over_triage=share(finding.over_triage for finding in findings),
         questions_median=median(lengths),
         questions_most=max(lengths),
-        log_score=log_score(finding.chance for finding in findings),
-        log_score_before=log_score(finding.before for finding in findings),
+        log_score=log_score(finding.job_probability for finding in findings),
+        log_score_before=log_score(finding.prior_job_probability for finding in findings),
     )
 
 
 def share(outcomes: Iterable[bool]) -> Share:
     """The share of true ones with its interval."""
-    told = [bool(outcome) for outcome in outcomes]
-    return Share(sum(told), len(told), *wilson(sum(told), len(told)))
+    values = [bool(outcome) for outcome in outcomes]
+    return Share(sum(values), len(values), *wilson(sum(values), len(values)))
 
 
-def wilson(count: int, of: int, deviate: float = NINETY_FIVE) -> tuple[float, float]:
+def wilson(count: int, of: int, deviate: float = Z_95) -> tuple[float, float]:
     """Wilson's score interval for `count` of `of`; everything is possible when there is nothing to count."""
     if of == 0:
         return 0.0, 1.0
@@ -105,7 +105,7 @@ def wilson(count: int, of: int, deviate: float = NINETY_FIVE) -> tuple[float, fl
 def log_score(chances: Iterable[float | None]) -> float | None:
     """Minus the mean logarithm of the chances given to what was so; None when there is none."""
     known = [chance for chance in chances if chance is not None]
-    return fmean(-log(min(max(chance, SMALLEST), 1.0)) for chance in known) if known else None
+    return fmean(-log(min(max(chance, MIN_PROBABILITY), 1.0)) for chance in known) if known else None
 
 
 def _score(after: float | None, before: float | None) -> str:

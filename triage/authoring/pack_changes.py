@@ -14,7 +14,7 @@ from triage.engine.pack import Effect, Fault, FaultPair, Pack
 from triage.knowledge.yaml_reader import read_yaml
 
 ADDED, REMOVED, CHANGED = "added", "removed", "changed"
-LONGEST = 60
+MAX_LENGTH = 60
 EXACT, READABLE = 17, 3
 
 # The mappings of a pack whose entries are compared one by one, with the word for one entry.
@@ -124,7 +124,7 @@ def _levels(old: tuple[Effect, ...], new: tuple[Effect, ...], levels: tuple[str,
     before, after = ({effect.when: dict(zip(levels, effect.levels, strict=False)) for effect in e} for e in (old, new))
     found = []
     for when in dict.fromkeys([*before, *after]):
-        on = f" on {_told(when, READABLE)}" if when else ""
+        on = f" on {_shown(when, READABLE)}" if when else ""
         was, now = before.get(when, {}), after.get(when, {})
         found += [
             f"{level}{on} {_became(was.get(level), now.get(level))}"
@@ -171,7 +171,7 @@ def _whole(old: Any, new: Any) -> tuple[str, ...]:
 
 
 def _differ(old: Any, new: Any) -> bool:
-    return _told(old, EXACT) != _told(new, EXACT)
+    return _shown(old, EXACT) != _shown(new, EXACT)
 
 
 def _became(old: Any, new: Any) -> str:
@@ -179,11 +179,11 @@ def _became(old: Any, new: Any) -> str:
 
 
 def _short(value: Any) -> str:
-    text = _told(value, READABLE) or "nothing"
-    return text if len(text) <= LONGEST else f"{text[: LONGEST - 1]}…"
+    text = _shown(value, READABLE) or "nothing"
+    return text if len(text) <= MAX_LENGTH else f"{text[: MAX_LENGTH - 1]}…"
 
 
-def _told(value: Any, digits: int) -> str:
+def _shown(value: Any, digits: int) -> str:
     """A value of a pack in words; equal values have equal words whatever the order of a set."""
     if isinstance(value, Enum):
         return str(value.value)
@@ -192,9 +192,9 @@ def _told(value: Any, digits: int) -> str:
     if isinstance(value, frozenset):
         return " ".join(sorted(value))
     if isinstance(value, Mapping):
-        return ", ".join(f"{_told(name, digits)}: {_told(item, digits)}" for name, item in value.items())
+        return ", ".join(f"{_shown(name, digits)}: {_shown(item, digits)}" for name, item in value.items())
     if isinstance(value, tuple):
-        return " | ".join(_told(item, digits) for item in value)
+        return " | ".join(_shown(item, digits) for item in value)
     if is_dataclass(value) and not isinstance(value, type):
-        return " ".join(_told(getattr(value, field.name), digits) for field in fields(value))
+        return " ".join(_shown(getattr(value, field.name), digits) for field in fields(value))
     return "nothing" if value is None else str(value)

@@ -1,4 +1,4 @@
-"""The same made-up people through two packs: whose check ends differently, and which change does it.
+"""The same simulated people through two packs: whose check ends differently, and which change does it.
 
 People are drawn from the old pack and say the same to both: an answer the new pack has no word for cannot be told, a
 question only the new pack has is answered from its own table where the old pack knows what it reports. Number and
@@ -16,16 +16,16 @@ from random import Random
 from typing import TypeVar
 
 from triage.authoring.attribution import trials
-from triage.authoring.endings import Checks, Walked
+from triage.authoring.endings import Checks, FinishedCheck
 from triage.authoring.pack_changes import Change, changes
-from triage.authoring.simulated_users import Household, draw_household
+from triage.authoring.simulated_users import SimulatedUser, draw_user
 from triage.engine.pack import CANT_TELL, Observation, Pack, Region
 
 BATCH = 250
-MOST_TRIED = 200
+MAX_TRACED = 200
 SEVERAL = "only several changes together"
 
-Told = dict[str, str]
+Statements = dict[str, str]
 Work = TypeVar("Work")
 
 
@@ -34,9 +34,9 @@ class Difference:
     """One person whose check ends differently; `told` is all they could say, `because` the changes that alone do it."""
 
     person: int
-    told: Told
-    old: Walked
-    new: Walked
+    statements: Statements
+    old: FinishedCheck
+    new: FinishedCheck
     because: tuple[str, ...] = ()
 
     @property
@@ -54,29 +54,29 @@ class Difference:
 
 
 @dataclass(frozen=True, slots=True)
-class Comparison:
+class PackDiff:
     """`checks` were walked through both packs; `tried` of the differences were traced to a change."""
 
     changes: tuple[Change, ...]
     checks: int
     differences: tuple[Difference, ...]
-    tried: int
+    traced: int
 
     def groups(self) -> dict[str, list[Difference]]:
         """The traced differences by the changes that alone bring them about, the largest group first."""
         found: dict[str, list[Difference]] = {}
-        for difference in self.differences[: self.tried]:
+        for difference in self.differences[: self.traced]:
             found.setdefault(" or ".join(difference.because) or SEVERAL, []).append(difference)
         return dict(sorted(found.items(), key=lambda item: -len(item[1])))
 
 
 def compare(
     old: Pack, new: Pack, region: Region, checks: int, seed: int, tick: Callable[[int], object] = lambda _done: None
-) -> Comparison:
-    """`checks` made-up checks through both. Packs that differ in nothing a check could notice are not walked."""
+) -> PackDiff:
+    """`checks` simulated checks through both. Packs that differ in nothing a check could notice are not walked."""
     found = changes(old, new)
     if not found:
-        return Comparison((), checks, (), 0)
+        return PackDiff((), checks, (), 0)
     knowledge = pickle.dumps((old, new, region, tuple((t.name, t.pack) for t in trials(old, new, found))))
     differences: list[Difference] = []
     done = 0
@@ -84,11 +84,11 @@ def compare(
     for count, batch in _shared(_walk_batch, jobs):
         differences += batch
         tick(done := done + count)
-    tried = differences[:MOST_TRIED]
+    tried = differences[:MAX_TRACED]
     size = max(1, -(-len(tried) // (4 * _processors())))
     parts = [Traced(knowledge, tuple(tried[start : start + size])) for start in range(0, len(tried), size)]
     traced = [difference for _, batch in _shared(_trace_batch, parts) for difference in batch]
-    return Comparison(found, checks, (*traced, *differences[len(tried) :]), len(tried))
+    return PackDiff(found, checks, (*traced, *differences[len(tried) :]), len(tried))
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,8 +120,8 @@ def _walk_batch(job: Job) -> tuple[int, list[Difference]]:
     both = _knowledge(job.knowledge)
     found = []
     for person in range(job.start, job.start + job.count):
-        dice = Random(f"{job.seed}, person {person}")  # noqa: S311  (made-up people, no secret)
-        told = told_by(draw_household(both.old.model, dice), both.new.pack)
+        dice = Random(f"{job.seed}, person {person}")  # noqa: S311  (simulated people, no secret)
+        told = statements_of(draw_user(both.old.model, dice), both.new.pack)
         was, now = both.old.walk(told), both.new.walk(told)
         if was.ending != now.ending:
             found.append(Difference(person, told, was, now))
@@ -132,32 +132,32 @@ def _trace_batch(job: Traced) -> tuple[int, list[Difference]]:
     both = _knowledge(job.knowledge)
     found = []
     for d in job.differences:
-        because = tuple(name for name, checks in both.trials if checks.walk(d.told).ending != d.old.ending)
-        found.append(Difference(d.person, d.told, d.old, d.new, because))
+        because = tuple(name for name, checks in both.trials if checks.walk(d.statements).ending != d.old.ending)
+        found.append(Difference(d.person, d.statements, d.old, d.new, because))
     return len(found), found
 
 
-def told_by(household: Household, new: Pack) -> Told:
+def statements_of(household: SimulatedUser, new: Pack) -> Statements:
     """Everything this person would say to either pack."""
     old = household.pack
     told = {name: household.answer(name) for name in old.observations}
     for question in new.observations.values():
         if question.id not in old.observations:
-            told[question.id] = _to_a_new_question(household, new, question)
+            told[question.id] = _answer_to_new_question(household, new, question)
     return told
 
 
-def _to_a_new_question(household: Household, new: Pack, question: Observation) -> str:
+def _answer_to_new_question(household: SimulatedUser, new: Pack, question: Observation) -> str:
     old, reported = household.pack, str(question.reports)
-    if reported in household.kind:
-        kind = household.kind[reported]
-        unsure = household.dice.random() < household.habits.unsure_of_kind
+    if reported in household.variants:
+        kind = household.variants[reported]
+        unsure = household.dice.random() < household.answer_model.unsure_of_variant
         return CANT_TELL if unsure or kind not in question.options else kind
     if reported not in old.conditions or reported not in new.conditions:
         return CANT_TELL
     level = old.conditions[reported].levels[household.levels[reported]]
-    fitted = all(household.kind.get(variant) in allowed for variant, allowed in question.requires_variant.items())
-    if not fitted or household.dice.random() < household.habits.unsure[question.method]:
+    fitted = all(household.variants.get(variant) in allowed for variant, allowed in question.requires_variant.items())
+    if not fitted or household.dice.random() < household.answer_model.unsure[question.method]:
         return CANT_TELL
     levels = new.conditions[reported].levels
     says = question.answer_probabilities[levels.index(level)] if level in levels else ()

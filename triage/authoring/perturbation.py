@@ -13,12 +13,12 @@ from triage.engine.pack import Condition, Fault, Observation, Pack
 Row = tuple[float, ...]
 
 
-def disturbed(pack: Pack, dice: Random, off_by: float) -> Pack:
+def perturbed(pack: Pack, dice: Random, off_by: float) -> Pack:
     """The pack with every number off by a factor of up to `off_by` (at least 1)."""
-    return _Disturbance(dice, off_by).pack(pack)
+    return _Perturbation(dice, off_by).pack(pack)
 
 
-class _Disturbance:
+class _Perturbation:
     def __init__(self, dice: Random, off_by: float) -> None:
         self.dice = dice
         self.off_by = off_by

@@ -36,7 +36,7 @@ Row = Sequence[float]
 Slopes = dict[Number, float]
 RATE, EFFECT, TRUST = "call rate", "effect", "trust"
 OFF_BY = {RATE: 2.0, EFFECT: 2.0, TRUST: 1.1}
-UNMOVED = 1e-4  # a hypothesis whose share moves less is passed over
+MIN_SHIFT = 1e-4  # a hypothesis whose share moves less is passed over
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +99,7 @@ def slopes(model: Model, answers: Mapping[str, str], family: str) -> Slopes:
         chance * ((h.family == family) / right - 1.0)
         for h, chance in zip(model.hypotheses, belief.probabilities, strict=True)
     ]
-    moving = {h: share for h, share in enumerate(shares) if abs(share) > UNMOVED}
+    moving = {h: share for h, share in enumerate(shares) if abs(share) > MIN_SHIFT}
     found: Slopes = defaultdict(float)
     _rates(model, moving, found)
     _effects(belief, moving, found)
@@ -165,7 +165,7 @@ def _trusts(belief: Belief, answers: Mapping[str, str], moving: Mapping[int, flo
     """Trust mixes the table of answers with what anyone would say: a level gains by how far the two differ."""
     pack = belief.model.pack
     shifts: dict[str, list[float]] = {}
-    for observation, row in _witnesses(belief, answers):
+    for observation, row in _evidence(belief, answers):
         condition = pack.conditions[str(pack.observations[observation].reports)]
         if condition.id not in shifts:
             shifts[condition.id] = _shifted_levels(belief, moving, condition.id)
@@ -174,7 +174,7 @@ def _trusts(belief: Belief, answers: Mapping[str, str], moving: Mapping[int, flo
         found[TRUST, observation] += sum(map(mul, shifts[condition.id], gain))
 
 
-def _witnesses(belief: Belief, answers: Mapping[str, str]) -> Iterator[tuple[str, Row]]:
+def _evidence(belief: Belief, answers: Mapping[str, str]) -> Iterator[tuple[str, Row]]:
     """Each observation that was answered, with P(that answer | level)."""
     model = belief.model
     for name, answer in answers.items():

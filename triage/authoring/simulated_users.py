@@ -1,6 +1,6 @@
 """People with broken ovens, drawn from a compiled model: what is wrong, what kind of oven, and what they would say.
 
-The dice belong to the author's bench, not to the engine. One person keeps to one story: asked twice, they say the same.
+The dice belong to the author's tools, not to the engine. One person keeps to one story: asked twice, they say the same.
 A person who answers wrong picks one of the other answers, but never claims a danger that is not there; one that is
 there may be missed.
 """
@@ -15,28 +15,28 @@ from triage.engine.pack import CANT_TELL, NONE_OF_THESE, OPENING, SCREEN, Observ
 
 
 @dataclass(frozen=True, slots=True)
-class Habits:
+class AnswerModel:
     """How often people cannot tell: the kind of oven they have, what they saw or remember, what they would have to
     try (judged, no source). `wrong` is the share of answers that are one of the others, `blank` the share of
     questions nobody can say anything to, on top."""
 
-    unsure_of_kind: float = 0.25
+    unsure_of_variant: float = 0.25
     unsure: Mapping[str, float] = field(default_factory=lambda: {"memory": 0.10, "look": 0.10, "trial": 0.60})
-    wrong: float = 0.0
-    blank: float = 0.0
+    error_rate: float = 0.0
+    unknown_rate: float = 0.0
 
 
 @dataclass
-class Household:
+class SimulatedUser:
     """One oven with its trouble and the person who answers for it."""
 
     hypothesis: Hypothesis
-    kind: dict[str, str]
+    variants: dict[str, str]
     levels: dict[str, int]
     pack: Pack
     dice: Random
-    habits: Habits = field(default_factory=Habits)
-    said: dict[str, str] = field(default_factory=dict)
+    answer_model: AnswerModel = field(default_factory=AnswerModel)
+    given: dict[str, str] = field(default_factory=dict)
 
     @property
     def faults(self) -> tuple[str, ...]:
@@ -46,31 +46,31 @@ class Household:
     def family(self) -> str:
         return self.hypothesis.family
 
-    def beginning(self) -> list[tuple[str, str]]:
+    def opening_answers(self) -> list[tuple[str, str]]:
         """What this person says on the start page and on the danger page."""
         return [(OPENING, self.answer(OPENING)), self.danger_page()]
 
     def answer(self, name: str) -> str:
         """What this person says to a question, the same every time."""
-        if name not in self.said:
+        if name not in self.given:
             question = self.pack.observations[name]
-            self.said[name] = self._as_told(question, self._truth(question))
-        return self.said[name]
+            self.given[name] = self._as_told(question, self._truth(question))
+        return self.given[name]
 
     def _truth(self, question: Observation) -> str:
         if question.reports in self.pack.variants:
-            unsure = self.dice.random() < self.habits.unsure_of_kind
-            return CANT_TELL if unsure else self.kind[str(question.reports)]
-        fitted = all(self.kind[variant] in allowed for variant, allowed in question.requires_variant.items())
-        if question.reports is None or not fitted or self.dice.random() < self.habits.unsure[question.method]:
+            unsure = self.dice.random() < self.answer_model.unsure_of_variant
+            return CANT_TELL if unsure else self.variants[str(question.reports)]
+        fitted = all(self.variants[variant] in allowed for variant, allowed in question.requires_variant.items())
+        if question.reports is None or not fitted or self.dice.random() < self.answer_model.unsure[question.method]:
             return CANT_TELL
         says = question.answer_probabilities[self.levels[question.reports]]
         return self.dice.choices(question.options, says)[0]
 
     def _as_told(self, question: Observation, truth: str) -> str:
-        if truth == CANT_TELL or self.dice.random() < self.habits.blank:
+        if truth == CANT_TELL or self.dice.random() < self.answer_model.unknown_rate:
             return CANT_TELL
-        if self.dice.random() < self.habits.wrong:
+        if self.dice.random() < self.answer_model.error_rate:
             others = [option for option in harmless_options(self.pack, question) if option != truth]
             return self.dice.choice(others) if others else truth
         return truth
@@ -85,7 +85,7 @@ class Household:
         return SCREEN, NONE_OF_THESE
 
 
-def draw_household(model: Model, dice: Random, habits: Habits | None = None) -> Household:
+def draw_user(model: Model, dice: Random, habits: AnswerModel | None = None) -> SimulatedUser:
     """Somebody with an oven as common as the model thinks it is."""
     chances = infer_belief(model, {}).probabilities
     h = dice.choices(range(len(chances)), chances)[0]
@@ -98,4 +98,4 @@ def draw_household(model: Model, dice: Random, habits: Habits | None = None) -> 
         option = model.pack.variants[condition.parent].options.index(kind[condition.parent]) if condition.parent else 0
         table = model.level_tables[condition.id][option]
         levels[condition.id] = dice.choices(range(len(condition.levels)), table.distinct[table.index[h]])[0]
-    return Household(model.hypotheses[h], kind, levels, model.pack, dice, habits or Habits())
+    return SimulatedUser(model.hypotheses[h], kind, levels, model.pack, dice, habits or AnswerModel())

@@ -1,4 +1,4 @@
-"""Thousands of checks by made-up people, on the pack as it is and on a world where it is off.
+"""Thousands of checks by simulated people, on the pack as it is and on a world where it is off.
 
 The people are drawn from the pack itself, or from a disturbed one (`disturbing`), while the questions and the belief
 are always the pack's own. They come in batches of `BATCH`, each with dice of its own (and, in a disturbed world, a
@@ -18,20 +18,20 @@ from functools import cache
 from multiprocessing import get_context
 from random import Random
 
-from triage.authoring.case_result import Finding, find
+from triage.authoring.case_result import CaseResult, case_result
 from triage.authoring.cases import Expected
-from triage.authoring.check_runner import Walk
-from triage.authoring.figures import Figures, Share, figures, share
-from triage.authoring.perturbation import disturbed
+from triage.authoring.check_runner import CheckRunner
+from triage.authoring.figures import CaseFigures, Share, figures, share
+from triage.authoring.perturbation import perturbed
 from triage.authoring.sensitivity import Cost, Sums, slopes
-from triage.authoring.simulated_users import Habits, Household, draw_household
+from triage.authoring.simulated_users import AnswerModel, SimulatedUser, draw_user
 from triage.engine.check import Check, Emergency, OutOfScope, Result, Step
 from triage.engine.model import compile_model
 from triage.engine.pack import Band, Pack, Region
 from triage.engine.safety import ends_check
 
 BATCH = 250
-WEIGHED = 2000  # how many checks the costs of the numbers are worked out on
+MAX_WEIGHED = 2000  # how many checks the costs of the numbers are worked out on
 
 Kits = Mapping[str, frozenset[str]]
 
@@ -40,7 +40,7 @@ Kits = Mapping[str, frozenset[str]]
 class World:
     """How the people and the truth differ from the pack; `weigh` asks for the costs of its numbers as well."""
 
-    habits: Habits = field(default_factory=Habits)
+    answer_model: AnswerModel = field(default_factory=AnswerModel)
     off_by: float = 1.0
     weigh: bool = False
 
@@ -60,7 +60,7 @@ class Job:
 class Batch:
     """`brought` is whether the parts on the advice held those needed, for the checks that need any."""
 
-    findings: tuple[Finding, ...]
+    findings: tuple[CaseResult, ...]
     families: tuple[str, ...]
     brought: tuple[bool, ...]
     sums: Sums
@@ -71,7 +71,7 @@ class Simulation:
     """What came of all the checks: `confused` counts (true family, family that led) where they differ, the commonest
     first; `stated` is the mean chance given to the leading family, beside `figures.job_first`."""
 
-    figures: Figures
+    figures: CaseFigures
     stated: float | None
     first_visit: Share
     confused: tuple[tuple[str, str, int], ...]
@@ -91,7 +91,7 @@ def simulate(
     """`count` checks in that world; `tell` hears how many are done."""
     batches = []
     done = 0
-    for batch in _worked_out(list(_jobs(pickle.dumps((pack, region, dict(kits))), world, count, seed))):
+    for batch in _run_batches(list(_jobs(pickle.dumps((pack, region, dict(kits))), world, count, seed))):
         batches.append(batch)
         done += len(batch.findings)
         tell(done)
@@ -100,32 +100,32 @@ def simulate(
 
 def _jobs(knowledge: bytes, world: World, count: int, seed: int) -> Iterator[Job]:
     for number, start in enumerate(range(0, count, BATCH)):
-        weigh = world.weigh and start < WEIGHED
+        weigh = world.weigh and start < MAX_WEIGHED
         yield Job(knowledge, world, f"{seed}, batch {number}", min(BATCH, count - start), weigh)
 
 
-def _worked_out(jobs: list[Job]) -> Iterable[Batch]:
+def _run_batches(jobs: list[Job]) -> Iterable[Batch]:
     """Every batch in order, shared by all processors; a single one is not worth a second process."""
     workers = min(os.cpu_count() or 1, len(jobs))
     if workers <= 1:
-        yield from map(work_out, jobs)
+        yield from map(run_batch, jobs)
         return
     with ProcessPoolExecutor(workers, get_context("spawn")) as pool:
-        yield from pool.map(work_out, jobs)
+        yield from pool.map(run_batch, jobs)
 
 
-def work_out(job: Job) -> Batch:
+def run_batch(job: Job) -> Batch:
     """One batch, in whatever process it is."""
     walk, kits = _knowledge(job.knowledge)
-    dice = Random(job.seed)  # noqa: S311  (made-up people, no secret)
+    dice = Random(job.seed)  # noqa: S311  (simulated people, no secret)
     off = job.world.off_by > 1.0
-    truth = compile_model(disturbed(walk.pack, dice, job.world.off_by), walk.region) if off else walk.model
-    findings: list[Finding] = []
+    truth = compile_model(perturbed(walk.pack, dice, job.world.off_by), walk.region) if off else walk.model
+    findings: list[CaseResult] = []
     families: list[str] = []
     brought: list[bool] = []
     sums = Sums()
     for number in range(job.count):
-        household = draw_household(truth, dice, job.world.habits)
+        household = draw_user(truth, dice, job.world.answer_model)
         check, finding = check_of(walk, household, f"{job.seed}, check {number}")
         findings.append(finding)
         families.append(household.family)
@@ -136,25 +136,25 @@ def work_out(job: Job) -> Batch:
 
 
 @cache
-def _knowledge(pickled: bytes) -> tuple[Walk, Kits]:
+def _knowledge(pickled: bytes) -> tuple[CheckRunner, Kits]:
     """Loaded once in each process: the compiled model is found again by the pack's identity."""
     pack, region, kits = pickle.loads(pickled)  # noqa: S301  (our own bytes, handed to our own process)
-    return Walk(pack, region), kits
+    return CheckRunner(pack, region), kits
 
 
-def check_of(walk: Walk, household: Household, name: str) -> tuple[Check, Finding]:
+def check_of(walk: CheckRunner, household: SimulatedUser, name: str) -> tuple[Check, CaseResult]:
     """One check to its end, beside the truth. The right band is that of the fault, or of the danger the person told
     of where that is graver: rules outrank odds."""
-    trail = household.beginning()
+    trail = household.opening_answers()
     begun = len(trail)
-    check = walk.to_the_end(trail, household.answer)
+    check = walk.run(trail, household.answer)
     asked = tuple(question for question, _ in trail[begun:])
     ruled = Band.MAKE_SAFE if ends_check(check.flags) else Band.QUALIFIED if check.flags else Band.NORMAL
     right = max(household.hypothesis.band, ruled, key=lambda band: band.severity)
-    return check, find(walk, name, check, Expected(household.faults, (right,)), asked)
+    return check, case_result(walk, name, check, Expected(household.faults, (right,)), asked)
 
 
-def _brought(kits: Kits, household: Household, step: Step) -> Iterator[bool]:
+def _brought(kits: Kits, household: SimulatedUser, step: Step) -> Iterator[bool]:
     needed = {part for fault in household.faults for part in kits.get(fault, ())}
     if needed and isinstance(step, Emergency | Result | OutOfScope):
         named = () if isinstance(step, OutOfScope) else _named(step)
@@ -175,7 +175,7 @@ def _summed_up(batches: Iterable[Batch]) -> Simulation:
     sums = Sums()
     for batch in batches:
         sums.merge(batch.sums)
-    stated = [finding.stated for finding in findings if finding.stated is not None]
+    stated = [finding.leading_probability for finding in findings if finding.leading_probability is not None]
     return Simulation(
         figures=figures(findings),
         stated=sum(stated) / len(stated) if stated else None,

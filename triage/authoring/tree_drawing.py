@@ -10,26 +10,26 @@ from textwrap import wrap
 from xml.etree import ElementTree
 from xml.etree.ElementTree import Element, SubElement
 
-from triage.authoring.decision_tree import Line, Tree, lines_of
-from triage.authoring.tree_labels import TO_SIGN, TreeWords
+from triage.authoring.decision_tree import OutlineRow, Tree, outline_rows
+from triage.authoring.tree_labels import SIGNATURE_FIELDS, TreeLabels
 
 ENAMEL, INK, SOFT, RULE_INK, HEAT = "#fbf9f4", "#1f2326", "#474b4c", "#84837d", "#8a2b04"
 SIZE, SMALL = 13, 12
 LEAD, SMALL_LEAD = 17, 15
-WORDS_WIDE, SIGNS_WORDS = 216, 31
-RULE_WIDE, SIGNS_RULE = 184, 27
+TEXT_WIDTH, TEXT_COLUMNS = 216, 31
+RULE_WIDTH, RULE_COLUMNS = 184, 27
 GAP, MARGIN = 12, 28
-COLUMN = WORDS_WIDE + RULE_WIDE + 2 * GAP
+COLUMN = TEXT_WIDTH + RULE_WIDTH + 2 * GAP
 
 
 @dataclass
-class _Node:
+class _Box:
     """One place on the sheet: its wrapped words, the wrapped answers on the rule before it, and what is below."""
 
-    line: Line
-    words: list[str]
+    line: OutlineRow
+    text: list[str]
     answers: list[str]
-    below: list["_Node"] = field(default_factory=list)
+    below: list["_Box"] = field(default_factory=list)
     middle: float = 0.0
 
     @property
@@ -38,18 +38,18 @@ class _Node:
 
     @property
     def own_height(self) -> float:
-        return max(len(self.words) * LEAD, 2 * len(self.answers) * SMALL_LEAD) + GAP
+        return max(len(self.text) * LEAD, 2 * len(self.answers) * SMALL_LEAD) + GAP
 
 
-def draw(tree: Tree, words: TreeWords) -> str:
+def draw(tree: Tree, labels: TreeLabels) -> str:
     """The drawing as one SVG document."""
-    starts = _nodes(tree, words)
-    head = [words.title(tree), *words.made_from(tree)]
+    starts = _nodes(tree, labels)
+    head = [labels.title(tree), *labels.provenance(tree)]
     bottom: float = MARGIN + len(head) * LEAD + 2 * GAP
     for start in starts:
         bottom = _place(start, bottom) + GAP
-    width = MARGIN + max(node.left for node in _all(starts)) + WORDS_WIDE if starts else 2 * COLUMN
-    root = _sheet(max(width, 2 * COLUMN), bottom + (len(TO_SIGN) + 2) * 2 * LEAD, head)
+    width = MARGIN + max(node.left for node in _all(starts)) + TEXT_WIDTH if starts else 2 * COLUMN
+    root = _sheet(max(width, 2 * COLUMN), bottom + (len(SIGNATURE_FIELDS) + 2) * 2 * LEAD, head)
     _write(root, MARGIN, MARGIN + LEAD, head, SIZE, LEAD, INK)
     for node in _all(starts):
         _ink(root, node)
@@ -58,13 +58,15 @@ def draw(tree: Tree, words: TreeWords) -> str:
     return ElementTree.tostring(root, encoding="unicode", xml_declaration=True) + "\n"
 
 
-def _nodes(tree: Tree, words: TreeWords) -> list[_Node]:
+def _nodes(tree: Tree, labels: TreeLabels) -> list[_Box]:
     """The starts, each with everything below it."""
-    path: list[_Node] = []
-    starts: list[_Node] = []
-    for line in lines_of(tree):
-        text = words.place(line) if line.level else f"{words.begins(line)}\n{words.place(line)}"
-        node = _Node(line, _wrapped(f"{line.number}  {text}", SIGNS_WORDS), _wrapped(words.answers(line), SIGNS_RULE))
+    path: list[_Box] = []
+    starts: list[_Box] = []
+    for line in outline_rows(tree):
+        text = labels.node(line) if line.level else f"{labels.start_line(line)}\n{labels.node(line)}"
+        node = _Box(
+            line, _wrapped(f"{line.number}  {text}", TEXT_COLUMNS), _wrapped(labels.answers(line), RULE_COLUMNS)
+        )
         del path[line.level :]
         (path[-1].below if path else starts).append(node)
         path.append(node)
@@ -75,7 +77,7 @@ def _wrapped(text: str, signs: int) -> list[str]:
     return [piece for part in text.splitlines() for piece in wrap(part, signs, break_on_hyphens=False)]
 
 
-def _place(node: _Node, top: float) -> float:
+def _place(node: _Box, top: float) -> float:
     """Give a place and all below it their height from `top` on; where they end."""
     bottom = top
     for below in node.below:
@@ -92,7 +94,7 @@ def _place(node: _Node, top: float) -> float:
     return max(bottom, node.middle + node.own_height / 2.0)
 
 
-def _all(nodes: Iterable[_Node]) -> list[_Node]:
+def _all(nodes: Iterable[_Box]) -> list[_Box]:
     return [each for node in nodes for each in (node, *_all(node.below))]
 
 
@@ -106,18 +108,18 @@ def _sheet(width: float, height: float, head: list[str]) -> Element:
     return root
 
 
-def _ink(root: Element, node: _Node) -> None:
-    kind = node.line.place.kind
+def _ink(root: Element, node: _Box) -> None:
+    kind = node.line.node.kind
     colour = HEAT if kind == "make-safe" else INK if kind in {"ask", "advice"} else SOFT
-    top = node.middle - len(node.words) * LEAD / 2.0 + SIZE - 1
-    _write(root, node.left, top, node.words, SIZE, LEAD, colour, bold=kind == "make-safe")
+    top = node.middle - len(node.text) * LEAD / 2.0 + SIZE - 1
+    _write(root, node.left, top, node.text, SIZE, LEAD, colour, bold=kind == "make-safe")
     if node.answers:
-        start = node.left - RULE_WIDE - GAP
+        start = node.left - RULE_WIDTH - GAP
         _rule(root, start, node.middle, node.left - GAP / 2, node.middle)
         above = node.middle - 5 - (len(node.answers) - 1) * SMALL_LEAD
         _write(root, start + GAP / 2, above, node.answers, SMALL, SMALL_LEAD, SOFT)
     if node.below:
-        upright = node.left + WORDS_WIDE + GAP
+        upright = node.left + TEXT_WIDTH + GAP
         _rule(root, upright, node.below[0].middle, upright, node.below[-1].middle)
         _rule(root, upright - GAP / 2, node.middle, upright, node.middle)
 
@@ -139,7 +141,7 @@ def _write(
 
 
 def _signing(root: Element, top: float) -> None:
-    for count, label in enumerate(TO_SIGN):
+    for count, label in enumerate(SIGNATURE_FIELDS):
         y = top + count * 2 * LEAD
         _write(root, MARGIN, y, [label], SIZE, LEAD, INK)
-        _rule(root, MARGIN + WORDS_WIDE, y + 3, MARGIN + WORDS_WIDE + 2 * RULE_WIDE, y + 3)
+        _rule(root, MARGIN + TEXT_WIDTH, y + 3, MARGIN + TEXT_WIDTH + 2 * RULE_WIDTH, y + 3)

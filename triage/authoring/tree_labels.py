@@ -2,17 +2,17 @@
 
 from dataclasses import dataclass
 
-from triage.authoring.decision_tree import Line, Place, Tree
+from triage.authoring.decision_tree import Node, OutlineRow, Tree
 from triage.engine.pack import CANT_TELL, Pack
 from triage.knowledge.texts import Texts
 
 OR = " / "
 UNKNOWN = "Can't tell"
-TO_SIGN = ("Reviewed by (name):", "Date:", "Signature:")
+SIGNATURE_FIELDS = ("Reviewed by (name):", "Date:", "Signature:")
 
 
 @dataclass(frozen=True, slots=True)
-class TreeWords:
+class TreeLabels:
     """What each part of a tree is called, in one language and region."""
 
     pack: Pack
@@ -23,7 +23,7 @@ class TreeWords:
         kind = ", ".join(f"{variant} {option}" for variant, option in tree.stated.items())
         return f"Decision tree of {self.pack.id} for {kind or 'any kind of oven'}"
 
-    def made_from(self, tree: Tree) -> tuple[str, ...]:
+    def provenance(self, tree: Tree) -> tuple[str, ...]:
         """What a signer has to know: the version, the place, the depth, what is left out."""
         return (
             f"Pack {self.pack.id}, version {self.pack.version}; region {self.region}; depth {tree.depth}.",
@@ -31,22 +31,22 @@ class TreeWords:
             f"{tree.grown} places were grown, {tree.different} of them differ; what is the same stands once.",
         )
 
-    def begins(self, line: Line) -> str:
+    def start_line(self, line: OutlineRow) -> str:
         """The line of the start page a tree begins with."""
         return f"{self.texts.start.entries[line.start.line].words} [{line.start.option}]"
 
-    def answers(self, line: Line) -> str:
+    def answers(self, line: OutlineRow) -> str:
         """The answers that lead to a place."""
         question = self.texts.questions.get(line.asked)
-        words = question.options if question else {}
-        return OR.join(UNKNOWN if a == CANT_TELL else words.get(a, a) for a in line.answers)
+        labels = question.options if question else {}
+        return OR.join(UNKNOWN if a == CANT_TELL else labels.get(a, a) for a in line.answers)
 
-    def place(self, line: Line) -> str:
+    def node(self, line: OutlineRow) -> str:
         if line.same_as:
-            return f"As at {line.same_as}: {line.place.name}"
-        return self._place(line.place)
+            return f"As at {line.same_as}: {line.node.name}"
+        return self._node(line.node)
 
-    def _place(self, place: Place) -> str:
+    def _node(self, place: Node) -> str:
         if place.kind == "ask":
             return f"{self._ask(place.name)} [{place.name}]"
         if place.kind == "more":

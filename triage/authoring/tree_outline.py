@@ -2,29 +2,29 @@
 
 from collections.abc import Iterator
 
-from triage.authoring.decision_tree import Line, Tree, lines_of
-from triage.authoring.tree_labels import TO_SIGN, TreeWords
+from triage.authoring.decision_tree import OutlineRow, Tree, outline_rows
+from triage.authoring.tree_labels import SIGNATURE_FIELDS, TreeLabels
 
 INDENT = "    "
 RULE = 40
 
 
-def outline(tree: Tree, words: TreeWords) -> str:
+def outline(tree: Tree, labels: TreeLabels) -> str:
     """The whole outline, with the lines to sign at its end."""
-    head = [words.title(tree), "", *words.made_from(tree)]
-    signing = [f"{label} {'_' * RULE}" for label in TO_SIGN]
-    return "\n".join([*head, *_body(tree, words), "", *signing])
+    head = [labels.title(tree), "", *labels.provenance(tree)]
+    signing = [f"{label} {'_' * RULE}" for label in SIGNATURE_FIELDS]
+    return "\n".join([*head, *_body(tree, labels), "", *signing])
 
 
-def _body(tree: Tree, words: TreeWords) -> Iterator[str]:
-    for line in lines_of(tree):
+def _body(tree: Tree, labels: TreeLabels) -> Iterator[str]:
+    for line in outline_rows(tree):
         if line.level == 0:
-            yield from ("", f"{line.number}  {words.begins(line)}", f"{INDENT}{words.place(line)}")
+            yield from ("", f"{line.number}  {labels.start_line(line)}", f"{INDENT}{labels.node(line)}")
         else:
-            yield from _answered(line, words)
+            yield from _answered(line, labels)
 
 
-def _answered(line: Line, words: TreeWords) -> Iterator[str]:
+def _answered(line: OutlineRow, labels: TreeLabels) -> Iterator[str]:
     indent = INDENT * line.level
-    yield f"{indent}{line.number}  {words.answers(line)}"
-    yield f"{indent}{INDENT}{words.place(line)}"
+    yield f"{indent}{line.number}  {labels.answers(line)}"
+    yield f"{indent}{INDENT}{labels.node(line)}"

@@ -1,6 +1,6 @@
 """What the pack knows and where it is weak: `manage.py compute_reports` writes it for the page of the knowledge base.
 
-The findings of the review, made-up checks on the pack as it is and in a world where it is off, how well the stated
+The findings of the review, simulated checks on the pack as it is and in a world where it is off, how well the stated
 chances hold there, and the tree as grown to two questions.
 """
 
@@ -8,16 +8,16 @@ from collections.abc import Callable
 from random import Random
 from typing import Any
 
-from triage.authoring.case_result import Finding
-from triage.authoring.check_runner import Walk
-from triage.authoring.decision_tree import MOST_PLACES, grow
-from triage.authoring.linting.finding import Finding as Weakness
+from triage.authoring.case_result import CaseResult
+from triage.authoring.check_runner import CheckRunner
+from triage.authoring.decision_tree import MAX_NODES, grow
 from triage.authoring.linting.finding import Gravity
+from triage.authoring.linting.finding import LintFinding as Weakness
 from triage.authoring.linting.review import review
-from triage.authoring.simulated_users import Habits, draw_household
+from triage.authoring.simulated_users import AnswerModel, draw_user
 from triage.authoring.simulation import Kits, Simulation, World, check_of, simulate
 from triage.authoring.tree_drawing import draw
-from triage.authoring.tree_labels import TreeWords
+from triage.authoring.tree_labels import TreeLabels
 from triage.desk.outcome_stats import save_report
 from triage.engine.pack import Region
 from triage.knowledge.library import ELECTRIC_OVEN, FIRST_LANGUAGE, REGIONS, Library
@@ -28,14 +28,14 @@ from triage.models.report import ReportTopic
 
 SEED = 1
 TREE_DEPTH = 2
-PERTURBED_WORLD = World(Habits(wrong=0.05, blank=0.1), 2.0)
+PERTURBED_WORLD = World(AnswerModel(error_rate=0.05, unknown_rate=0.1), 2.0)
 MAX_CONFUSIONS_SHOWN = 10
 
 Progress = Callable[[str, int], Callable[[int], object]]
 
 
 def report_knowledge(library: Library, region_code: str, count: int, progress: Progress) -> Report:
-    """Everything the page shows, from `count` made-up checks for each part; `tell` hears how far each has come."""
+    """Everything the page shows, from `count` simulated checks for each part; `tell` hears how far each has come."""
     region = library.regions[region_code].region
     kits = {fault: frozenset(text.kit) for fault, text in library.texts[FIRST_LANGUAGE].faults.items()}
     found = review(library, ELECTRIC_OVEN, REGIONS, count, SEED, progress("checks walked", count))
@@ -84,19 +84,19 @@ def _confused(simulation: Simulation) -> list[list[object]]:
 
 
 def _reliability(library: Library, region: Region, count: int, progress: Progress) -> dict[str, Any]:
-    walk, rng = Walk(library.pack, region), Random(SEED)  # noqa: S311  (made-up people)
+    walk, rng = CheckRunner(library.pack, region), Random(SEED)  # noqa: S311  (simulated people)
     tick = progress("checks scored", count)
     stated = []
     for number in range(count):
-        _step, finding = check_of(walk, draw_household(walk.model, rng), f"check {number}")
+        _step, finding = check_of(walk, draw_user(walk.model, rng), f"check {number}")
         stated += _stated(finding)
         tick(number + 1)
     bins = reliability(stated)
     return {"plot": reliability_svg((), bins), "bins": in_words(bins)}
 
 
-def _stated(finding: Finding) -> list[tuple[float, bool]]:
-    return [] if finding.stated is None else [(finding.stated, finding.right_job)]
+def _stated(finding: CaseResult) -> list[tuple[float, bool]]:
+    return [] if finding.leading_probability is None else [(finding.leading_probability, finding.right_job)]
 
 
 def _tree(library: Library, region_code: str, progress: Progress) -> str:
@@ -106,6 +106,6 @@ def _tree(library: Library, region_code: str, progress: Progress) -> str:
         {},
         None,
         TREE_DEPTH,
-        progress("places at the most grown", MOST_PLACES),
+        progress("places at the most grown", MAX_NODES),
     )
-    return draw(tree, TreeWords(library.pack, region_code, library.words(region_code)))
+    return draw(tree, TreeLabels(library.pack, region_code, library.words(region_code)))

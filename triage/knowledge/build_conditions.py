@@ -5,13 +5,13 @@ from collections.abc import Collection, Mapping
 from triage.engine.frequency import FREQUENCIES, distribution
 from triage.engine.pack import CANT_TELL, Condition, Variant
 from triage.knowledge.entry import Entry, entries
-from triage.knowledge.problems import Problem
-from triage.knowledge.yaml_reader import Mapped
+from triage.knowledge.problems import PackProblem
+from triage.knowledge.yaml_reader import LocatedDict
 
 SUM_TOLERANCE = 1e-6
 
 
-def build_variants(file: str, fields: Mapped, problems: list[Problem]) -> dict[str, Variant]:
+def build_variants(file: str, fields: LocatedDict, problems: list[PackProblem]) -> dict[str, Variant]:
     """Every variant with its shares; the `asked` part is read by the observations."""
     variants = {}
     for name, entry in entries(file, fields, problems):
@@ -42,14 +42,14 @@ def read_shares(entry: Entry, key: str) -> dict[str, float]:
 
 
 def build_conditions(
-    file: str, fields: Mapped, variants: Mapping[str, Variant], problems: list[Problem]
+    file: str, fields: LocatedDict, variants: Mapping[str, Variant], problems: list[PackProblem]
 ) -> dict[str, Condition]:
     """Every condition with its levels and how a sound oven stands."""
     conditions = {}
     for name, entry in entries(file, fields, problems):
         levels = entry.ids("levels")
         never = entry.number("never", 0.0001, 0.05, FREQUENCIES["never"])
-        sound = read_words(entry, "sound", levels)
+        sound = read_frequencies(entry, "sound", levels)
         given = (entry.choice("given", variants) or None) if entry.has("given") else None
         gates = {}
         for level, only in entry.names("only") if given else ():
@@ -63,7 +63,7 @@ def build_conditions(
     return conditions
 
 
-def read_words(entry: Entry, key: str, names: tuple[str, ...]) -> dict[str, str]:
+def read_frequencies(entry: Entry, key: str, names: tuple[str, ...]) -> dict[str, str]:
     """Names and frequency words under `key`; names must be in `names`, words in the one table."""
     words = {}
     for name, below in entry.names(key, required=True):

@@ -6,14 +6,14 @@ from triage.engine.enums import InterimUse, PriceClass
 from triage.engine.pack import Fault
 from triage.engine.repairs import Costs, Range, Waste
 from triage.knowledge.entry import Entry
-from triage.knowledge.problems import Problem
-from triage.knowledge.yaml_reader import Mapped
+from triage.knowledge.problems import PackProblem
+from triage.knowledge.yaml_reader import LocatedDict
 
 # With less than this share of its power a usual oven never gets hot at all.
 LEAST_POWER = 0.4
 
 
-def build_costs(file: str, fields: Mapped, faults: Mapping[str, Fault], problems: list[Problem]) -> Costs:
+def build_costs(file: str, fields: LocatedDict, faults: Mapping[str, Fault], problems: list[PackProblem]) -> Costs:
     top = Entry(file, "file", fields, problems)
     prices = {}
     for name, below in top.names("prices", required=True):
@@ -24,8 +24,8 @@ def build_costs(file: str, fields: Mapped, faults: Mapping[str, Fault], problems
     costs = Costs(
         prices=prices,
         call_out_multiples=_classes(multiples, 100) if multiples else {},
-        life_years=read_span(top, "life", 1, 60),
-        failure_rate=read_span(top, "fails", 0, 1),
+        life_years=read_range(top, "life", 1, 60),
+        failure_rate=read_range(top, "fails", 0, 1),
         interest_rate=top.number("interest", 0, 0.5),
         waste=_wastes(top, faults),
     )
@@ -33,7 +33,7 @@ def build_costs(file: str, fields: Mapped, faults: Mapping[str, Fault], problems
     return costs
 
 
-def read_span(entry: Entry, key: str, least: float, most: float) -> Range:
+def read_range(entry: Entry, key: str, least: float, most: float) -> Range:
     """Two numbers in order, as [low, high]."""
     entry.used.add(key)
     value = entry.fields.get(key)
@@ -47,7 +47,7 @@ def read_span(entry: Entry, key: str, least: float, most: float) -> Range:
 
 def _classes(entry: Entry, most: float) -> dict[str, Range]:
     """A range for every price class."""
-    spans = {name.value: read_span(entry, name, 0, most) for name in PriceClass}
+    spans = {name.value: read_range(entry, name, 0, most) for name in PriceClass}
     entry.close()
     return spans
 
@@ -72,4 +72,4 @@ def _wastes(top: Entry, faults: Mapping[str, Fault]) -> dict[str, Waste]:
 
 def _optional(entry: Entry, key: str, least: float, most: float) -> Range | None:
     entry.used.add(key)
-    return read_span(entry, key, least, most) if entry.has(key) else None
+    return read_range(entry, key, least, most) if entry.has(key) else None

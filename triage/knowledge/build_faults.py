@@ -6,21 +6,21 @@ from collections.abc import Iterable, Mapping
 from triage.engine.enums import FaultKind, InterimUse, PerformedBy, PriceClass
 from triage.engine.frequency import FREQUENCIES, distribution
 from triage.engine.pack import Band, Condition, Effect, Fault, FaultPair, Variant
-from triage.knowledge.build_conditions import read_words
+from triage.knowledge.build_conditions import read_frequencies
 from triage.knowledge.entry import Entry, entries
-from triage.knowledge.problems import Problem
-from triage.knowledge.yaml_reader import Mapped
+from triage.knowledge.problems import PackProblem
+from triage.knowledge.yaml_reader import LocatedDict
 
 MINUTES = re.compile(r"[0-9]{1,4}(-[0-9]{1,4})?")
 
 
 def build_faults(
     file: str,
-    fields: Mapped,
+    fields: LocatedDict,
     conditions: Mapping[str, Condition],
     variants: Mapping[str, Variant],
     favoured: Mapping[str, Mapping[str, Mapping[str, float]]],
-    problems: list[Problem],
+    problems: list[PackProblem],
 ) -> dict[str, Fault]:
     """Every fault of the file."""
     options = {variant.id: variant.options for variant in variants.values()}
@@ -68,7 +68,7 @@ def _effects(entry: Entry, conditions: Mapping[str, Condition], when: frozenset[
     for name, below in named:
         if below.is_known(name, name, list(conditions)):
             condition = conditions[name]
-            words = read_words(below, name, condition.levels)
+            words = read_frequencies(below, name, condition.levels)
             effects.append(Effect(name, distribution(words, condition.levels, condition.floor), when))
     return effects
 
@@ -94,7 +94,7 @@ def _special(entry: Entry, conditions: Mapping[str, Condition], variants: Mappin
     return effects
 
 
-def read_favoured(
+def read_rate_multipliers(
     entry: Entry, faults: Iterable[str], variants: Mapping[str, Variant]
 ) -> dict[str, dict[str, dict[str, float]]]:
     """Fault to variant to option to the factor on its rate."""

@@ -6,14 +6,14 @@ from itertools import pairwise
 from triage.engine.pack import MeasurementSpec, Observation
 from triage.engine.readings.evidence import PATTERNS, QUANTITIES, READERS
 from triage.knowledge.entry import Entry
-from triage.knowledge.problems import Problem
-from triage.knowledge.yaml_reader import Listed, Mapped
+from triage.knowledge.problems import PackProblem
+from triage.knowledge.yaml_reader import LocatedDict, LocatedList
 
-Span = tuple[float, float]
-FARTHEST = 1e6
+Interval = tuple[float, float]
+MAX_LIMIT = 1e6
 
 
-def read_gauge(entry: Entry, options: Sequence[str]) -> MeasurementSpec | None:
+def read_measurement(entry: Entry, options: Sequence[str]) -> MeasurementSpec | None:
     """The gauge of an observation, or None where it is answered in words only."""
     below = entry.below("reading")
     if below is None or not entry.has("reading"):
@@ -22,14 +22,14 @@ def read_gauge(entry: Entry, options: Sequence[str]) -> MeasurementSpec | None:
     quantity = below.choice("quantity", QUANTITIES[kind])
     patterned = QUANTITIES[kind] == ("pattern",)
     patterns = _read_patterns(below, options) if patterned else {}
-    beyond = _read_beyond(below, options, QUANTITIES[kind])
-    spans = {} if patterned else _read_spans(below, options, beyond)
+    beyond = _read_overrides(below, options, QUANTITIES[kind])
+    spans = {} if patterned else _read_intervals(below, options, beyond)
     below.close()
     return MeasurementSpec(kind, quantity, spans, patterns, beyond)
 
 
 def refuse_hanging_on_readings(
-    file: str, fields: Mapped, observations: Mapping[str, Observation], problems: list[Problem]
+    file: str, fields: LocatedDict, observations: Mapping[str, Observation], problems: list[PackProblem]
 ) -> None:
     """What exists only after certain answers may not hang on a reading, whose figures are none of the options."""
     for observation in observations.values():
@@ -51,23 +51,23 @@ def _read_patterns(below: Entry, options: Sequence[str]) -> dict[str, str]:
     return found
 
 
-def _read_beyond(below: Entry, options: Sequence[str], quantities: Iterable[str]) -> dict[str, tuple[str, float]]:
+def _read_overrides(below: Entry, options: Sequence[str], quantities: Iterable[str]) -> dict[str, tuple[str, float]]:
     found = {}
     for option, named in below.names("beyond"):
         if named.is_known(option, option, list(options)):
             told = named.below(option, required=True)
             if told is not None:
-                found[option] = (told.choice("quantity", quantities), told.number("from", -FARTHEST, FARTHEST))
+                found[option] = (told.choice("quantity", quantities), told.number("from", -MAX_LIMIT, MAX_LIMIT))
                 told.close()
     return found
 
 
-def _read_spans(below: Entry, options: Sequence[str], beyond: Iterable[str]) -> dict[str, Span]:
+def _read_intervals(below: Entry, options: Sequence[str], beyond: Iterable[str]) -> dict[str, Interval]:
     """From where to where each option reaches: from one end of the line to the other, without a gap."""
-    spans: dict[str, Span] = {}
+    spans: dict[str, Interval] = {}
     for option, named in below.names("spans", required=True):
         if named.is_known(option, option, list(options)):
-            span = _read_span(named, option)
+            span = _read_interval(named, option)
             if span is not None:
                 spans[option] = span
     missing = [option for option in options if option not in spans and option not in beyond]
@@ -79,14 +79,14 @@ def _read_spans(below: Entry, options: Sequence[str], beyond: Iterable[str]) -> 
     return spans
 
 
-def _read_span(named: Entry, option: str) -> Span | None:
+def _read_interval(named: Entry, option: str) -> Interval | None:
     ends = named.fields.get(option)
     named.used.add(option)
-    if isinstance(ends, Listed) and len(ends) == 2 and all(_is_end(end) for end in ends) and ends[0] < ends[1]:
+    if isinstance(ends, LocatedList) and len(ends) == 2 and all(_is_end(end) for end in ends) and ends[0] < ends[1]:
         return float(ends[0]), float(ends[1])
     named.report(option, f"must be two rising numbers, not {ends!r}.", "Write [low, high].")
     return None
 
 
 def _is_end(end: object) -> bool:
-    return isinstance(end, int | float) and not isinstance(end, bool) and abs(end) <= FARTHEST
+    return isinstance(end, int | float) and not isinstance(end, bool) and abs(end) <= MAX_LIMIT

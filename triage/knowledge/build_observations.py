@@ -5,11 +5,11 @@ from collections.abc import Iterable, Mapping
 from triage.engine.enums import Method, SafetyGate
 from triage.engine.frequency import FREQUENCIES, distribution, mix_with_baseline
 from triage.engine.pack import SCREEN, Condition, Observation, Variant
-from triage.knowledge.build_conditions import read_words, refuse_cant_tell
-from triage.knowledge.build_measurements import read_gauge, refuse_hanging_on_readings
+from triage.knowledge.build_conditions import read_frequencies, refuse_cant_tell
+from triage.knowledge.build_measurements import read_measurement, refuse_hanging_on_readings
 from triage.knowledge.entry import Entry, entries
-from triage.knowledge.problems import Problem
-from triage.knowledge.yaml_reader import Listed, Mapped
+from triage.knowledge.problems import PackProblem
+from triage.knowledge.yaml_reader import LocatedDict, LocatedList
 
 HARD_SIGN = 0.001
 GATE_ANSWERS = ("yes", "no", "unsure")
@@ -18,11 +18,11 @@ TASK_ANSWERS = ("fixed", "not-fixed")
 
 def build_observations(
     file: str,
-    fields: Mapped,
+    fields: LocatedDict,
     conditions: Mapping[str, Condition],
     variants: Mapping[str, Variant],
     flags: Iterable[str],
-    problems: list[Problem],
+    problems: list[PackProblem],
 ) -> dict[str, Observation]:
     """Every observation of the file; parents may stand anywhere in it."""
     known = listed_options(fields)
@@ -46,7 +46,7 @@ def build_observations(
             flags=_read_flags(entry, options, list(flags)),
             urgent=entry.flag("first", False),
             urgent_after=entry.gate("first_after", known),
-            measurement=read_gauge(entry, options) if reports else None,
+            measurement=read_measurement(entry, options) if reports else None,
         )
         entry.close()
     refuse_hanging_on_readings(file, fields, observations, problems)
@@ -55,17 +55,17 @@ def build_observations(
 
 def variant_questions(
     file: str,
-    fields: Mapped,
+    fields: LocatedDict,
     variants: Mapping[str, Variant],
     observations: Mapping[str, Observation],
-    problems: list[Problem],
+    problems: list[PackProblem],
 ) -> dict[str, Observation]:
     """The questions about the kind of oven: answers are the variant's own options, taken at their word."""
     known = {observation.id: observation.options for observation in observations.values()}
     questions = {}
     for name, variant in variants.items():
         below = fields[name].get("asked")
-        if not isinstance(below, Mapped):  # not asked, or reported where the variants are read
+        if not isinstance(below, LocatedDict):  # not asked, or reported where the variants are read
             continue
         asked = Entry(file, f"{name}, asked", below, problems)
         _refuse_taken(asked, name, observations)
@@ -99,11 +99,11 @@ def task_outcome(task: str, condition: str, picture: str) -> Observation:
     return Observation(f"did-{task}", TASK_ANSWERS, Method.TRIAL, 600, picture, condition, says, task=task)
 
 
-def listed_options(fields: Mapped) -> dict[str, tuple[str, ...]]:
+def listed_options(fields: LocatedDict) -> dict[str, tuple[str, ...]]:
     """The options each observation of the file lists, as far as they can be read before it is built."""
-    listed = {name: below.get("options") if isinstance(below, Mapped) else None for name, below in fields.items()}
+    listed = {name: below.get("options") if isinstance(below, LocatedDict) else None for name, below in fields.items()}
     return {
-        name: tuple(option for option in options if isinstance(option, str)) if isinstance(options, Listed) else ()
+        name: tuple(option for option in options if isinstance(option, str)) if isinstance(options, LocatedList) else ()
         for name, options in listed.items()
     }
 
@@ -111,7 +111,7 @@ def listed_options(fields: Mapped) -> dict[str, tuple[str, ...]]:
 def _read_options(entry: Entry) -> tuple[str, ...]:
     options = entry.ids("options")
     refuse_cant_tell(entry, "options", options)
-    if isinstance(entry.fields.get("options"), Listed) and len(entry.fields["options"]) < 2:
+    if isinstance(entry.fields.get("options"), LocatedList) and len(entry.fields["options"]) < 2:
         entry.report("options", "needs at least two options.", "List every answer there is.")
     return options
 
@@ -136,7 +136,7 @@ def _read_says(entry: Entry, condition: Condition, options: tuple[str, ...]) -> 
         table = {level: {level: "almost-always"} for level in condition.levels if level in options}
     else:
         table = {
-            level: read_words(below, level, options)
+            level: read_frequencies(below, level, options)
             for level, below in entry.names("says", required=True)
             if below.is_known(level, level, list(condition.levels))
         }

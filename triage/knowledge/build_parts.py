@@ -6,13 +6,13 @@ from triage.engine.enums import PriceClass
 from triage.engine.frequency import FREQUENCIES, distribution
 from triage.engine.pack import Fault
 from triage.engine.repairs import Job, Part
-from triage.knowledge.build_conditions import read_words
+from triage.knowledge.build_conditions import read_frequencies
 from triage.knowledge.entry import Entry
-from triage.knowledge.problems import Problem
-from triage.knowledge.yaml_reader import Mapped
+from triage.knowledge.problems import PackProblem
+from triage.knowledge.yaml_reader import LocatedDict
 
 
-def build_parts(file: str, fields: Mapped, problems: list[Problem]) -> dict[str, Part]:
+def build_parts(file: str, fields: LocatedDict, problems: list[PackProblem]) -> dict[str, Part]:
     """Every part and tool, with the number its way of being carried stands for."""
     top = Entry(file, "file", fields, problems)
     carry = {name: below.number(name, 0.0, 1.0) for name, below in top.names("carry", required=True)}
@@ -29,7 +29,7 @@ def build_parts(file: str, fields: Mapped, problems: list[Problem]) -> dict[str,
 
 
 def build_jobs(
-    file: str, fields: Mapped, parts: Mapping[str, Part], faults: Mapping[str, Fault], problems: list[Problem]
+    file: str, fields: LocatedDict, parts: Mapping[str, Part], faults: Mapping[str, Fault], problems: list[PackProblem]
 ) -> dict[str, Job]:
     """The job of every fault that takes a part; a fault whose price class is no part needs none."""
     jobs = {}
@@ -47,8 +47,8 @@ def build_jobs(
 
 def _job(entry: Entry, parts: Mapping[str, Part]) -> Job:
     known = tuple(parts)
-    one_of = read_words(entry, "one_of", known) if entry.has("one_of") else {}
-    may_need = read_words(entry, "may_need", known) if entry.has("may_need") else {}
+    one_of = read_frequencies(entry, "one_of", known) if entry.has("one_of") else {}
+    may_need = read_frequencies(entry, "may_need", known) if entry.has("may_need") else {}
     job = Job(
         needs=frozenset(entry.ids("needs", known, ())),
         may_need={part: FREQUENCIES[word] for part, word in may_need.items()},

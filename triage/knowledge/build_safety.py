@@ -6,14 +6,14 @@ from triage.engine.enums import Competence, Contact, PhoneService, SafetyGate, S
 from triage.engine.frequency import distribution
 from triage.engine.pack import Condition, Effect, Fault, Level, Observation, RedFlag, Task, Variant
 from triage.knowledge.entry import Entry, entries
-from triage.knowledge.problems import Problem
-from triage.knowledge.yaml_reader import Mapped
+from triage.knowledge.problems import PackProblem
+from triage.knowledge.yaml_reader import LocatedDict
 
 CURE_LEVELS = ("no", "yes")
 
 
 def build_red_flags(
-    file: str, fields: Mapped, options: Mapping[str, Iterable[str]], problems: list[Problem]
+    file: str, fields: LocatedDict, options: Mapping[str, Iterable[str]], problems: list[PackProblem]
 ) -> dict[str, RedFlag]:
     """Every red flag; the order of the file is the order to act in. `options` are those of each observation."""
     flags = {}
@@ -49,10 +49,10 @@ def _signs(entry: Entry, options: Mapping[str, Iterable[str]]) -> tuple[tuple[st
 
 def check_signs(
     file: str,
-    fields: Mapped,
+    fields: LocatedDict,
     flags: Mapping[str, RedFlag],
     observations: Mapping[str, Observation],
-    problems: list[Problem],
+    problems: list[PackProblem],
 ) -> None:
     """Refuse a sign that its own question does not flag, or flags as something else: the danger page would say one
     thing and the answer do another."""
@@ -71,12 +71,12 @@ def check_signs(
 
 def build_tasks(
     file: str,
-    fields: Mapped,
+    fields: LocatedDict,
     faults: Mapping[str, Fault],
     flags: Mapping[str, RedFlag],
     variants: Mapping[str, Variant],
     observations: Iterable[str],
-    problems: list[Problem],
+    problems: list[PackProblem],
 ) -> dict[str, Task]:
     """Every task, with who may do it and what forbids it."""
     options = {variant.id: variant.options for variant in variants.values()}

@@ -3,14 +3,14 @@
 from collections import Counter
 
 from triage.engine.pack import Pack
-from triage.knowledge.problems import Problem
+from triage.knowledge.problems import PackProblem
 from triage.knowledge.texts import Texts
-from triage.knowledge.yaml_reader import Mapped
+from triage.knowledge.yaml_reader import LocatedDict
 
 MOST_WORDS = 50  # twenty seconds at 150 words a minute
 
 
-def check_calls(file: str, fields: Mapped, pack: Pack, texts: Texts, problems: list[Problem]) -> None:
+def check_calls(file: str, fields: LocatedDict, pack: Pack, texts: Texts, problems: list[PackProblem]) -> None:
     """Every mistake in the texts for calls is added to `problems`."""
     lines = fields.lines
     named = Counter(sign for spoken in texts.calls.rounds for sign in spoken.signs)
@@ -19,14 +19,16 @@ def check_calls(file: str, fields: Mapped, pack: Pack, texts: Texts, problems: l
         if sign not in wanted or named[sign] != 1:
             what = f"names {sign} {named[sign]} times; it must be {1 if sign in wanted else 0}."
             remedy = "Each red flag with a line on the danger page stands in one round, and no other."
-            problems.append(Problem(file, lines.get("rounds", 1), "rounds", what, remedy))
+            problems.append(PackProblem(file, lines.get("rounds", 1), "rounds", what, remedy))
     for spoken in texts.calls.rounds:
         if len(spoken.say.split()) > MOST_WORDS:
             what = f"takes {len(spoken.say.split())} words; at most {MOST_WORDS} can be said in one breath."
-            problems.append(Problem(file, lines.get("rounds", 1), "rounds", what, "Make it shorter or part it in two."))
+            problems.append(
+                PackProblem(file, lines.get("rounds", 1), "rounds", what, "Make it shorter or part it in two.")
+            )
     for question, answers in texts.calls.heard.items():
         for option in answers:
             if question not in texts.questions or option not in texts.questions[question].options:
                 what = f"has phrases for {option}, which is no answer to {question}."
                 remedy = "Use the ids of a question and its options, or take the line out."
-                problems.append(Problem(file, lines.get("heard", 1), question, what, remedy))
+                problems.append(PackProblem(file, lines.get("heard", 1), question, what, remedy))

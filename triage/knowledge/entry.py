@@ -9,8 +9,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from enum import Enum
 from typing import Any, TypeVar
 
-from triage.knowledge.problems import Problem
-from triage.knowledge.yaml_reader import Listed, Mapped
+from triage.knowledge.problems import PackProblem
+from triage.knowledge.yaml_reader import LocatedDict, LocatedList
 
 E = TypeVar("E", bound=Enum)
 KEBAB = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
@@ -19,7 +19,7 @@ KEBAB = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 class Entry:
     """One mapping of a file, with `where` naming it for messages."""
 
-    def __init__(self, file: str, where: str, fields: Mapped, problems: list[Problem]) -> None:
+    def __init__(self, file: str, where: str, fields: LocatedDict, problems: list[PackProblem]) -> None:
         self.file = file
         self.where = where
         self.fields = fields
@@ -29,7 +29,7 @@ class Entry:
     def report(self, key: str, what: str, remedy: str) -> None:
         line = self.fields.lines.get(key, self.fields.line)
         where = f"{self.where}, {key}" if key in self.fields else self.where
-        self.problems.append(Problem(self.file, line, where, what, remedy))
+        self.problems.append(PackProblem(self.file, line, where, what, remedy))
 
     def has(self, key: str) -> bool:
         return key in self.fields
@@ -105,8 +105,8 @@ class Entry:
 
     def below(self, key: str, required: bool = False) -> "Entry | None":
         """The mapping under `key` as an entry of its own."""
-        value = self._value(key, None if required else Mapped(self.fields.line), "named values")
-        if isinstance(value, Mapped):
+        value = self._value(key, None if required else LocatedDict(self.fields.line), "named values")
+        if isinstance(value, LocatedDict):
             return Entry(self.file, f"{self.where}, {key}", value, self.problems)
         if value is not None:
             self.report(key, f"must hold named values, not {value!r}.", "Write `name: value` lines below it.")
@@ -121,12 +121,12 @@ class Entry:
 
     def items(self, key: str, required: bool = True) -> Iterator["Entry"]:
         """The mappings listed under `key`."""
-        value = self._value(key, None if required else Listed(self.fields.line), "a list of entries")
-        if value is not None and not isinstance(value, Listed):
+        value = self._value(key, None if required else LocatedList(self.fields.line), "a list of entries")
+        if value is not None and not isinstance(value, LocatedList):
             self.report(key, "must be a list.", "Start each entry with `- `.")
             return
         for number, item in enumerate(value or (), 1):
-            if isinstance(item, Mapped):
+            if isinstance(item, LocatedDict):
                 yield Entry(self.file, f"{self.where}, {key} {number}", item, self.problems)
             else:
                 self.report(key, f"entry {number} must hold named values.", "Write it as {name: value}.")
@@ -167,7 +167,7 @@ def _listed(names: Iterable[str]) -> str:
     return ", ".join(names) or "nothing yet"
 
 
-def entries(file: str, fields: Mapped, problems: list[Problem]) -> Iterator[tuple[str, Entry]]:
+def entries(file: str, fields: LocatedDict, problems: list[PackProblem]) -> Iterator[tuple[str, Entry]]:
     """The named entries of a file; a name that is no id or holds no fields is reported and left out."""
     top = Entry(file, "file", fields, problems)
     for name in fields:

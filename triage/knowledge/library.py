@@ -15,7 +15,7 @@ from triage.knowledge.overlay import danger_problems
 from triage.knowledge.overlay_file import FOLDER as OVERLAYS
 from triage.knowledge.pack_builder import build_written, overlaid
 from triage.knowledge.pack_texts import build_texts
-from triage.knowledge.problems import PackProblems, Problem
+from triage.knowledge.problems import PackProblem, PackProblems
 from triage.knowledge.region_builder import RegionProfile, build_regions
 from triage.knowledge.texts import Texts
 from triage.knowledge.wording import in_words_of
@@ -50,7 +50,7 @@ def load_library(pack_folder: Path = ELECTRIC_OVEN, regions_folder: Path = REGIO
     """
     written = build_written(pack_folder)
     pack = overlaid(written, pack_folder) if learnt else written
-    problems: list[Problem] = []
+    problems: list[PackProblem] = []
     texts = {}
     for folder in sorted((pack_folder / "text").glob("*")):
         if folder.is_dir():
@@ -58,7 +58,7 @@ def load_library(pack_folder: Path = ELECTRIC_OVEN, regions_folder: Path = REGIO
     regions = build_regions(regions_folder, FIRST_LANGUAGE, pack, problems)
     if FIRST_LANGUAGE not in texts:
         where = f"{pack_folder.name}/text"
-        problems.append(Problem(where, 1, "folder", f"has no {FIRST_LANGUAGE}.", "Every pack speaks it first."))
+        problems.append(PackProblem(where, 1, "folder", f"has no {FIRST_LANGUAGE}.", "Every pack speaks it first."))
     if pack is not written:
         problems += danger_problems(written, pack, (profile.region for profile in regions.values()), OVERLAYS)
     if problems:

@@ -22,14 +22,14 @@ LEFT_OUT = ("parts", "jobs", "costs")
 
 
 @dataclass(frozen=True, slots=True)
-class PhonePack:
+class OfflinePack:
     """The JSON text and its `version`, which changes with any of its bytes."""
 
     text: str
     version: str
 
 
-def phone_pack(pack: Pack, regions: Iterable[Region]) -> PhonePack:
+def offline_pack(pack: Pack, regions: Iterable[Region]) -> OfflinePack:
     """What a phone needs to know to go through a check alone."""
     content = {
         **{name: worth for name, worth in _shape(pack).items() if name not in LEFT_OUT},
@@ -41,7 +41,7 @@ def phone_pack(pack: Pack, regions: Iterable[Region]) -> PhonePack:
         "regions": {region.id: _shape(region) for region in regions},
     }
     text = json.dumps(content, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
-    return PhonePack(text, sha256(text.encode()).hexdigest()[:DIGEST_LENGTH])
+    return OfflinePack(text, sha256(text.encode()).hexdigest()[:DIGEST_LENGTH])
 
 
 def _condition(condition: Condition) -> dict[str, Any]:
@@ -50,12 +50,12 @@ def _condition(condition: Condition) -> dict[str, Any]:
 
 def _observation(pack: Pack, observation: Observation) -> dict[str, Any]:
     """A variant's own question needs no table: its answers are taken at their word."""
-    told = _shape(observation)
-    told.pop("answer_probabilities", None)
+    shape = _shape(observation)
+    shape.pop("answer_probabilities", None)
     if observation.reports in pack.conditions:
         table = short_table(observation.answer_probabilities, pack.conditions[str(observation.reports)].baseline)
-        told["answer_probabilities"] = table or [list(row) for row in observation.answer_probabilities]
-    return told
+        shape["answer_probabilities"] = table or [list(row) for row in observation.answer_probabilities]
+    return shape
 
 
 def _fault(pack: Pack, fault: Fault) -> dict[str, Any]:
@@ -73,8 +73,8 @@ def _pair(pair: FaultPair) -> list[Any]:
 
 def _shape(value: Any) -> dict[str, Any]:
     """A shape's fields, but for its id and those at their default."""
-    told = {f.name: getattr(value, f.name) for f in fields(value) if getattr(value, f.name) != _default(f)}
-    return {name: _plain(worth) for name, worth in told.items() if name != "id"}
+    changed = {f.name: getattr(value, f.name) for f in fields(value) if getattr(value, f.name) != _default(f)}
+    return {name: _plain(worth) for name, worth in changed.items() if name != "id"}
 
 
 def _plain(value: Any) -> Any:

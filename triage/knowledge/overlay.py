@@ -18,7 +18,7 @@ from types import MappingProxyType
 from triage.engine.belief import infer_belief
 from triage.engine.model import Row, compile_model
 from triage.engine.pack import Band, Effect, Fault, Observation, Pack, Region
-from triage.knowledge.problems import Problem
+from triage.knowledge.problems import PackProblem
 
 EffectKey = tuple[str, str, frozenset[str] | None]
 AnswerKey = tuple[str, str]
@@ -36,7 +36,7 @@ class Numbers:
     answers: Mapping[AnswerKey, Row] = field(default_factory=lambda: MappingProxyType({}))
 
 
-def lay_over(pack: Pack, numbers: Numbers, version: str) -> Pack:
+def apply_overlay(pack: Pack, numbers: Numbers, version: str) -> Pack:
     """The pack with these numbers. A pair of faults keeps its share of the first fault's calls."""
     times = {fault: calls / pack.faults[fault].calls_per_1000 for fault, calls in numbers.calls.items()}
     return replace(
@@ -97,12 +97,12 @@ def learnable_answers(pack: Pack) -> dict[AnswerKey, Row]:
     }
 
 
-def bare(pack: Pack) -> Pack:
+def faults_only(pack: Pack) -> Pack:
     """The pack with nothing to ask: enough for the chances before any answer, and compiled in a moment."""
     return replace(pack, conditions={}, observations={}, red_flags={}, tasks={})
 
 
-def as_visited(pack: Pack) -> Pack:
+def observed_by_technician(pack: Pack) -> Pack:
     """The pack as a van sees it: `sessions` is how much oftener a fault comes to a tool than to a van, so it is one."""
     rates = {
         pair: pair.rate_per_1000 / (pack.faults[pair.cause].online_ratio if pair.causal else 1.0)
@@ -115,13 +115,13 @@ def as_visited(pack: Pack) -> Pack:
     )
 
 
-def danger_problems(written: Pack, laid: Pack, regions: Iterable[Region], shown: str) -> list[Problem]:
+def danger_problems(written: Pack, laid: Pack, regions: Iterable[Region], shown: str) -> list[PackProblem]:
     """What is wrong with the overlay file `shown`, which made `laid` of `written`, about dangerous faults."""
     places: dict[str, list[str]] = {}
     for fault, region in lowered_dangers(written, laid, regions):
         places.setdefault(fault, []).append(region)
     return [
-        Problem(
+        PackProblem(
             shown,
             1,
             fault,
@@ -136,7 +136,10 @@ def lowered_dangers(written: Pack, laid: Pack, regions: Iterable[Region]) -> Ite
     """Fault and region wherever a fault of the band make-safe is less likely than its authors wrote, before any
     answer, at the tool or at the van."""
     dangers = [fault.id for fault in written.faults.values() if fault.band is Band.MAKE_SAFE]
-    views = [(bare(written), bare(laid)), (as_visited(bare(written)), as_visited(bare(laid)))]
+    views = [
+        (faults_only(written), faults_only(laid)),
+        (observed_by_technician(faults_only(written)), observed_by_technician(faults_only(laid))),
+    ]
     for region in regions:
         for before, after in views:
             old, new = (infer_belief(compile_model(pack, region), {}).faults for pack in (before, after))

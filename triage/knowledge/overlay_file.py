@@ -17,8 +17,8 @@ from triage.engine.model import Row
 from triage.engine.pack import Pack
 from triage.knowledge.build_conditions import SUM_TOLERANCE
 from triage.knowledge.entry import Entry
-from triage.knowledge.overlay import AnswerKey, EffectKey, Numbers, lay_over, learnable_answers, learnable_effects
-from triage.knowledge.problems import PackProblems, Problem
+from triage.knowledge.overlay import AnswerKey, EffectKey, Numbers, apply_overlay, learnable_answers, learnable_effects
+from triage.knowledge.problems import PackProblem, PackProblems
 from triage.knowledge.yaml_reader import read_yaml
 
 FOLDER = "overlays"
@@ -52,12 +52,12 @@ def with_overlay(pack: Pack, rules: str, path: Path) -> Pack:
     """The pack with the accepted overlay at `path` over it; its version names both. Raises PackProblems."""
     overlay = read_overlay(path, f"{FOLDER}/{path.name}", pack, rules)
     mark = hashlib.sha256(path.read_bytes()).hexdigest()[:8]
-    return lay_over(pack, overlay.numbers, f"{pack.version}-{mark}")
+    return apply_overlay(pack, overlay.numbers, f"{pack.version}-{mark}")
 
 
 def read_overlay(path: Path, shown: str, pack: Pack, rules: str, proposal: bool = False) -> Overlay:
     """The overlay or, where asked for, the proposal at `path`. Raises PackProblems with everything wrong in it."""
-    problems: list[Problem] = []
+    problems: list[PackProblem] = []
     fields = read_yaml(path, shown, problems)
     if fields is None:
         raise PackProblems(problems)

@@ -8,7 +8,7 @@ from pathlib import Path
 from triage.engine.pack import OPENING, Complaint, Condition, Fault, Limits, Observation, Pack, Task
 from triage.knowledge.build_conditions import build_conditions, build_variants
 from triage.knowledge.build_costs import build_costs
-from triage.knowledge.build_faults import build_faults, build_pairs, read_favoured
+from triage.knowledge.build_faults import build_faults, build_pairs, read_rate_multipliers
 from triage.knowledge.build_observations import (
     build_observations,
     gate_questions,
@@ -21,8 +21,8 @@ from triage.knowledge.build_safety import build_red_flags, build_tasks, check_si
 from triage.knowledge.entry import Entry
 from triage.knowledge.overlay_file import FOLDER as OVERLAYS
 from triage.knowledge.overlay_file import newest_overlay, with_overlay
-from triage.knowledge.problems import PackProblems, Problem
-from triage.knowledge.yaml_reader import Mapped, read_yaml
+from triage.knowledge.problems import PackProblem, PackProblems
+from triage.knowledge.yaml_reader import LocatedDict, read_yaml
 
 FILES = (
     "pack",
@@ -43,8 +43,8 @@ class _Source:
     """The files of one pack folder, read."""
 
     folder: Path
-    files: dict[str, Mapped]
-    problems: list[Problem]
+    files: dict[str, LocatedDict]
+    problems: list[PackProblem]
 
     def shown(self, name: str) -> str:
         return f"{self.folder.name}/{name}.yaml"
@@ -63,7 +63,7 @@ def overlaid(written: Pack, folder: Path, overlay: Path | None = None) -> Pack:
 
 def build_written(folder: Path) -> Pack:
     """The pack as its authors wrote it, whatever was learnt since. Raises PackProblems."""
-    problems: list[Problem] = []
+    problems: list[PackProblem] = []
     files = {name: read_yaml(folder / f"{name}.yaml", f"{folder.name}/{name}.yaml", problems) for name in FILES}
     if None in files.values():
         raise PackProblems(problems)
@@ -79,7 +79,7 @@ def _assemble(source: _Source) -> Pack:
     top = Entry(source.shown("pack"), "pack", files["pack"], problems)
     variants = build_variants(source.shown("variants"), files["variants"], problems)
     conditions = build_conditions(source.shown("conditions"), files["conditions"], variants, problems)
-    favoured = read_favoured(top, list(files["faults"]), variants)
+    favoured = read_rate_multipliers(top, list(files["faults"]), variants)
     faults = build_faults(source.shown("faults"), files["faults"], conditions, variants, favoured, problems)
     listed = listed_options(files["observations"])
     red_flags = build_red_flags(source.shown("red_flags"), files["red_flags"], listed, problems)

@@ -11,7 +11,7 @@ from triage.engine.enums import SafetyGate, SignalWord
 from triage.engine.pack import Pack
 from triage.knowledge.calls_review import check_calls
 from triage.knowledge.entry import Entry, entries
-from triage.knowledge.problems import Problem
+from triage.knowledge.problems import PackProblem
 from triage.knowledge.text_builder import build_named, build_shape, check_words, read_lines
 from triage.knowledge.texts import (
     SIGNS,
@@ -27,7 +27,7 @@ from triage.knowledge.texts import (
     TaskText,
     Texts,
 )
-from triage.knowledge.yaml_reader import Mapped, read_yaml
+from triage.knowledge.yaml_reader import LocatedDict, read_yaml
 
 SUPPLY = "supply"
 UNKNOWN = "unknown"
@@ -40,7 +40,7 @@ Shape = TypeVar("Shape")
 class _Folder:
     """The text files of one language, read."""
 
-    def __init__(self, folder: Path, problems: list[Problem]) -> None:
+    def __init__(self, folder: Path, problems: list[PackProblem]) -> None:
         self.language = folder.name
         self.problems = problems
         self.shown = {name: f"{folder.parent.parent.name}/text/{folder.name}/{name}.yaml" for name in FILES}
@@ -48,8 +48,8 @@ class _Folder:
         for name, fields in self.files.items():
             check_words(self.shown[name], fields, problems)
 
-    def fields(self, name: str) -> Mapped:
-        return self.files[name] or Mapped(1)
+    def fields(self, name: str) -> LocatedDict:
+        return self.files[name] or LocatedDict(1)
 
     def entry(self, name: str) -> Entry:
         return Entry(self.shown[name], name, self.fields(name), self.problems)
@@ -58,7 +58,7 @@ class _Folder:
         return build_named(self.shown[name], self.fields(name), shape, ids, self.problems)
 
 
-def build_texts(folder: Path, pack: Pack, problems: list[Problem]) -> Texts:
+def build_texts(folder: Path, pack: Pack, problems: list[PackProblem]) -> Texts:
     """The texts in `folder` (text/<language>), every mistake added to `problems`."""
     read = _Folder(folder, problems)
     worded = [name for name, asked in pack.observations.items() if name not in set(SafetyGate) and not asked.task]
@@ -90,14 +90,14 @@ def _tasks(read: _Folder, pack: Pack) -> tuple[Mapping[str, GateText], Mapping[s
     gates = Entry(shown, "tasks", fields, read.problems).below("gates", required=True)
     used = [gate for gate in SafetyGate if any(gate in task.gates for task in pack.tasks.values())]
     return (
-        build_named(shown, gates.fields if gates else Mapped(1), GateText, used, read.problems),
+        build_named(shown, gates.fields if gates else LocatedDict(1), GateText, used, read.problems),
         build_named(shown, _without(fields, "gates"), TaskText, pack.tasks, read.problems),
     )
 
 
-def _without(fields: Mapped, *names: str) -> Mapped:
+def _without(fields: LocatedDict, *names: str) -> LocatedDict:
     """The named entries of a file that are not among `names`."""
-    left = Mapped(fields.line)
+    left = LocatedDict(fields.line)
     for key, value in fields.items():
         if key not in names:
             left[key], left.lines[key] = value, fields.lines[key]
@@ -170,8 +170,8 @@ def _check_bare(read: _Folder, texts: Texts) -> None:
             if caution.signal not in set(SignalWord) or caution.sign not in SIGNS:
                 words = f"has a caution with signal {caution.signal!r} and sign {caution.sign!r}."
                 known = f"Signals: {', '.join(SignalWord)}. Signs: {', '.join(SIGNS)}."
-                read.problems.append(Problem(read.shown["tasks"], task_lines[name], name, words, known))
+                read.problems.append(PackProblem(read.shown["tasks"], task_lines[name], name, words, known))
 
 
-def _problem(read: _Folder, name: str, line: int, where: str, what: str) -> Problem:
-    return Problem(read.shown[name], line, where, what, "Add what is missing or take out what is left over.")
+def _problem(read: _Folder, name: str, line: int, where: str, what: str) -> PackProblem:
+    return PackProblem(read.shown[name], line, where, what, "Add what is missing or take out what is left over.")

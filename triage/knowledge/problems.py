@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True, order=True)
-class Problem:
+class PackProblem:
     """One mistake: where it stands, what is wrong, and what to do."""
 
     file: str
@@ -21,6 +21,6 @@ class Problem:
 class PackProblems(Exception):
     """Everything wrong with a pack or region, at once; `problems` in file order."""
 
-    def __init__(self, problems: Iterable[Problem]) -> None:
+    def __init__(self, problems: Iterable[PackProblem]) -> None:
         self.problems = tuple(sorted(set(problems)))
         super().__init__("\n".join(str(problem) for problem in self.problems))

@@ -11,10 +11,10 @@ from pathlib import Path
 from triage.engine.pack import Pack, Region
 from triage.knowledge.build_conditions import SUM_TOLERANCE
 from triage.knowledge.entry import Entry
-from triage.knowledge.problems import Problem
+from triage.knowledge.problems import PackProblem
 from triage.knowledge.text_builder import check_words
 from triage.knowledge.wording import REGION_WORDS, in_words_of
-from triage.knowledge.yaml_reader import Mapped, read_yaml
+from triage.knowledge.yaml_reader import LocatedDict, read_yaml
 
 MESSAGES = "messages"
 NUMBER_WORD = "emergency"
@@ -55,7 +55,7 @@ class RegionProfile:
         return self.region.id
 
 
-def build_regions(folder: Path, language: str, pack: Pack, problems: list[Problem]) -> dict[str, RegionProfile]:
+def build_regions(folder: Path, language: str, pack: Pack, problems: list[PackProblem]) -> dict[str, RegionProfile]:
     """Every region in `folder` by id, in the order of their names; `language` names the file of its sentences."""
     messages = _messages(folder, f"{MESSAGES}.{language}", problems)
     found = {}
@@ -105,7 +105,7 @@ def _build(top: Entry, pack: Pack, messages: Mapping[str, Mapping[str, str]]) ->
 
 
 def _below(top: Entry, key: str) -> Entry:
-    return top.below(key, required=True) or Entry(top.file, f"{top.where}, {key}", Mapped(top.fields.line), [])
+    return top.below(key, required=True) or Entry(top.file, f"{top.where}, {key}", LocatedDict(top.fields.line), [])
 
 
 def _territory(region: str) -> str:
@@ -145,10 +145,10 @@ def _shares(top: Entry, pack: Pack) -> dict[str, Mapping[str, float]]:
     return shares
 
 
-def _messages(folder: Path, name: str, problems: list[Problem]) -> dict[str, dict[str, str]]:
+def _messages(folder: Path, name: str, problems: list[PackProblem]) -> dict[str, dict[str, str]]:
     """Sentences by topic and key."""
     shown = f"regions/{name}.yaml"
-    fields = read_yaml(folder / f"{name}.yaml", shown, problems) or Mapped(1)
+    fields = read_yaml(folder / f"{name}.yaml", shown, problems) or LocatedDict(1)
     top = Entry(shown, MESSAGES, fields, problems)
     return {topic: {key: below.text(key) for key in below.fields} for topic in fields if (below := top.below(topic))}
 

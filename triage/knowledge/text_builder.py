@@ -9,15 +9,15 @@ from types import UnionType
 from typing import Any, TypeVar, cast, get_args, get_origin, get_type_hints
 
 from triage.knowledge.entry import Entry, entries
-from triage.knowledge.problems import Problem
+from triage.knowledge.problems import PackProblem
 from triage.knowledge.wording import ISOLATE, REGION_WORDS, unknown_words
-from triage.knowledge.yaml_reader import Mapped
+from triage.knowledge.yaml_reader import LocatedDict
 
 Shape = TypeVar("Shape")
 
 
 def build_named(
-    file: str, top: Mapped, shape: type[Shape], ids: Iterable[str], problems: list[Problem]
+    file: str, top: LocatedDict, shape: type[Shape], ids: Iterable[str], problems: list[PackProblem]
 ) -> dict[str, Shape]:
     """One shape for every id, in the file's order; ids without a text and texts without an id are reported."""
     wanted = dict.fromkeys(ids)
@@ -26,7 +26,7 @@ def build_named(
         if entry.is_known(name, name, list(wanted)):
             found[name] = build_shape(entry, shape)
     missing = [name for name in wanted if name not in top]
-    problems += [Problem(file, 1, name, "has no text here.", "Add an entry with that name.") for name in missing]
+    problems += [PackProblem(file, 1, name, "has no text here.", "Add an entry with that name.") for name in missing]
     return found
 
 
@@ -55,9 +55,9 @@ def read_lines(entry: Entry, key: str) -> tuple[str, ...]:
     return ()
 
 
-def check_words(file: str, value: Any, problems: list[Problem], line: int = 1, where: str = "file") -> None:
+def check_words(file: str, value: Any, problems: list[PackProblem], line: int = 1, where: str = "file") -> None:
     """Report every placeholder that no region has a word for, with its line."""
-    if isinstance(value, Mapped):
+    if isinstance(value, LocatedDict):
         for key, item in value.items():
             check_words(file, item, problems, value.lines[key], key)
     elif isinstance(value, list):
@@ -66,7 +66,9 @@ def check_words(file: str, value: Any, problems: list[Problem], line: int = 1, w
     elif isinstance(value, str):
         for name in unknown_words(value):
             allowed = ", ".join(f"{{{word}}}" for word in REGION_WORDS)
-            problems.append(Problem(file, line, where, f"has no word {{{name}}}.", f"Allowed: {allowed}, {ISOLATE}."))
+            problems.append(
+                PackProblem(file, line, where, f"has no word {{{name}}}.", f"Allowed: {allowed}, {ISOLATE}.")
+            )
 
 
 def _value(entry: Entry, key: str, hint: Any) -> Any:
@@ -83,6 +85,6 @@ def _value(entry: Entry, key: str, hint: Any) -> Any:
         below = entry.below(key, required=True)
         return {name: _value(below, name, parts[1]) for name in below.fields} if below else {}
     if is_dataclass(hint):
-        below = entry.below(key, required=True) or Entry(entry.file, entry.where, Mapped(entry.fields.line), [])
+        below = entry.below(key, required=True) or Entry(entry.file, entry.where, LocatedDict(entry.fields.line), [])
         return build_shape(below, cast(type[Any], hint))
     raise TypeError(f"{key} has a type that no text can have: {hint}")

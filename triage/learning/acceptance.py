@@ -13,22 +13,24 @@ from triage.engine.pack import Pack, Region
 from triage.knowledge.entry import KEBAB
 from triage.knowledge.overlay import danger_problems
 from triage.knowledge.overlay_file import Overlay, overlay_text, with_overlay
-from triage.knowledge.problems import PackProblems, Problem
+from triage.knowledge.problems import PackProblem, PackProblems
 
 FIRMS = "firms"
-LONGEST_NAME = 100
-MOST_A_DAY = 99
+MAX_NAME_LENGTH = 100
+MAX_PER_DAY = 99
 
 
-def accept(overlay: Overlay, written: Pack, regions: Mapping[str, Region], folder: Path, who: str, day: str) -> Path:
+def accept(
+    overlay: Overlay, written: Pack, regions: Mapping[str, Region], folder: Path, accepted_by: str, day: str
+) -> Path:
     """The new overlay in `folder`, or in the firm's own folder below it. Raises PackProblems; then none was written."""
-    who = who.strip()
-    if not who or len(who) > LONGEST_NAME or not who.isprintable():
-        what = f"must be one line of 1 to {LONGEST_NAME} signs."
+    accepted_by = accepted_by.strip()
+    if not accepted_by or len(accepted_by) > MAX_NAME_LENGTH or not accepted_by.isprintable():
+        what = f"must be one line of 1 to {MAX_NAME_LENGTH} signs."
         raise _refused("proposal", "who", what, "Give the name of the person who accepts.")
     if overlay.firm and not KEBAB.fullmatch(overlay.firm):
         raise _refused("proposal", "firm", f"is no id: {overlay.firm!r}.", "Ids are lower-case words with hyphens.")
-    text = overlay_text(replace(overlay, accepted_by=who, accepted_on=day), written)
+    text = overlay_text(replace(overlay, accepted_by=accepted_by, accepted_on=day), written)
     target = folder / FIRMS / overlay.firm if overlay.firm else folder
     try:
         _check(text, written, overlay.rules, regions)
@@ -60,12 +62,12 @@ def _write(path: Path, text: str) -> Path:
 
 
 def _free_path(folder: Path, day: str) -> Path:
-    paths = (folder / f"{day}-{number:02d}.yaml" for number in range(1, MOST_A_DAY + 1))
+    paths = (folder / f"{day}-{number:02d}.yaml" for number in range(1, MAX_PER_DAY + 1))
     path = next((path for path in paths if not path.exists()), None)
     if path is None:
-        raise _refused(folder.name, "folder", f"has {MOST_A_DAY} overlays of {day}.", "Delete those nobody needs.")
+        raise _refused(folder.name, "folder", f"has {MAX_PER_DAY} overlays of {day}.", "Delete those nobody needs.")
     return path
 
 
 def _refused(file: str, where: str, what: str, remedy: str) -> PackProblems:
-    return PackProblems([Problem(file, 1, where, what, remedy)])
+    return PackProblems([PackProblem(file, 1, where, what, remedy)])

@@ -10,13 +10,13 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from math import log
 
-from triage.authoring.figures import SMALLEST
+from triage.authoring.figures import MIN_PROBABILITY
 from triage.engine.belief import infer_belief
 from triage.engine.model import compile_model
 from triage.engine.pack import Pack
-from triage.knowledge.overlay import as_visited
+from triage.knowledge.overlay import observed_by_technician
 from triage.learning.call_rates import Regions
-from triage.learning.fit import Lesson
+from triage.learning.fit import Fit
 from triage.learning.outcome import Outcome, job_found, usable_answers
 from triage.learning.scores import Forecast, Scores, mean_difference, scores
 
@@ -24,7 +24,7 @@ FOLDS = 5
 
 
 @dataclass(frozen=True, slots=True)
-class Comparison:
+class CrossValidation:
     """Scores before and after on the same held-out outcomes. `gain` is how much the log score falls, with its 95 %
     interval; `first_visits` how many were fixed at once."""
 
@@ -44,7 +44,7 @@ def fold_of(reference: str) -> int:
     return int(hashlib.sha256(reference.encode()).hexdigest(), 16) % FOLDS
 
 
-def compare(lesson: Lesson, in_use: Pack, progress: Callable[[int], object] = lambda _: None) -> Comparison:
+def compare(lesson: Fit, in_use: Pack, progress: Callable[[int], object] = lambda _: None) -> CrossValidation:
     """The pack in use against what would be learnt, both on outcomes that the learning did not see."""
     folds = [fold_of(outcome.reference) for outcome in lesson.outcomes]
     before = forecasts(in_use, lesson.regions, lesson.outcomes)
@@ -56,18 +56,18 @@ def compare(lesson: Lesson, in_use: Pack, progress: Callable[[int], object] = la
         after |= dict(zip(held, found, strict=True))
         progress(len(after))
     ordered = [after[place] for place in range(len(folds))]
-    return Comparison(
+    return CrossValidation(
         before=scores(before),
         after=scores(ordered),
         gain=mean_difference([_loss(f) for f in before], [_loss(f) for f in ordered]),
         outcomes=len(ordered),
-        unexpected=sum(forecast.chance <= SMALLEST for forecast in before),
+        unexpected=sum(forecast.found_probability <= MIN_PROBABILITY for forecast in before),
     )
 
 
 def forecasts(pack: Pack, regions: Regions, outcomes: Sequence[Outcome]) -> list[Forecast]:
     """What the pack would have said to a van about each of these checks."""
-    visited = as_visited(pack)
+    visited = observed_by_technician(pack)
     told = []
     for outcome in outcomes:
         belief = infer_belief(compile_model(visited, regions[outcome.region]), usable_answers(pack, outcome))
@@ -79,4 +79,4 @@ def forecasts(pack: Pack, regions: Regions, outcomes: Sequence[Outcome]) -> list
 
 
 def _loss(forecast: Forecast) -> float:
-    return -log(max(forecast.chance, SMALLEST))
+    return -log(max(forecast.found_probability, MIN_PROBABILITY))

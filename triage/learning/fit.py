@@ -11,11 +11,11 @@ from typing import TypeVar
 
 from triage.engine.model import Row
 from triage.engine.pack import Pack
-from triage.knowledge.overlay import AnswerKey, EffectKey, Numbers, lay_over
-from triage.learning.call_rates import Regions, learnt_calls
+from triage.knowledge.overlay import AnswerKey, EffectKey, Numbers, apply_overlay
+from triage.learning.call_rates import Regions, fitted_calls
 from triage.learning.expected_counts import Counter, Counts
 from triage.learning.outcome import Outcome
-from triage.learning.shrinkage import WORTH, dirichlet_mean
+from triage.learning.shrinkage import PRIOR_WEIGHT, dirichlet_mean
 
 LEAST_CHANGE = 0.001
 
@@ -23,7 +23,7 @@ Key = TypeVar("Key", EffectKey, AnswerKey)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Lesson:
+class Fit:
     """Outcomes counted once, for any part of them to be learnt from. `start` are the numbers learning starts from,
     `written` the pack of its authors."""
 
@@ -43,12 +43,12 @@ class Lesson:
         counter = Counter(self.start, self.regions)
         effects = _moved(counter.effects, total.effects)
         answers = _moved(counter.answers, total.answers)
-        calls = learnt_calls(self.start, self.written, self.regions, [self.outcomes[place] for place in places])
+        calls = fitted_calls(self.start, self.written, self.regions, [self.outcomes[place] for place in places])
         return Numbers(calls, {**self.inherited.effects, **effects}, {**self.inherited.answers, **answers})
 
     def pack(self, chosen: Iterable[int]) -> Pack:
         """The pack as it would be if these outcomes were accepted."""
-        return lay_over(self.written, self.numbers(chosen), f"{self.written.version}-proposed")
+        return apply_overlay(self.written, self.numbers(chosen), f"{self.written.version}-proposed")
 
 
 def prepare(
@@ -57,24 +57,24 @@ def prepare(
     outcomes: Sequence[Outcome],
     firm: str = "",
     progress: Callable[[int], object] = lambda _: None,
-) -> Lesson:
+) -> Fit:
     """The lesson of all outcomes or, where a firm is named, of its own, starting from what the others teach."""
     own = tuple(outcome for outcome in outcomes if outcome.firm == firm or not firm)
     inherited, start = Numbers(), written
     others = [outcome for outcome in outcomes if firm and outcome.firm != firm]
     if others:
         inherited = prepare(written, regions, others).numbers(range(len(others)))
-        start = lay_over(written, inherited, f"{written.version}-others")
+        start = apply_overlay(written, inherited, f"{written.version}-others")
     counter = Counter(start, regions)
     counts = []
     for outcome in own:
         counts.append(counter.count(outcome))
         progress(len(counts))
-    return Lesson(written, start, inherited, regions, own, tuple(counts))
+    return Fit(written, start, inherited, regions, own, tuple(counts))
 
 
 def _moved(old: Mapping[Key, Row], counts: Mapping[Key, Sequence[float]]) -> dict[Key, Row]:
-    new = {key: dirichlet_mean(old[key], WORTH, row) for key, row in counts.items()}
+    new = {key: dirichlet_mean(old[key], PRIOR_WEIGHT, row) for key, row in counts.items()}
     return {
         key: row
         for key, row in new.items()

@@ -21,14 +21,14 @@ from pathlib import Path
 from triage.engine.pack import CANT_TELL, NONE_OF_THESE, SCREEN, Pack
 from triage.engine.readings.evidence import invalid_reason
 from triage.knowledge.entry import Entry
-from triage.knowledge.problems import PackProblems, Problem
+from triage.knowledge.problems import PackProblem, PackProblems
 from triage.knowledge.yaml_reader import read_yaml
 from triage.learning.outcome import Outcome
 
 
 def read_outcomes(paths: Sequence[Path], pack: Pack, regions: Iterable[str]) -> tuple[Outcome, ...]:
     """The outcomes of all files, in order. Raises PackProblems with everything that is wrong in any of them."""
-    problems: list[Problem] = []
+    problems: list[PackProblem] = []
     known_regions = list(regions)
     outcomes: dict[str, Outcome] = {}
     for path in paths:

@@ -7,10 +7,10 @@ from typing import Any
 from triage.authoring.figures import share
 from triage.engine.model import Row
 from triage.engine.pack import Pack
-from triage.knowledge.overlay import Numbers, lay_over, learnable_answers, learnable_effects
+from triage.knowledge.overlay import Numbers, apply_overlay, learnable_answers, learnable_effects
 from triage.knowledge.overlay_file import Overlay
-from triage.learning.cross_validation import Comparison
-from triage.learning.fit import Lesson
+from triage.learning.cross_validation import CrossValidation
+from triage.learning.fit import Fit
 from triage.learning.outcome import job_found
 from triage.learning.reliability_plot import in_words
 from triage.learning.scores import Scores
@@ -24,27 +24,27 @@ class Proposal:
     """The numbers that all these outcomes teach, and how such numbers did on outcomes held out."""
 
     firm: str
-    lesson: Lesson
+    fit: Fit
     numbers: Numbers
-    comparison: Comparison
+    comparison: CrossValidation
 
     def overlay(self, rules: str) -> Overlay:
         return Overlay(
-            pack=self.lesson.written.id,
+            pack=self.fit.written.id,
             rules=rules,
-            outcomes=len(self.lesson.outcomes),
+            outcomes=len(self.fit.outcomes),
             log_score=(self.comparison.before.log_score, self.comparison.after.log_score),
             numbers=self.numbers,
             firm=self.firm,
         )
 
     def laid(self) -> Pack:
-        written = self.lesson.written
-        return lay_over(written, self.numbers, f"{written.version}-proposed")
+        written = self.fit.written
+        return apply_overlay(written, self.numbers, f"{written.version}-proposed")
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class RowChange:
     """One row of chances: whose it is, what each chance is of, before, after."""
 
     what: str
@@ -67,26 +67,26 @@ class Change:
 
 def rate_changes(proposal: Proposal) -> list[tuple[str, float, float, int]]:
     """Fault, calls before and after, how often found; the largest change of calls first."""
-    written, calls = proposal.lesson.written, proposal.numbers.calls
-    found = [job_found(written, outcome.found) for outcome in proposal.lesson.outcomes]
+    written, calls = proposal.fit.written, proposal.numbers.calls
+    found = [job_found(written, outcome.found) for outcome in proposal.fit.outcomes]
     rows = [(f.id, f.calls_per_1000, calls[f.id], found.count(f.id)) for f in written.faults.values()]
     return sorted(rows, key=lambda row: -abs(row[2] - row[1]))
 
 
-def row_changes(proposal: Proposal) -> list[Change]:
+def row_changes(proposal: Proposal) -> list[RowChange]:
     """Effects and answers, the largest change first."""
-    pack, numbers = proposal.lesson.written, proposal.numbers
+    pack, numbers = proposal.fit.written, proposal.numbers
     effects, answers = learnable_effects(pack), learnable_answers(pack)
     changes = []
     for key, row in numbers.effects.items():
         fault, condition, when = key
         where = f" on {', '.join(sorted(when))}" if when else ""
         changes.append(
-            Change(f"{fault} leaves {condition}{where}", pack.conditions[condition].levels, effects[key], row)
+            RowChange(f"{fault} leaves {condition}{where}", pack.conditions[condition].levels, effects[key], row)
         )
     for (observation, level), row in numbers.answers.items():
         options = pack.observations[observation].options
-        changes.append(Change(f"{observation} answered when {level}", options, answers[observation, level], row))
+        changes.append(RowChange(f"{observation} answered when {level}", options, answers[observation, level], row))
     return sorted(changes, key=lambda change: -change.size)
 
 
@@ -95,18 +95,18 @@ def as_lines(proposal: Proposal) -> str:
 
 
 def _head(proposal: Proposal) -> Iterator[str]:
-    outcomes = proposal.lesson.outcomes
+    outcomes = proposal.fit.outcomes
     days = [outcome.day for outcome in outcomes]
     whose = f"of {proposal.firm}, shrunk to all other firms" if proposal.firm else "of all firms"
     yield f"{len(outcomes)} outcomes {whose}, from {min(days)} to {max(days)}."
     yield f"Fixed at the first visit: {share(outcome.first_visit for outcome in outcomes)}."
 
 
-def _scores(comparison: Comparison) -> Iterator[str]:
+def _scores(comparison: CrossValidation) -> Iterator[str]:
     middle, low, high = comparison.gain
     verdict = "The proposal is better" if comparison.better else "The proposal is not shown to be better"
     yield "On outcomes held out (every outcome forecast from the other four fifths), before and after:"
-    for name, before, after in zip(SCORE_NAMES, _figures(comparison.before), _figures(comparison.after), strict=True):
+    for name, before, after in zip(SCORE_LABELS, _figures(comparison.before), _figures(comparison.after), strict=True):
         yield f"  {name:<26}{before:8.4f}{after:8.4f}"
     yield f"  The log score falls by {middle:.4f} (95 %: {low:.4f} to {high:.4f}). {verdict}."
     if comparison.unexpected:
@@ -115,7 +115,7 @@ def _scores(comparison: Comparison) -> Iterator[str]:
     yield from (f"  {line}" for line in in_words(comparison.after.bins))
 
 
-SCORE_NAMES = (
+SCORE_LABELS = (
     "log score",
     "Brier score, all faults",
     "Brier, leading fault",
@@ -153,7 +153,7 @@ def _changes(proposal: Proposal) -> Iterator[str]:
 def as_json_ready(proposal: Proposal) -> dict[str, Any]:
     return {
         "firm": proposal.firm,
-        "outcomes": len(proposal.lesson.outcomes),
+        "outcomes": len(proposal.fit.outcomes),
         "better": proposal.comparison.better,
         "held_out": asdict(proposal.comparison),
         "calls": [

@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from math import sqrt
 from statistics import fmean, stdev
 
-from triage.authoring.figures import NINETY_FIVE, log_score, wilson
+from triage.authoring.figures import Z_95, log_score, wilson
 
 BINS = 10
 
@@ -26,18 +26,18 @@ BINS = 10
 class Forecast:
     """The chances stated for one outcome, and what was found."""
 
-    chances: Mapping[str, float]
+    probabilities: Mapping[str, float]
     found: str
 
     @property
-    def chance(self) -> float:
-        return self.chances.get(self.found, 0.0)
+    def found_probability(self) -> float:
+        return self.probabilities.get(self.found, 0.0)
 
     @property
     def leading(self) -> tuple[float, bool]:
         """The chance of the likeliest fault and whether it was the one."""
-        first = max(self.chances, key=lambda fault: self.chances[fault])
-        return self.chances[first], first == self.found
+        first = max(self.probabilities, key=lambda fault: self.probabilities[fault])
+        return self.probabilities[first], first == self.found
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +53,7 @@ class Bin:
 
 
 @dataclass(frozen=True, slots=True)
-class FiveTerms:
+class BrierTerms:
     """The parts of a binary Brier score of binned forecasts; `total` is the score itself."""
 
     reliability: float
@@ -74,7 +74,7 @@ class Scores:
     brier: float
     log_score: float
     bins: tuple[Bin, ...]
-    terms: FiveTerms
+    terms: BrierTerms
 
 
 def scores(forecasts: Sequence[Forecast]) -> Scores:
@@ -82,15 +82,15 @@ def scores(forecasts: Sequence[Forecast]) -> Scores:
     leading = [forecast.leading for forecast in forecasts]
     return Scores(
         brier=fmean(brier(forecast) for forecast in forecasts),
-        log_score=log_score(forecast.chance for forecast in forecasts) or 0.0,
+        log_score=log_score(forecast.found_probability for forecast in forecasts) or 0.0,
         bins=reliability(leading),
-        terms=five_terms(leading),
+        terms=brier_terms(leading),
     )
 
 
 def brier(forecast: Forecast) -> float:
-    others = sum(chance * chance for fault, chance in forecast.chances.items() if fault != forecast.found)
-    return others + (1.0 - forecast.chance) ** 2
+    others = sum(chance * chance for fault, chance in forecast.probabilities.items() if fault != forecast.found)
+    return others + (1.0 - forecast.found_probability) ** 2
 
 
 def reliability(stated: Sequence[tuple[float, bool]], bins: int = BINS) -> tuple[Bin, ...]:
@@ -108,7 +108,7 @@ def reliability(stated: Sequence[tuple[float, bool]], bins: int = BINS) -> tuple
     )
 
 
-def five_terms(stated: Sequence[tuple[float, bool]], bins: int = BINS) -> FiveTerms:
+def brier_terms(stated: Sequence[tuple[float, bool]], bins: int = BINS) -> BrierTerms:
     """The decomposition over equal bins."""
     rate = fmean(was for _, was in stated)
     held_in = [held for _, held in _binned(stated, bins)]
@@ -116,7 +116,7 @@ def five_terms(stated: Sequence[tuple[float, bool]], bins: int = BINS) -> FiveTe
     shares = [len(held) / len(stated) for held in held_in]
     weighed = (sum(s * term for s, term in zip(shares, column, strict=True)) for column in zip(*terms, strict=True))
     rel, res, within, together = weighed
-    return FiveTerms(rel, res, rate * (1.0 - rate), within, together)
+    return BrierTerms(rel, res, rate * (1.0 - rate), within, together)
 
 
 def _terms(held: Sequence[tuple[float, bool]], rate: float) -> tuple[float, float, float, float]:
@@ -137,6 +137,6 @@ def _binned(stated: Sequence[tuple[float, bool]], bins: int) -> list[tuple[int, 
 def mean_difference(before: Sequence[float], after: Sequence[float]) -> tuple[float, float, float]:
     """The mean of before minus after, pair by pair, with its 95 % interval by the normal approximation."""
     differences = [a - b for a, b in zip(before, after, strict=True)]
-    half = NINETY_FIVE * stdev(differences) / sqrt(len(differences)) if len(differences) > 1 else float("inf")
+    half = Z_95 * stdev(differences) / sqrt(len(differences)) if len(differences) > 1 else float("inf")
     middle = fmean(differences)
     return middle, middle - half, middle + half

@@ -14,7 +14,7 @@ from collections.abc import Sequence
 
 from triage.engine.model import Row
 
-WORTH = 250.0
+PRIOR_WEIGHT = 250.0
 
 
 def dirichlet_mean(shares: Sequence[float], worth: float, counts: Sequence[float]) -> Row:

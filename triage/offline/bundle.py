@@ -3,10 +3,10 @@
 from functools import cache
 
 from triage.knowledge.library import library
-from triage.knowledge.offline_pack import PhonePack, phone_pack
+from triage.knowledge.offline_pack import OfflinePack, offline_pack
 
 
 @cache
-def pack_for_phones() -> PhonePack:
+def pack_for_phones() -> OfflinePack:
     known = library()
-    return phone_pack(known.pack, [profile.region for profile in known.regions.values()])
+    return offline_pack(known.pack, [profile.region for profile in known.regions.values()])

@@ -7,11 +7,11 @@ import pytest
 from hypothesis import given, settings, strategies
 
 from tests.builders import ANYWHERE, ELECTRIC_OVEN, FAULTS, by_id, electric_oven, make_pack
-from triage.authoring.linting.finding import Gravity, Places
-from triage.authoring.linting.indistinguishable_faults import NEARLY_SAME, _distance, twins
+from triage.authoring.linting.finding import Gravity, PackSource
+from triage.authoring.linting.indistinguishable_faults import MIN_DISTANCE_REMARK, _distance, indistinguishable_faults
 from triage.engine.model import compile_model
 
-PLACES = Places(ELECTRIC_OVEN)
+PLACES = PackSource(ELECTRIC_OVEN)
 
 
 def with_twin(**changes):
@@ -21,7 +21,10 @@ def with_twin(**changes):
 
 
 def found(pack):
-    return [(f.gravity, f.problem.where, f.problem.what) for f in twins(compile_model(pack, ANYWHERE), PLACES)]
+    return [
+        (f.gravity, f.problem.where, f.problem.what)
+        for f in indistinguishable_faults(compile_model(pack, ANYWHERE), PLACES)
+    ]
 
 
 def test_faults_that_no_question_tells_apart_are_a_mistake():
@@ -49,7 +52,7 @@ def test_faults_on_different_ovens_are_told_apart_by_the_kind_of_oven():
 
 
 def test_the_pack_people_use_has_no_unstated_twins():
-    assert twins(compile_model(electric_oven(), ANYWHERE), PLACES) == []
+    assert indistinguishable_faults(compile_model(electric_oven(), ANYWHERE), PLACES) == []
 
 
 chances = strategies.lists(strategies.floats(0.01, 1.0), min_size=4, max_size=4)
@@ -70,4 +73,4 @@ def test_a_question_that_hardly_ever_comes_up_tells_little():
     """What only exists after an answer one fault in a hundred gives cannot split it from its twin."""
     pack = make_pack()
     says = pack.observations["code-stays"].answer_probabilities
-    assert _distance((*(0.01 * x for x in says[0]), 0.99), (*(0.01 * x for x in says[1]), 0.99)) < NEARLY_SAME
+    assert _distance((*(0.01 * x for x in says[0]), 0.99), (*(0.01 * x for x in says[1]), 0.99)) < MIN_DISTANCE_REMARK

@@ -6,7 +6,7 @@ from tests.builders import ELECTRIC_OVEN
 from triage.authoring.linting.finding import Gravity
 from triage.authoring.linting.review import asked_in, refusals, review
 from triage.knowledge.library import REGIONS, library, load_library
-from triage.knowledge.problems import PackProblems, Problem
+from triage.knowledge.problems import PackProblem, PackProblems
 
 
 def test_the_pack_people_use_has_remarks_and_no_mistake():
@@ -42,6 +42,9 @@ def test_the_same_checks_put_the_same_questions():
 
 
 def test_what_the_loader_refuses_is_a_mistake_each():
-    problems = [Problem("a.yaml", 1, "x", "is wrong.", "Mend it."), Problem("b.yaml", 2, "y", "is odd.", "Mend it.")]
+    problems = [
+        PackProblem("a.yaml", 1, "x", "is wrong.", "Mend it."),
+        PackProblem("b.yaml", 2, "y", "is odd.", "Mend it."),
+    ]
     found = refusals(PackProblems(problems))
     assert [(f.gravity, f.kind, f.problem) for f in found] == [(Gravity.MISTAKE, "refused", p) for p in problems]

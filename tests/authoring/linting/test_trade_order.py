@@ -6,7 +6,7 @@ import pytest
 import yaml
 
 from tests.builders import ELECTRIC_OVEN, FAULTS, electric_oven, make_fault, make_pack
-from triage.authoring.linting.finding import Gravity, Places
+from triage.authoring.linting.finding import Gravity, PackSource
 from triage.authoring.linting.trade_order import out_of_order
 from triage.knowledge.problems import PackProblems
 
@@ -24,7 +24,7 @@ def told(tmp_path):
     def what_is_found(order=ORDER, **faults):
         (tmp_path / "trade_order.yaml").write_text(order, "utf-8")
         pack = make_pack(faults=FAULTS | faults)
-        return [(f.gravity, f.problem.where, f.problem.what) for f in out_of_order(pack, Places(tmp_path))]
+        return [(f.gravity, f.problem.where, f.problem.what) for f in out_of_order(pack, PackSource(tmp_path))]
 
     return what_is_found
 
@@ -46,7 +46,7 @@ def test_a_fault_without_a_place_is_a_remark_but_not_none_of_these(told):
 
 
 def test_a_pack_may_state_no_order(tmp_path):
-    assert out_of_order(make_pack(), Places(tmp_path)) == []
+    assert out_of_order(make_pack(), PackSource(tmp_path)) == []
 
 
 @pytest.mark.parametrize(
@@ -69,7 +69,7 @@ def test_an_order_that_cannot_be_read_is_refused_with_its_place(told, order, sai
 
 
 def test_the_pack_people_use_keeps_to_the_order_and_names_every_fault():
-    assert out_of_order(electric_oven(), Places(ELECTRIC_OVEN)) == []
+    assert out_of_order(electric_oven(), PackSource(ELECTRIC_OVEN)) == []
     order = yaml.safe_load((ELECTRIC_OVEN / "trade_order.yaml").read_text("utf-8"))["order"]
     assert sorted(fault for group in order for fault in group) == sorted(
         set(electric_oven().faults) - {"other-not-listed"}
@@ -78,4 +78,4 @@ def test_the_pack_people_use_keeps_to_the_order_and_names_every_fault():
 
 def test_the_order_travels_with_a_copy_of_the_pack(tmp_path):
     copy = shutil.copytree(ELECTRIC_OVEN, tmp_path / "electric_oven")
-    assert out_of_order(electric_oven(), Places(copy)) == []
+    assert out_of_order(electric_oven(), PackSource(copy)) == []

@@ -5,15 +5,15 @@ from dataclasses import replace
 import pytest
 
 from tests.builders import ELECTRIC_OVEN, OBSERVATIONS, by_id, electric_oven, make_pack
-from triage.authoring.linting.finding import Gravity, Places
-from triage.authoring.linting.uninformative_answers import weight, weightless
+from triage.authoring.linting.finding import Gravity, PackSource
+from triage.authoring.linting.uninformative_answers import uninformative_answers, weight
 
-PLACES = Places(ELECTRIC_OVEN)
+PLACES = PackSource(ELECTRIC_OVEN)
 
 
 def found(**changes):
     lamp = replace(OBSERVATIONS["lamp-state"], **changes)
-    return weightless(make_pack(observations=OBSERVATIONS | by_id(lamp)), PLACES)
+    return uninformative_answers(make_pack(observations=OBSERVATIONS | by_id(lamp)), PLACES)
 
 
 def test_a_factor_of_two_weighs_three_decibans():
@@ -46,6 +46,6 @@ def test_an_answer_that_raises_a_flag_has_its_own_purpose():
 
 
 def test_the_small_pack_has_none_and_the_real_one_only_answers_for_something_else():
-    assert weightless(make_pack(), PLACES) == []
-    told = {(f.gravity, f.problem.where) for f in weightless(electric_oven(), PLACES)}
+    assert uninformative_answers(make_pack(), PLACES) == []
+    told = {(f.gravity, f.problem.where) for f in uninformative_answers(electric_oven(), PLACES)}
     assert told == {(Gravity.REMARK, "complaint"), (Gravity.REMARK, "trip-reset"), (Gravity.REMARK, "reset-effect")}

@@ -5,11 +5,11 @@ from dataclasses import replace
 import pytest
 
 from tests.builders import ANYWHERE, ELECTRIC_OVEN, OBSERVATIONS, TASKS, by_id, electric_oven, make_pack
-from triage.authoring.linting.finding import Gravity, Places
-from triage.authoring.linting.unreachable_questions import cannot_be_asked, never_asked
+from triage.authoring.linting.finding import Gravity, PackSource
+from triage.authoring.linting.unreachable_questions import never_asked, unreachable_questions
 from triage.engine.model import compile_model
 
-PLACES = Places(ELECTRIC_OVEN)
+PLACES = PackSource(ELECTRIC_OVEN)
 METER_TASK = by_id(replace(TASKS["heat-it"], outcome="meter"))
 
 
@@ -21,7 +21,8 @@ def pack_with(**changes):
 
 def told(pack):
     return [
-        (f.gravity, f.problem.where, f.problem.what) for f in cannot_be_asked(compile_model(pack, ANYWHERE), PLACES)
+        (f.gravity, f.problem.where, f.problem.what)
+        for f in unreachable_questions(compile_model(pack, ANYWHERE), PLACES)
     ]
 
 
@@ -64,7 +65,7 @@ def test_what_was_not_asked_in_many_checks_is_a_remark_that_says_how_many():
         (Gravity.REMARK, "heats"),
         (Gravity.REMARK, "control"),
     ]
-    assert found[0].problem.what == "was not asked in any of 700 made-up checks."
+    assert found[0].problem.what == "was not asked in any of 700 simulated checks."
     assert [f.problem.file.rsplit("/", 1)[1] for f in found] == ["observations.yaml", "variants.yaml"]
 
 

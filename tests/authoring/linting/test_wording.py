@@ -3,11 +3,11 @@
 from dataclasses import replace
 
 from tests.builders import ELECTRIC_OVEN
-from triage.authoring.linting.finding import Gravity, Places
+from triage.authoring.linting.finding import Gravity, PackSource
 from triage.authoring.linting.wording import hard_to_read, missing_languages
 from triage.knowledge.library import REGIONS, library
 
-PLACES = Places(ELECTRIC_OVEN)
+PLACES = PackSource(ELECTRIC_OVEN)
 HARD = "Does the circulation ventilator demonstrate abnormal acceleration characteristics intermittently?"
 
 

@@ -1,4 +1,4 @@
-"""Asks `manage.py pack` a question and keeps what it says."""
+"""Runs `manage.py pack` and keeps what it writes."""
 
 from io import StringIO
 
@@ -6,18 +6,18 @@ import pytest
 from django.core.management import CommandError, call_command
 
 
-def said(*words):
+def said(*arguments):
     """What is written to standard output."""
     out = StringIO()
-    call_command("pack", *words, stdout=out, stderr=StringIO())
+    call_command("pack", *arguments, stdout=out, stderr=StringIO())
     return out.getvalue()
 
 
-def refused(*words):
+def refused(*arguments):
     """The one sentence a bad question gets, with exit code 2 and nothing written."""
     out = StringIO()
     with pytest.raises(CommandError) as caught:
-        call_command("pack", *words, stdout=out, stderr=StringIO())
+        call_command("pack", *arguments, stdout=out, stderr=StringIO())
     assert caught.value.returncode == 2
     assert out.getvalue() == ""
     assert "\n" not in str(caught.value)

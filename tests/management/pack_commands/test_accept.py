@@ -6,15 +6,15 @@ import pytest
 import yaml
 from django.core.management import CommandError
 
-from tests.management.pack_commands.learning_words import outcome_file, said
+from tests.management.pack_commands.outcome_files import outcome_file, said
 
 
 @pytest.fixture(scope="module")
 def proposed(tmp_path_factory):
-    """A proposal of `pack learn`, as text."""
+    """A proposal of `pack fit`, as text."""
     folder = tmp_path_factory.mktemp("proposed")
     path = folder / "proposal.yaml"
-    said("learn", outcome_file(folder), "--proposal", path)
+    said("fit", outcome_file(folder), "--proposal", path)
     return path.read_text("utf-8")
 
 
@@ -27,7 +27,7 @@ def proposal(proposed, tmp_path):
 
 def test_it_becomes_an_overlay_with_who_and_when(proposal, tmp_path):
     folder = tmp_path / "overlays"
-    text = said("accept", proposal, "--who", "Ada Example", "--overlays", folder)
+    text = said("accept", proposal, "--accepted-by", "Ada Example", "--overlays", folder)
     (path,) = folder.iterdir()
     assert text.startswith(f"Accepted: {path}\n")
     fields = yaml.safe_load(path.read_text("utf-8"))
@@ -37,7 +37,7 @@ def test_it_becomes_an_overlay_with_who_and_when(proposal, tmp_path):
 
 
 def test_as_json(proposal, tmp_path):
-    told = json.loads(said("accept", proposal, "--who", "Ada", "--overlays", tmp_path / "overlays", "--json"))
+    told = json.loads(said("accept", proposal, "--accepted-by", "Ada", "--overlays", tmp_path / "overlays", "--json"))
     assert told["accepted_by"] == "Ada"
     assert told["overlay"].endswith("-01.yaml")
 
@@ -56,6 +56,6 @@ def test_what_is_wrong_ends_with_two_and_nothing_written(proposal, tmp_path, old
     assert old in text
     proposal.write_text(text.replace(old, new, 1), "utf-8")
     with pytest.raises(CommandError, match=told) as refused:
-        said("accept", proposal, "--who", "Ada", "--overlays", tmp_path / "overlays")
+        said("accept", proposal, "--accepted-by", "Ada", "--overlays", tmp_path / "overlays")
     assert refused.value.returncode == 2
     assert not (tmp_path / "overlays").exists()

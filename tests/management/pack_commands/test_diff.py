@@ -25,13 +25,13 @@ def change(file, old, new):
 
 
 def test_a_copy_does_not_differ(copy):
-    text = said("diff", str(copy), "--n", "20")
+    text = said("diff", str(copy), "--samples", "20")
     assert "Nothing a check could notice. No text changed either." in text
 
 
 def test_texts_alone_change_no_ending(copy):
     change(copy / "text/en/faults.yaml", "Burnt-out", "Worn-out")
-    text = said("diff", str(ELECTRIC_OVEN), str(copy), "--n", "20")
+    text = said("diff", str(ELECTRIC_OVEN), str(copy), "--samples", "20")
     assert "text en/faults: " in text
     assert "Nothing a check could notice. Texts change no ending." in text
 
@@ -39,7 +39,7 @@ def test_texts_alone_change_no_ending(copy):
 def test_a_change_is_told_with_whom_it_concerns_and_examples_that_open(copy, tmp_path):
     before = shutil.copytree(copy, tmp_path / "before" / "electric_oven")
     change(copy / "pack.yaml", "questions: 12", "questions: 3")
-    told = json.loads(said("diff", str(before), str(copy), "--n", "60", "--json", "--region", "us"))
+    told = json.loads(said("diff", str(before), str(copy), "--samples", "60", "--json", "--region", "us"))
     assert [each["what"] for each in told["changes"]] == ["limits"]
     old, new = build_pack(before), build_pack(copy)
     assert (told["old"], told["new"]) == (old.version, new.version)
@@ -57,7 +57,7 @@ def test_a_change_is_told_with_whom_it_concerns_and_examples_that_open(copy, tmp
 
 def test_for_people_it_counts_with_an_interval(copy):
     change(copy / "pack.yaml", "questions: 12", "questions: 3")
-    text = said("diff", str(copy), "--n", "60")
+    text = said("diff", str(copy), "--samples", "60")
     assert "limits changed: " in text
     assert "Checks that end differently (seed 1): " in text
     assert " of 60, " in text
@@ -66,11 +66,11 @@ def test_for_people_it_counts_with_an_interval(copy):
 
 
 def test_the_pack_as_written_is_known_by_its_word():
-    assert "Nothing a check could notice." in said("diff", "written", str(ELECTRIC_OVEN), "--n", "20")
+    assert "Nothing a check could notice." in said("diff", "written", str(ELECTRIC_OVEN), "--samples", "20")
 
 
 def test_bad_input_gets_one_sentence(tmp_path):
     assert "is neither a folder nor a git revision" in refused("diff", "no-such-revision")
     assert "holds no pack that this program loads. " in refused("diff", str(tmp_path))
-    assert refused("diff", str(ELECTRIC_OVEN), "--n", "0") == "--n must be from 1 to 1000000, not 0."
+    assert refused("diff", str(ELECTRIC_OVEN), "--samples", "0") == "--samples must be from 1 to 1000000, not 0."
     assert refused("diff", str(ELECTRIC_OVEN), "--region", "moon").startswith("There is no region moon.")

@@ -1,4 +1,4 @@
-"""`manage.py pack check`: exit code 1 for mistakes only, and every finding with its place."""
+"""`manage.py pack lint`: exit code 1 for mistakes only, and every finding with its place."""
 
 import json
 import shutil
@@ -26,20 +26,20 @@ def mistaken(*words):
     """What is written, and the last word, for a pack with mistakes."""
     out = StringIO()
     with pytest.raises(CommandError) as caught:
-        call_command("pack", "check", *words, stdout=out, stderr=StringIO())
+        call_command("pack", "lint", *words, stdout=out, stderr=StringIO())
     assert caught.value.returncode == 1
     return out.getvalue(), str(caught.value)
 
 
 def test_the_pack_people_use_has_remarks_only():
-    text = said("check", "--n", "0")
+    text = said("lint", "--samples", "0")
     *remarks, last = text.splitlines()
     assert all(line.startswith("remark: electric_oven/") for line in remarks)
     assert last == f"Mistakes: 0. Remarks: {len(remarks)}."
 
 
 def test_as_json_each_finding_has_its_place_and_remedy():
-    for finding in json.loads(said("check", "--n", "0", "--json")):
+    for finding in json.loads(said("lint", "--samples", "0", "--json")):
         assert list(finding) == ["level", "kind", "file", "line", "where", "what", "remedy"]
         assert finding["level"] == "remark"
         assert finding["remedy"].endswith(".")
@@ -49,7 +49,7 @@ def test_a_mistake_gives_exit_code_one_and_stands_first(copy):
     change(
         copy / "text/en/observations.yaml", "How hot does the oven get?", "Incomprehensibly hot ovens intermittently?"
     )
-    text, last = mistaken(str(copy), "--n", "0")
+    text, last = mistaken(str(copy), "--samples", "0")
     assert text.startswith("mistake: electric_oven/text/en/observations.yaml:")
     assert "Mistakes: 1. " in text
     assert last == "The pack in electric_oven has mistakes: 1."
@@ -79,9 +79,9 @@ def test_a_pack_without_texts_is_told_so(copy):
 
 
 def test_a_folder_that_is_not_there_and_a_senseless_number_are_refused(tmp_path):
-    assert refused("check", str(tmp_path / "gone")).startswith("There is no folder ")
-    assert refused("check", "--n", "-1") == "--n must be from 0 to 1000000, not -1."
+    assert refused("lint", str(tmp_path / "gone")).startswith("There is no folder ")
+    assert refused("lint", "--samples", "-1") == "--samples must be from 0 to 1000000, not -1."
 
 
 def test_with_made_up_checks_the_questions_that_never_came_up_are_told():
-    assert "was not asked in any of 20 made-up checks." in said("check", "--n", "20")
+    assert "was not asked in any of 20 simulated checks." in said("lint", "--samples", "20")

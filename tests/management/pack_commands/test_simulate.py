@@ -19,7 +19,7 @@ def said(*words):
 
 @pytest.fixture(scope="module")
 def text():
-    return said("--n", "30", "--seed", "5")
+    return said("--samples", "30", "--seed", "5")
 
 
 def test_both_worlds_are_shown_with_figures_confusions_and_what_matters(text):
@@ -36,28 +36,35 @@ def test_both_worlds_are_shown_with_figures_confusions_and_what_matters(text):
     assert taken_off.startswith("  What is taken for what\n")
 
 
-def test_the_json_holds_what_was_asked_and_what_the_bench_found():
-    told = json.loads(said("--n", "20", "--seed", "5", "--region", "us", "--json"))
+def test_the_json_holds_what_was_asked_and_what_was_found():
+    told = json.loads(said("--samples", "20", "--seed", "5", "--region", "us", "--json"))
     found = simulate(library().pack, library().regions["us"].region, kits_of(library()), World(weigh=True), 20, 5)
-    assert told["asked"] == {"n": 20, "seed": 5, "region": "us", "off_by": 2.0, "wrong": 0.05, "cant_tell": 0.1}
+    assert told["asked"] == {
+        "samples": 20,
+        "seed": 5,
+        "region": "us",
+        "off_by": 2.0,
+        "error_rate": 0.05,
+        "unknown_rate": 0.1,
+    }
     assert told["as the pack says"]["figures"] == json.loads(json.dumps(found.figures.as_json()))
     assert len(told["as the pack says"]["costs"]) == len(found.costs) > 100
     assert told["where it is off"]["costs"] == []
 
 
 def test_a_world_that_is_off_by_nothing_is_not_played_twice():
-    told = json.loads(said("--n", "5", "--off-by", "1", "--wrong", "0", "--cant-tell", "0", "--json"))
+    told = json.loads(said("--samples", "5", "--off-by", "1", "--error-rate", "0", "--unknown-rate", "0", "--json"))
     assert set(told) == {"asked", "as the pack says"}
 
 
 @pytest.mark.parametrize(
     ("words", "message"),
     [
-        (("--n", "0"), r"^--n must be from 1 to 100000, not 0\.$"),
+        (("--samples", "0"), r"^--samples must be from 1 to 100000, not 0\.$"),
         (("--off-by", "0.5"), r"^--off-by must be from 1 to 100, not 0\.5\.$"),
         (("--off-by", "nan"), r"^--off-by must be from 1 to 100, not nan\.$"),
-        (("--wrong", "1.5"), r"^--wrong must be from 0 to 1, not 1\.5\.$"),
-        (("--cant-tell", "-1"), r"^--cant-tell must be from 0 to 1, not -1\.0\.$"),
+        (("--error-rate", "1.5"), r"^--error-rate must be from 0 to 1, not 1\.5\.$"),
+        (("--unknown-rate", "-1"), r"^--unknown-rate must be from 0 to 1, not -1\.0\.$"),
         (("--region", "moon"), r"^There is no region moon\. Known: "),
     ],
 )

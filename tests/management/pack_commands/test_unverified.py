@@ -1,4 +1,4 @@
-"""`manage.py pack unsure`: every fact that a person still has to confirm, and with whom."""
+"""`manage.py pack unverified`: every fact that a person still has to confirm, and with whom."""
 
 import json
 from io import StringIO
@@ -15,8 +15,8 @@ def said(*words):
     return out.getvalue()
 
 
-def test_every_unsure_fact_of_every_region_is_listed_with_whom_to_ask():
-    facts = json.loads(said("unsure", "--json"))
+def test_every_unverified_fact_of_every_region_is_listed_with_whom_to_ask():
+    facts = json.loads(said("unverified", "--json"))
     wanted = [
         {"region": code, "fact": fact, "check_with": check_with}
         for code, profile in library().regions.items()
@@ -27,7 +27,7 @@ def test_every_unsure_fact_of_every_region_is_listed_with_whom_to_ask():
 
 
 def test_the_list_for_people_ends_with_how_many_there_are():
-    text = said("unsure", "--region", "us")
+    text = said("unverified", "--region", "us")
     count = len(library().regions["us"].unsure)
     assert text.startswith("us\n")
     assert text.rstrip().endswith(f"{count} facts to confirm.")
@@ -36,5 +36,5 @@ def test_the_list_for_people_ends_with_how_many_there_are():
 
 def test_an_unknown_region_is_told_with_those_there_are():
     with pytest.raises(CommandError, match=r"There is no region moon\. Known: .*gb-eng") as refused:
-        said("unsure", "--region", "moon")
+        said("unverified", "--region", "moon")
     assert refused.value.returncode == 2

@@ -8,23 +8,23 @@ another answer counts as often as it comes up. Members of one family and stated 
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import combinations
 
-from triage.authoring.linting.finding import Finding, Gravity, Places
+from triage.authoring.linting.finding import Gravity, LintFinding, PackSource
 from triage.engine.model import Model, Row
 from triage.engine.pack import Observation, Pack
 
-SAME = 0.05
-NEARLY_SAME = 0.25
+MIN_DISTANCE_MISTAKE = 0.05
+MIN_DISTANCE_REMARK = 0.25
 
 
-def twins(model: Model, places: Places) -> list[Finding]:
+def indistinguishable_faults(model: Model, places: PackSource) -> list[LintFinding]:
     """A mistake for two faults that differ nowhere, a remark for two that hardly do."""
-    tells = _Tells(model)
+    tells = _Separations(model)
     found = []
     for one, other in combinations(tells.alone, 2):
         if _may_be_alike(model.pack, one, other):
             continue
         share, question = tells.best_split(one, other)
-        if share < NEARLY_SAME:
+        if share < MIN_DISTANCE_REMARK:
             found.append(_finding(places, one, other, share, question))
     return found
 
@@ -34,7 +34,7 @@ def _may_be_alike(pack: Pack, one: str, other: str) -> bool:
     return same_family or any({one, other} <= group for group in pack.look_alikes)
 
 
-def _finding(places: Places, one: str, other: str, share: float, question: str) -> Finding:
+def _finding(places: PackSource, one: str, other: str, share: float, question: str) -> LintFinding:
     best = f"the best, {question}, differs in {100 * share:.0f} of 100 homes" if question else "none applies to both"
     problem = places.problem(
         "faults",
@@ -42,10 +42,10 @@ def _finding(places: Places, one: str, other: str, share: float, question: str) 
         f"no question tells it from {other}: {best}.",
         "Add a question that splits them, give them one family, or list them under look_alikes in pack.yaml.",
     )
-    return Finding(Gravity.MISTAKE if share < SAME else Gravity.REMARK, "twins", problem)
+    return LintFinding(Gravity.MISTAKE if share < MIN_DISTANCE_MISTAKE else Gravity.REMARK, "twins", problem)
 
 
-class _Tells:
+class _Separations:
     """What each fault alone makes people say; worked out once."""
 
     def __init__(self, model: Model) -> None:
@@ -61,7 +61,7 @@ class _Tells:
             share = max((_distance(x, y) for x, y in self._rows(observation, a, b)), default=0.0)
             if share > best or not question:
                 best, question = share, observation.id
-            if best >= NEARLY_SAME:
+            if best >= MIN_DISTANCE_REMARK:
                 break
         return best, question
 

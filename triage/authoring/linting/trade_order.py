@@ -7,10 +7,10 @@ judgement and outcomes may rightly overrule it, so leaving it is a remark.
 from collections.abc import Sequence
 from itertools import chain
 
-from triage.authoring.linting.finding import Finding, Gravity, Places
+from triage.authoring.linting.finding import Gravity, LintFinding, PackSource
 from triage.engine.pack import Fault, Pack
 from triage.knowledge.entry import Entry
-from triage.knowledge.problems import PackProblems, Problem
+from triage.knowledge.problems import PackProblem, PackProblems
 from triage.knowledge.yaml_reader import read_yaml
 
 NAME = "trade_order"
@@ -18,7 +18,7 @@ NAME = "trade_order"
 Groups = Sequence[tuple[str, ...]]
 
 
-def out_of_order(pack: Pack, places: Places) -> list[Finding]:
+def out_of_order(pack: Pack, places: PackSource) -> list[LintFinding]:
     """A remark for each fault that is rarer than one the trade meets less, or has no place in the order. Raises
     PackProblems when the order itself cannot be read."""
     groups = read_order(pack, places)
@@ -29,16 +29,16 @@ def out_of_order(pack: Pack, places: Places) -> list[Finding]:
     for fault in pack.faults.values():
         if fault.id not in placed and fault.kind != "other":
             what, remedy = f"has no place in {NAME}.yaml.", "Put it into the group of faults that are met as often."
-            found.append(Finding(Gravity.REMARK, "trade order", places.problem("faults", fault.id, what, remedy)))
+            found.append(LintFinding(Gravity.REMARK, "trade order", places.problem("faults", fault.id, what, remedy)))
     return found
 
 
-def read_order(pack: Pack, places: Places) -> Groups:
+def read_order(pack: Pack, places: PackSource) -> Groups:
     """The groups of the order, the most frequent first; none when the pack states no order."""
     path = places.folder / f"{NAME}.yaml"
     if not path.is_file():
         return ()
-    problems: list[Problem] = []
+    problems: list[PackProblem] = []
     shown = f"{places.folder.name}/{NAME}.yaml"
     fields = read_yaml(path, shown, problems)
     if fields is None:
@@ -78,8 +78,8 @@ def _inversions(pack: Pack, groups: Groups) -> list[tuple[Fault, Fault]]:
     return found
 
 
-def _remark(places: Places, fault: Fault, rival: Fault) -> Finding:
-    return Finding(
+def _remark(places: PackSource, fault: Fault, rival: Fault) -> LintFinding:
+    return LintFinding(
         Gravity.REMARK,
         "trade order",
         places.problem(

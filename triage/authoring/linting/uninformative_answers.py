@@ -6,19 +6,19 @@ The weight of an answer is the most it can speak for one level of its condition 
 
 from math import inf, log10
 
-from triage.authoring.linting.finding import Finding, Gravity, Places
+from triage.authoring.linting.finding import Gravity, LintFinding, PackSource
 from triage.engine.pack import Observation, Pack
 
-LEAST_WEIGHT = 1.0
+MIN_WEIGHT_DECIBANS = 1.0
 
 
-def weightless(pack: Pack, places: Places) -> list[Finding]:
+def uninformative_answers(pack: Pack, places: PackSource) -> list[LintFinding]:
     """A mistake for a question none of whose answers weighs anything, a remark for single answers."""
     found = []
     for question in pack.observations.values():
         if question.reports not in pack.conditions or question.task:
             continue
-        idle = [option for option in question.options if weight(question, option) < LEAST_WEIGHT]
+        idle = [option for option in question.options if weight(question, option) < MIN_WEIGHT_DECIBANS]
         if len(idle) == len(question.options):
             found.append(_question(places, question))
             continue
@@ -36,21 +36,21 @@ def weight(question: Observation, option: str) -> float:
     return 10.0 * log10(max(chances) / min(chances))
 
 
-def _question(places: Places, question: Observation) -> Finding:
+def _question(places: PackSource, question: Observation) -> LintFinding:
     problem = places.problem(
         "observations",
         question.id,
         f"no answer weighs anything: every level of {question.reports} says about the same.",
         "Let `says` differ between the levels, or take the question out.",
     )
-    return Finding(Gravity.MISTAKE, "weightless", problem)
+    return LintFinding(Gravity.MISTAKE, "weightless", problem)
 
 
-def _answer(places: Places, question: Observation, option: str) -> Finding:
+def _answer(places: PackSource, question: Observation, option: str) -> LintFinding:
     problem = places.problem(
         "observations",
         question.id,
         f"the answer {option} weighs {weight(question, option):.1f} dB: every level says it about as often.",
         "Let `says` name it for the level it speaks for, or join it with another answer.",
     )
-    return Finding(Gravity.REMARK, "weightless", problem)
+    return LintFinding(Gravity.REMARK, "weightless", problem)

@@ -1,4 +1,4 @@
-"""Questions that nobody is ever asked: those that cannot be, and those that were not in many made-up checks.
+"""Questions that nobody is ever asked: those that cannot be, and those that were not in many simulated checks.
 
 The second is an observation, not a proof, so it is a remark that says how many checks were walked. Records that are
 evidence of nothing are put by the pages, not by the engine, and are left out.
@@ -6,16 +6,16 @@ evidence of nothing are put by the pages, not by the engine, and are left out.
 
 from collections.abc import Iterable
 
-from triage.authoring.linting.finding import Finding, Gravity, Places
+from triage.authoring.linting.finding import Gravity, LintFinding, PackSource
 from triage.engine.enums import Method
 from triage.engine.model import Model
 from triage.engine.pack import OPENING, Observation, Pack
-from triage.knowledge.problems import Problem
+from triage.knowledge.problems import PackProblem
 
 TRIAL_WITHOUT_TASK = "it has to be tried out, and no task has it as its outcome"
 
 
-def cannot_be_asked(model: Model, places: Places) -> list[Finding]:
+def unreachable_questions(model: Model, places: PackSource) -> list[LintFinding]:
     """A mistake for every question that no check can come to, with the reason. A trial without a task is a remark:
     a link may still hold its answer."""
     pack = model.pack
@@ -25,21 +25,21 @@ def cannot_be_asked(model: Model, places: Places) -> list[Finding]:
         if reason:
             gravity = Gravity.REMARK if reason == TRIAL_WITHOUT_TASK else Gravity.MISTAKE
             what, remedy = f"can never be asked: {reason}.", "Mend what it waits for, or take the question out."
-            found.append(Finding(gravity, "never asked", _problem(places, pack, question, what, remedy)))
+            found.append(LintFinding(gravity, "never asked", _problem(places, pack, question, what, remedy)))
     return found
 
 
-def never_asked(model: Model, asked: Iterable[str], checks: int, places: Places) -> list[Finding]:
+def never_asked(model: Model, asked: Iterable[str], checks: int, places: PackSource) -> list[LintFinding]:
     """A remark for every question that could be asked and was not in `checks` checks; `asked` holds those that were."""
     pack = model.pack
     left_out = {*asked, *model.implied_by_screening}
     quiet = [q for q in model.questions if q.id not in left_out and q.method != Method.TRIAL and not _obstacle(pack, q)]
-    what = f"was not asked in any of {checks} made-up checks."
+    what = f"was not asked in any of {checks} simulated checks."
     remedy = "See with `pack explain` what tells more per second; sharpen `says`, lower `effort`, or take it out."
-    return [Finding(Gravity.REMARK, "never asked", _problem(places, pack, q, what, remedy)) for q in quiet]
+    return [LintFinding(Gravity.REMARK, "never asked", _problem(places, pack, q, what, remedy)) for q in quiet]
 
 
-def _problem(places: Places, pack: Pack, question: Observation, what: str, remedy: str) -> Problem:
+def _problem(places: PackSource, pack: Pack, question: Observation, what: str, remedy: str) -> PackProblem:
     file = "variants" if question.reports in pack.variants else "observations"
     return places.problem(file, question.id, what, remedy)
 

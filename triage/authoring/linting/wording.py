@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from statistics import median
 
-from triage.authoring.linting.finding import Finding, Gravity, Places
+from triage.authoring.linting.finding import Gravity, LintFinding, PackSource
 from triage.authoring.reading_grade import grade
 from triage.knowledge.library import FIRST_LANGUAGE
 from triage.knowledge.region_builder import MESSAGES, RegionProfile
@@ -19,7 +19,7 @@ MEDIAN = 4.0
 MOST_WORDS_ALOUD = 50
 
 
-def hard_to_read(texts: Mapping[str, Texts], places: Places) -> list[Finding]:
+def hard_to_read(texts: Mapping[str, Texts], places: PackSource) -> list[LintFinding]:
     """A mistake for every text over a limit."""
     found = []
     for language, words in texts.items():
@@ -34,8 +34,8 @@ def hard_to_read(texts: Mapping[str, Texts], places: Places) -> list[Finding]:
 
 
 def missing_languages(
-    texts: Mapping[str, Texts], regions: Mapping[str, RegionProfile], regions_folder: Path, places: Places
-) -> list[Finding]:
+    texts: Mapping[str, Texts], regions: Mapping[str, RegionProfile], regions_folder: Path, places: PackSource
+) -> list[LintFinding]:
     """A remark on the languages that regions speak and the pack, or the sentences of the regions, do not. What a
     language folder lacks of the first one is refused when the pack is loaded."""
     speakers: dict[str, list[str]] = {}
@@ -53,7 +53,7 @@ def missing_languages(
             listed = ", ".join(f"{language} ({' '.join(speakers[language])})" for language in sorted(languages))
             what = f"there is no {files} for languages that regions speak: {listed}."
             problem = places.problem("pack", "languages", what, f"Translate {FIRST_LANGUAGE}; it is shown until then.")
-            found.append(Finding(Gravity.REMARK, "language", problem))
+            found.append(LintFinding(Gravity.REMARK, "language", problem))
     return found
 
 
@@ -68,5 +68,5 @@ def _too_hard(language: str, question: QuestionText) -> list[tuple[str, str]]:
     return wrong
 
 
-def _mistake(places: Places, file: str, name: str, what: str, remedy: str) -> Finding:
-    return Finding(Gravity.MISTAKE, "wording", places.problem(file, name, what, remedy))
+def _mistake(places: PackSource, file: str, name: str, what: str, remedy: str) -> LintFinding:
+    return LintFinding(Gravity.MISTAKE, "wording", places.problem(file, name, what, remedy))

@@ -19,7 +19,7 @@ class Command(BaseCommand):
     help = "Works out the figures of the desk's calibration pages and of the page about the pack."
 
     def add_arguments(self, parser: CommandParser) -> None:
-        parser.add_argument("--samples", type=int, default=500, help="how many made-up checks for each part (500)")
+        parser.add_argument("--samples", type=int, default=500, help="how many simulated checks for each part (500)")
         parser.add_argument("--firm", help="only the calibration of this firm, by its short name")
 
     def handle(self, *_args: object, samples: int, firm: str | None, **_options: object) -> None:

@@ -1,4 +1,4 @@
-"""What a knowledge author asks of the packs: one word after `pack` for each question (see `pack_questions`)."""
+"""The knowledge author's tools: one subcommand of `pack` for each module of `pack_commands`."""
 
 from argparse import ArgumentParser
 from typing import Any
@@ -7,7 +7,7 @@ from django.core.management import BaseCommand, CommandError
 
 from triage.knowledge.problems import PackProblems
 from triage.management.pack_commands import (
-    PackQuestion,
+    PackCommand,
     accept,
     diff,
     explain,
@@ -20,7 +20,7 @@ from triage.management.pack_commands import (
     unverified,
 )
 
-QUESTIONS: tuple[PackQuestion, ...] = (
+COMMANDS: tuple[PackCommand, ...] = (
     accept,
     diff,
     explain,
@@ -36,17 +36,17 @@ QUESTIONS: tuple[PackQuestion, ...] = (
 
 class Command(BaseCommand):
     help = "Shows what the packs and regions know, where they are weak, and what a change does."
-    # A broken pack is told by the question itself, with exit code 2, and not by the site's own start-up checks.
+    # A broken pack is reported by the command itself, with exit code 2, and not by the site's own start-up checks.
     requires_system_checks: list[str] = []
 
     def add_arguments(self, parser: ArgumentParser) -> None:
-        words = parser.add_subparsers(dest="question", required=True, metavar="question")
-        for question in QUESTIONS:
-            question.add_arguments(words.add_parser(question.NAME, help=question.HELP, description=question.HELP))
+        subcommands = parser.add_subparsers(dest="command", required=True, metavar="command")
+        for command in COMMANDS:
+            command.add_arguments(subcommands.add_parser(command.NAME, help=command.HELP, description=command.HELP))
 
-    def handle(self, *_args: object, question: str, **options: Any) -> None:
-        asked = next(known for known in QUESTIONS if question == known.NAME)
+    def handle(self, *_args: object, command: str, **options: Any) -> None:
+        asked = next(known for known in COMMANDS if command == known.NAME)
         try:
-            asked.answer(options, self.stdout, self.stderr)
+            asked.run(options, self.stdout, self.stderr)
         except PackProblems as found:
             raise CommandError(str(found), returncode=2) from found

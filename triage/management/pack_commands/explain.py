@@ -7,11 +7,11 @@ from typing import Any
 
 from django.core.management import CommandError
 
-from triage.authoring.answers_text import BadTrail, known_check, read_text
+from triage.authoring.answers_text import InvalidAnswersText, known_check, read_text
 from triage.authoring.explanation import Explanation, Next, Stage, explain
 from triage.conf import DEFAULT_REGION
 from triage.knowledge.library import library
-from triage.management.pack_commands import Writes
+from triage.management.pack_commands import Output
 from triage.management.pack_commands.regions import region_named
 
 NAME = "explain"
@@ -26,13 +26,13 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="as JSON")
 
 
-def answer(options: Mapping[str, Any], out: Writes, err: Writes) -> None:  # noqa: ARG001  (too quick for progress)
+def run(options: Mapping[str, Any], out: Output, err: Output) -> None:  # noqa: ARG001  (too quick for progress)
     known = library()
     try:
         told = read_text(options["trail"])
         region = region_named(known, options["region"] or told.region or DEFAULT_REGION.value()).region
         check = known_check(known.pack, region, told.pairs)
-    except BadTrail as wrong:
+    except InvalidAnswersText as wrong:
         raise CommandError(str(wrong), returncode=2) from wrong
     explained = explain(check)
     out.write(

@@ -10,7 +10,7 @@ from triage.conf import DEFAULT_REGION
 from triage.engine.model import compile_model
 from triage.knowledge.exports import to_xmlbif
 from triage.knowledge.library import library
-from triage.management.pack_commands import Writes
+from triage.management.pack_commands import Output
 from triage.management.pack_commands.files import write_whole
 from triage.management.pack_commands.regions import region_named
 
@@ -26,7 +26,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="say what was written as JSON, the network inside it")
 
 
-def answer(options: Mapping[str, Any], out: Writes, err: Writes) -> None:  # noqa: ARG001  (too quick for progress)
+def run(options: Mapping[str, Any], out: Output, err: Output) -> None:  # noqa: ARG001  (too quick for progress)
     known = library()
     code = options["region"] or DEFAULT_REGION.value()
     text = FORMATS[options["format"]](compile_model(known.pack, region_named(known, code).region))

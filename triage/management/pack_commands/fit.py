@@ -1,4 +1,4 @@
-"""`pack learn FILE`: outcomes to proposed numbers, with scores before and after. Nothing changes unless accepted."""
+"""`pack fit FILE`: outcomes to proposed numbers, with scores before and after. Nothing changes unless accepted."""
 
 import json
 from argparse import ArgumentParser
@@ -19,10 +19,10 @@ from triage.learning.fit import prepare
 from triage.learning.outcome_file import read_outcomes
 from triage.learning.proposal import Proposal, as_json_ready, as_lines
 from triage.learning.reliability_plot import reliability_svg
-from triage.management.pack_commands import Writes
-from triage.management.pack_commands.accept import OVERLAYS_HELP, WHO_HELP, accepted
+from triage.management.pack_commands import Output
+from triage.management.pack_commands.accept import ACCEPTED_BY_HELP, OVERLAYS_HELP, accepted
 
-NAME = "learn"
+NAME = "fit"
 HELP = "what outcomes (found and fitted) would change in the pack's numbers, with scores before and after"
 
 
@@ -31,16 +31,16 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("--firm", default="", help="only this firm's own numbers, shrunk to what all others found")
     parser.add_argument("--proposal", metavar="FILE", type=Path, help="write the proposal here, for `pack accept`")
     parser.add_argument("--plot", metavar="FILE", type=Path, help="write the reliability plot here, as SVG")
-    parser.add_argument("--accept", action="store_true", help="accept it at once; needs --who")
-    parser.add_argument("--who", default="", help=WHO_HELP)
+    parser.add_argument("--accept", action="store_true", help="accept it at once; needs --accepted-by")
+    parser.add_argument("--accepted-by", default="", help=ACCEPTED_BY_HELP)
     parser.add_argument("--overlays", metavar="FOLDER", type=Path, help=OVERLAYS_HELP)
     parser.add_argument("--json", action="store_true", help="as JSON")
 
 
-def answer(options: Mapping[str, Any], out: Writes, err: Writes) -> None:
+def run(options: Mapping[str, Any], out: Output, err: Output) -> None:
     known = load_library(learnt=False)
-    if options["accept"] and not options["who"].strip():
-        raise CommandError("Say who accepts: --who NAME.", returncode=2)
+    if options["accept"] and not options["accepted_by"].strip():
+        raise CommandError("Say who accepts: --accepted-by NAME.", returncode=2)
     proposal = propose(known, options, err)
     overlay = proposal.overlay(rules_hash(ELECTRIC_OVEN))
     if options["proposal"]:
@@ -48,12 +48,12 @@ def answer(options: Mapping[str, Any], out: Writes, err: Writes) -> None:
     if options["plot"]:
         _write(options["plot"], reliability_svg(proposal.comparison.before.bins, proposal.comparison.after.bins))
     if options["accept"]:
-        err.write(f"Accepted by {options['who'].strip()}: {accepted(overlay, known, options)}")
+        err.write(f"Accepted by {options['accepted_by'].strip()}: {accepted(overlay, known, options)}")
     said = json.dumps(as_json_ready(proposal), ensure_ascii=False, indent=2) if options["json"] else as_lines(proposal)
     out.write(said)
 
 
-def propose(known: Library, options: Mapping[str, Any], err: Writes) -> Proposal:
+def propose(known: Library, options: Mapping[str, Any], err: Output) -> Proposal:
     """The proposal of these outcomes. CommandError where the firm has none."""
     regions = {code: profile.region for code, profile in known.regions.items()}
     outcomes = read_outcomes(options["files"], known.pack, regions)
@@ -68,7 +68,7 @@ def propose(known: Library, options: Mapping[str, Any], err: Writes) -> Proposal
     return Proposal(firm, lesson, lesson.numbers(range(count)), comparison)
 
 
-def _in_use(written: Pack, overlays: Path | None, err: Writes) -> Pack:
+def _in_use(written: Pack, overlays: Path | None, err: Output) -> Pack:
     """The pack with what was accepted before; as written where that no longer fits."""
     folder = overlays or ELECTRIC_OVEN / FOLDER
     newest = newest_overlay(folder)

@@ -1,4 +1,4 @@
-"""`pack check`: everything that is wrong or weak in a pack, at once, each with file, line and remedy."""
+"""`pack lint`: everything that is wrong or weak in a pack, at once, each with file, line and remedy."""
 
 import json
 from argparse import ArgumentParser
@@ -8,31 +8,31 @@ from typing import Any
 
 from django.core.management import CommandError
 
-from triage.authoring.linting.finding import Finding, Gravity
+from triage.authoring.linting.finding import Gravity, LintFinding
 from triage.authoring.linting.review import refusals, review
 from triage.authoring.progress import Progress
 from triage.knowledge.library import ELECTRIC_OVEN, REGIONS, load_library
 from triage.knowledge.problems import PackProblems
-from triage.management.pack_commands import Writes
+from triage.management.pack_commands import Output
 
-NAME = "check"
+NAME = "lint"
 HELP = "what is wrong or weak in a pack, each with file, line and remedy; exit code 1 when there is a mistake"
-MOST_CHECKS = 1_000_000
+MAX_CHECKS = 1_000_000
 
 
 def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("folder", metavar="FOLDER", nargs="?", type=Path, default=ELECTRIC_OVEN, help="of a pack")
-    parser.add_argument("--n", type=int, default=1000, help="made-up checks to see which questions come up (1000)")
+    parser.add_argument("--samples", type=int, default=1000, help="simulated checks, to see what is asked (1000)")
     parser.add_argument("--seed", type=int, default=1, help="the same number gives the same checks (1)")
     parser.add_argument("--json", action="store_true", help="as JSON")
 
 
-def answer(options: Mapping[str, Any], out: Writes, err: Writes) -> None:
-    folder, checks = options["folder"].resolve(), options["n"]
+def run(options: Mapping[str, Any], out: Output, err: Output) -> None:
+    folder, checks = options["folder"].resolve(), options["samples"]
     if not folder.is_dir():
         raise CommandError(f"There is no folder {options['folder']}. Give the folder of a pack.", returncode=2)
-    if not 0 <= checks <= MOST_CHECKS:
-        raise CommandError(f"--n must be from 0 to {MOST_CHECKS}, not {checks}.", returncode=2)
+    if not 0 <= checks <= MAX_CHECKS:
+        raise CommandError(f"--samples must be from 0 to {MAX_CHECKS}, not {checks}.", returncode=2)
     found = findings_of(folder, checks, options["seed"], err)
     mistakes = sum(finding.gravity is Gravity.MISTAKE for finding in found)
     out.write(as_json(found) if options["json"] else as_lines(found, mistakes))
@@ -40,7 +40,7 @@ def answer(options: Mapping[str, Any], out: Writes, err: Writes) -> None:
         raise CommandError(f"The pack in {folder.name} has mistakes: {mistakes}.", returncode=1)
 
 
-def findings_of(folder: Path, checks: int, seed: int, err: Writes) -> list[Finding]:
+def findings_of(folder: Path, checks: int, seed: int, err: Output) -> list[LintFinding]:
     """What the loader refuses, else what the review finds."""
     try:
         library = load_library(folder)
@@ -49,8 +49,8 @@ def findings_of(folder: Path, checks: int, seed: int, err: Writes) -> list[Findi
     return review(library, folder, REGIONS, checks, seed, Progress("checks walked", checks, err.write))
 
 
-def as_json(found: Sequence[Finding]) -> str:
-    told = [
+def as_json(found: Sequence[LintFinding]) -> str:
+    entries = [
         {
             "level": finding.gravity.value,
             "kind": finding.kind,
@@ -62,10 +62,10 @@ def as_json(found: Sequence[Finding]) -> str:
         }
         for finding in found
     ]
-    return json.dumps(told, ensure_ascii=False, indent=2)
+    return json.dumps(entries, ensure_ascii=False, indent=2)
 
 
-def as_lines(found: Sequence[Finding], mistakes: int) -> str:
+def as_lines(found: Sequence[LintFinding], mistakes: int) -> str:
     """One line for each finding, and how many there are of which gravity."""
     lines = [str(finding) for finding in found]
     if any(finding.kind == "refused" for finding in found):

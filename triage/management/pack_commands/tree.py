@@ -8,14 +8,14 @@ from typing import Any
 
 from django.core.management import CommandError
 
-from triage.authoring.decision_tree import MOST_PLACES, CannotGrow, Tree, grow, lines_of
+from triage.authoring.decision_tree import MAX_NODES, CannotGrow, Tree, grow, outline_rows
 from triage.authoring.progress import Progress
 from triage.authoring.tree_drawing import draw
-from triage.authoring.tree_labels import TreeWords
+from triage.authoring.tree_labels import TreeLabels
 from triage.authoring.tree_outline import outline
 from triage.conf import DEFAULT_REGION
 from triage.knowledge.library import library
-from triage.management.pack_commands import Writes
+from triage.management.pack_commands import Output
 from triage.management.pack_commands.files import write_whole
 from triage.management.pack_commands.regions import region_named
 
@@ -32,16 +32,16 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="as JSON")
 
 
-def answer(options: Mapping[str, Any], out: Writes, err: Writes) -> None:
+def run(options: Mapping[str, Any], out: Output, err: Output) -> None:
     known = library()
     code = options["region"] or DEFAULT_REGION.value()
     region = region_named(known, code).region
-    stated, tell = stated_kinds(options["variant"]), Progress("places at the most grown", MOST_PLACES, err.write)
+    stated, tell = stated_kinds(options["variant"]), Progress("places at the most grown", MAX_NODES, err.write)
     try:
         tree = grow(known.pack, region, stated, options["complaint"], options["depth"], tell)
     except CannotGrow as reason:
         raise CommandError(str(reason), returncode=2) from reason
-    words = TreeWords(known.pack, code, known.words(code))
+    words = TreeLabels(known.pack, code, known.words(code))
     if options["svg"]:
         write_whole(options["svg"], draw(tree, words))
     out.write(as_json(tree, words) if options["json"] else outline(tree, words))
@@ -59,7 +59,7 @@ def stated_kinds(written: Sequence[str]) -> dict[str, str]:
     return stated
 
 
-def as_json(tree: Tree, words: TreeWords) -> str:
+def as_json(tree: Tree, words: TreeLabels) -> str:
     """Every place once, in the order of the outline."""
     places = [
         {
@@ -67,13 +67,13 @@ def as_json(tree: Tree, words: TreeWords) -> str:
             "complaint": line.start.option,
             "asked": line.asked,
             "answers": list(line.answers),
-            "kind": line.place.kind,
-            "name": line.place.name,
-            "band": line.place.band,
-            "flags": list(line.place.flags),
+            "kind": line.node.kind,
+            "name": line.node.name,
+            "band": line.node.band,
+            "flags": list(line.node.flags),
             "same_as": line.same_as,
         }
-        for line in lines_of(tree)
+        for line in outline_rows(tree)
     ]
     head = {"pack": words.pack.id, "version": words.pack.version, "region": words.region, "stated": dict(tree.stated)}
     counts = {"depth": tree.depth, "grown": tree.grown, "different": tree.different}

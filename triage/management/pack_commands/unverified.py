@@ -1,4 +1,4 @@
-"""`pack unsure`: every fact that a person still has to confirm, and with whom."""
+"""`pack unverified`: every fact that a person still has to confirm, and with whom."""
 
 import json
 from argparse import ArgumentParser
@@ -6,10 +6,10 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from triage.knowledge.library import Library, library
-from triage.management.pack_commands import Writes
+from triage.management.pack_commands import Output
 from triage.management.pack_commands.regions import region_named
 
-NAME = "unsure"
+NAME = "unverified"
 HELP = "facts from memory or of weak sources, with whom to ask"
 
 
@@ -18,12 +18,12 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="as JSON")
 
 
-def answer(options: Mapping[str, Any], out: Writes, err: Writes) -> None:  # noqa: ARG001  (too quick for progress)
-    facts = list(unsure_facts(library(), options["region"]))
+def run(options: Mapping[str, Any], out: Output, err: Output) -> None:  # noqa: ARG001  (too quick for progress)
+    facts = list(unverified_facts(library(), options["region"]))
     out.write(json.dumps(facts, ensure_ascii=False, indent=2) if options["json"] else as_lines(facts))
 
 
-def unsure_facts(known: Library, region: str | None = None) -> Iterator[dict[str, str]]:
+def unverified_facts(known: Library, region: str | None = None) -> Iterator[dict[str, str]]:
     """Region, fact and whom to ask, region by region. CommandError for a region that does not exist."""
     if region is not None:
         region_named(known, region)

@@ -9,10 +9,10 @@ from django.core.management import call_command
 from tests.learning.visits import drawn_visits, written_library
 
 
-def said(*words):
+def said(*arguments):
     """What `manage.py pack` writes to a person."""
     out = StringIO()
-    call_command("pack", *map(str, words), stdout=out, stderr=StringIO())
+    call_command("pack", *map(str, arguments), stdout=out, stderr=StringIO())
     return out.getvalue()
 
 
