@@ -2,8 +2,12 @@
 
 import json
 from contextlib import contextmanager
+from itertools import chain
+
+from django.test import Client
 
 from tests.golden.phone_engine import address_of, phone_engine
+from tests.safety.parallel import in_parallel
 from triage.knowledge.library import library
 from triage.offline.bundle import pack_for_phones
 from triage.offline.page_bundle import pages_for_phones
@@ -11,6 +15,7 @@ from triage.offline.sentences import PAGES
 from triage.web.step_header import STEP
 
 ORIGIN = "http://testserver"
+SHARE = 50
 WORKER = """import { answerPage } from "/triage/static/triage/offline/pages/answer_page.js";
 import { openSite } from "/triage/static/triage/offline/pages/request.js";
 const told = async (path) => (await fetch(path)).json();
@@ -57,8 +62,13 @@ def phone_pages(page):
         yield lambda requests: page.evaluate(ANSWER_ALL, requests)
 
 
+def answers_of_the_site(requests):
+    """What the server sends for the same addresses; runs in a process of its own."""
+    client = Client()
+    return [answer_of_the_site(client, request) for request in requests]
+
+
 def answer_of_the_site(client, request):
-    """What the server sends for the same address."""
     headers = {"Accept-Language": request["language"], **({"HX-Request": "true"} if request["fragment"] else {})}
     response = client.get(f"{request['path']}?{request['query']}", headers=headers)
     kept = ("Content-Type", "Content-Disposition", "Location", "HX-Redirect", STEP)
@@ -69,14 +79,16 @@ def answer_of_the_site(client, request):
     }
 
 
-def differences_from_the_site(client, page, addresses, expected_of=answer_of_the_site):
-    """Requests, answers of the phone, and a sentence for each page that differs."""
+def differences_from_the_site(page, addresses, but_for=lambda _request, answer: answer):
+    """Requests, answers of the phone, and a sentence for each page that differs; `but_for` takes out of the site's
+    answer what may differ. Site and phone work at the same time."""
     requests = [request_for(*address) for address in addresses]
+    shares = in_parallel(answers_of_the_site, [(requests[at : at + SHARE],) for at in range(0, len(requests), SHARE)])
     with phone_pages(page) as answer_all:
         found = answer_all(requests)
     apart = []
-    for request, answer in zip(requests, found, strict=True):
-        expected = expected_of(client, request)
+    for request, answer, of_the_site in zip(requests, found, chain.from_iterable(shares), strict=True):
+        expected = but_for(request, of_the_site)
         if answer != expected:
             apart.append(f"{request}\n{first_difference(expected, answer)}")
     return requests, found, apart

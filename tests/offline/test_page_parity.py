@@ -14,7 +14,6 @@ from playwright.sync_api import Error
 from tests.offline.addresses import forged_addresses, tasks_and_outcomes, usual_addresses
 from tests.offline.phone_pages import (
     OPEN_OTHER_PACK,
-    answer_of_the_site,
     differences_from_the_site,
     phone_pages,
     request_for,
@@ -29,25 +28,27 @@ FOR_THE_REPAIRER = re.compile(r"KIT, beside.*?(?=Knowledge: )", re.DOTALL)
 LEFT_TO_THE_SITE = "What to bring and what to measure: open the address below when you’re online.\n\n"
 
 
-def expected_of(client, request):
-    answer = answer_of_the_site(client, request)
+def but_for_the_repairer(request, answer):
+    """The site's answer without what is left to the site."""
     if request["path"] == SUMMARY:
         answer["html"] = FOR_THE_REPAIRER.sub(LEFT_TO_THE_SITE, answer["html"])
     return answer
 
 
-def compare(client, page, addresses):
-    return differences_from_the_site(client, page, addresses, expected_of)
+def compare(page, addresses):
+    return differences_from_the_site(page, addresses, but_for_the_repairer)
 
 
-def test_pages_of_usual_checks_are_the_sites_own(client, page):
-    requests, found, apart = compare(client, page, [*usual_addresses(USUAL, SEED), *tasks_and_outcomes()])
+def test_pages_of_usual_checks_are_the_sites_own(page, record_property):
+    requests, found, apart = compare(page, [*usual_addresses(USUAL, SEED), *tasks_and_outcomes()])
+    record_property("states", len(found))
     assert "\n".join(apart[:MOST_SHOWN]) == ""
     assert_all_was_tried(requests, found)
 
 
-def test_forged_addresses_get_the_sites_own_pages_and_nothing_of_them_runs(client, page):
-    _, found, apart = compare(client, page, forged_addresses())
+def test_forged_addresses_get_the_sites_own_pages_and_nothing_of_them_runs(page, record_property):
+    _, found, apart = compare(page, forged_addresses())
+    record_property("states", len(found))
     assert "\n".join(apart[:MOST_SHOWN]) == ""
     shown = "".join(answer["html"] for answer in found)
     assert "&lt;script&gt;" in shown

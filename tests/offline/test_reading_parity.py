@@ -14,8 +14,9 @@ MOST_SHOWN = 3
 TOLD = ("That is short of the set heat", "That is past the set", "more readings than can be", "silent from switch")
 
 
-def test_pages_of_readings_are_the_sites_own(client, page):
-    requests, found, apart = differences_from_the_site(client, page, pages_of_their_own(A_PLACE, SEED))
+def test_pages_of_readings_are_the_sites_own(page, record_property):
+    requests, found, apart = differences_from_the_site(page, pages_of_their_own(A_PLACE, SEED))
+    record_property("states", len(found))
     assert "\n".join(apart[:MOST_SHOWN]) == ""
     kinds = {f"/reading/{kind}/" for kind in FIELDS}
     assert paths_with('class="picture"', requests, found, 40) == kinds
@@ -25,15 +26,17 @@ def test_pages_of_readings_are_the_sites_own(client, page):
     assert "/reading/thermometer/" in {r["path"] for r, a in zip(requests, found, strict=True) if onward_of(a)}
 
 
-def test_forms_on_pages_of_tasks_are_the_sites_own(client, page):
-    requests, found, apart = differences_from_the_site(client, page, pages_of_tasks(A_TASK, SEED))
+def test_forms_on_pages_of_tasks_are_the_sites_own(page, record_property):
+    requests, found, apart = differences_from_the_site(page, pages_of_tasks(A_TASK, SEED))
+    record_property("states", len(found))
     assert "\n".join(apart[:MOST_SHOWN]) == ""
     tasks = {task.id for task in library().pack.tasks.values() if measured_by(library().pack, task)}
     assert paths_with('class="measured"', requests, found, 10) == {f"/check/task/{task}/" for task in tasks}
 
 
-def test_forged_forms_get_the_sites_own_pages(client, page):
-    _, found, apart = differences_from_the_site(client, page, forged_forms())
+def test_forged_forms_get_the_sites_own_pages(page, record_property):
+    _, found, apart = differences_from_the_site(page, forged_forms())
+    record_property("states", len(found))
     assert "\n".join(apart[:MOST_SHOWN]) == ""
     assert Counter(answer["status"] for answer in found)[404] == 6
 
