@@ -10,3 +10,5 @@ os.environ.setdefault("STATIC_FROM_SOURCE", "1")
 os.environ.setdefault("DATABASE_URL", "sqlite:///:memory:")
 
 from site_config.settings import *  # noqa: F403  (the environment first)
+
+PASSWORD_HASHERS = ["tests.quick_password.QuickArgon2PasswordHasher"]

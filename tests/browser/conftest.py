@@ -1,8 +1,17 @@
 """A real browser on the real site, which must not complain about anything."""
 
 import pytest
+from playwright.sync_api import expect
 
+# A machine that does other things beside may take this long over one step; what never comes fails all the same.
+PATIENCE = 30_000
 PHONE = {"width": 360, "height": 740}
+
+
+@pytest.fixture(scope="session", autouse=True)
+def patient():
+    """Playwright's own waits last so long, `expect` alone gives up sooner."""
+    expect.set_options(timeout=PATIENCE)
 
 
 @pytest.fixture
@@ -17,7 +26,6 @@ def page(page, live_server):
     complaints = page.complaints = []
     page.on("console", lambda message: complaints.append(message.text) if message.type == "error" else None)
     page.on("pageerror", lambda error: complaints.append(str(error)))
-    page.set_default_timeout(10_000)
     page.site = live_server.url
     yield page
     assert complaints == []

@@ -5,7 +5,7 @@ from playwright.sync_api import expect
 CONTROLLED = "() => navigator.serviceWorker.controller !== null"
 SETS = "async () => (await caches.keys()).filter((name) => name.startsWith('oven-check-set-'))"
 POLL = 50
-POLLS = 200
+POLLS = 600
 
 
 def install(page, address="/?region=gb-eng"):
@@ -35,7 +35,10 @@ def let_old_worker_rest(page):
     versions = []
     session.on("ServiceWorker.workerVersionUpdated", lambda told: versions.extend(told["versions"]))
     session.send("ServiceWorker.enable")
-    page.wait_for_timeout(POLL)
+    for _ in range(POLLS):
+        if any(version["status"] == "activated" for version in versions):
+            break
+        page.wait_for_timeout(POLL)
     for version in versions:
         if version["status"] == "activated" and version["runningStatus"] == "running":
             session.send("ServiceWorker.stopWorker", {"versionId": version["versionId"]})

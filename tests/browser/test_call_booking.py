@@ -1,11 +1,10 @@
 """A call handed over by keyboard alone, and what keeps it whole when the session or the line is gone."""
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
 from tests.browser.calling_by_key import DESK, sit_down
-from tests.browser.examining import examine
+from tests.browser.examining import assert_no_barriers_by_day_and_night, examine
 from tests.desk.call.reading_aloud import ELEMENT
 from triage.jobsheet.reference import spelled_out
 from triage.models import JobSheet
@@ -203,10 +202,7 @@ def test_after_danger_the_band_stays_over_the_form_and_all_of_it_fits(page):
 
 
 def seen(agent):
-    for scheme in ("light", "dark"):
-        agent.page.emulate_media(color_scheme=scheme)
-        found = Axe().run(agent.page)
-        assert found.violations_count == 0, found.generate_report()
+    assert_no_barriers_by_day_and_night(agent.page)
     root = "document.documentElement"
     assert agent.page.evaluate(f"[{root}.scrollWidth, {root}.scrollHeight]") == [DESK["width"], DESK["height"]]
     examine(agent.page, "D Danger")

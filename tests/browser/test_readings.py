@@ -129,6 +129,7 @@ def test_one_reading_too_many_is_told_and_no_row_comes_after_it(page):
     rows = {f"read-time-{n}": str(n) for n in range(1, 61)} | {f"read-shown-{n}": "170" for n in range(1, 61)}
     page.clock.install(time=SIX)
     page.goto(page.site + at("/reading/thermometer/", {**ALONE, **SENT, "read-set": "180", **rows}))
+    stand_still(page)
     page.get_by_role("button", name="I switched it on now").click()
     page.clock.run_for(61 * 60_000)
     read_now = page.get_by_role("button", name="I read it now")
@@ -154,6 +155,7 @@ def test_without_storage_the_address_alone_keeps_the_start(page):
 def test_a_preheat_that_does_not_come_is_noted_as_such(page):
     page.clock.install(time=SIX)
     page.goto(page.site + at("/reading/preheat/", ALONE))
+    stand_still(page)
     page.get_by_role("button", name="I switched it on now").click()
     page.clock.run_for(45 * 60_000)
     expect(page.locator("[data-ask]")).to_contain_text("Long enough: turn the oven off")
@@ -165,6 +167,7 @@ def test_a_preheat_that_does_not_come_is_noted_as_such(page):
 def test_each_press_makes_a_row_with_its_time_and_rows_never_run_out(page):
     page.clock.install(time=SIX)
     page.goto(page.site + at("/reading/thermometer/", ALONE))
+    stand_still(page)
     page.get_by_role("button", name="I switched it on now").click()
     for n in range(1, 9):
         page.clock.run_for(5 * 60_000)
@@ -173,6 +176,7 @@ def test_each_press_makes_a_row_with_its_time_and_rows_never_run_out(page):
         expect(shown).to_be_focused()
         shown.fill(str(170 + n))
     assert page.get_by_label("Minutes of reading 8", exact=True).input_value() == "40.0"
+    page.clock.resume()
     page.get_by_label("Heat that was set").fill("180")
     page.get_by_role("button", name="Show what it means").click()
     expect(page.locator(".picture figcaption")).to_contain_text("Readings from 171 °C to 178 °C")

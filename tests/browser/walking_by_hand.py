@@ -12,7 +12,13 @@ def start(page, live_server, region="gb-eng"):
     page.goto(f"{live_server.url}/?region={region}")
 
 
+def settled(page):
+    """The last step is all in place: until htmx is done with it, its links are plain ones that load a whole page."""
+    expect(page.locator(".htmx-request, .htmx-swapping, .htmx-settling")).to_have_count(0)
+
+
 def tap(page, words):
+    settled(page)
     page.get_by_role("link", name=words, exact=True).click()
 
 
@@ -22,6 +28,7 @@ def heading(page):
 
 def no_danger(page):
     expect(heading(page)).to_have_text("Is there any danger?")
+    settled(page)
     page.locator("main a", has_text="None of these").first.click()
     expect(heading(page)).not_to_have_text("Is there any danger?")
 

@@ -72,6 +72,18 @@ PROOFS = (
         (*ENGINE_DATA, "tests/published/*.yaml"),
     ),
     Proof(
+        "engine-properties",
+        "what holds of every set of answers, tried by property-based tests on the small pack and on people's own",
+        (
+            "tests/engine/test_advice.py",
+            "tests/engine/test_belief.py",
+            "tests/engine/test_check.py",
+            "tests/engine/test_expected_information.py",
+            "tests/engine/test_next_question.py",
+        ),
+        ENGINE_DATA,
+    ),
+    Proof(
         "simulated-checks",
         "made-up people have short checks and get the right repairer with the right parts",
         ("tests/engine/test_simulated_checks.py", "tests/engine/test_kit.py"),

@@ -40,9 +40,9 @@ def test_a_red_flag_counts_however_much_stands_before_it():
     told = [(name, CANT_TELL) for name in pack.observations]
     for sign in ending_answers(pack):
         for pairs in ([*before, sign], [*told, *before[:MAX_ANSWERS], sign]):
-            step = run_check(pack, region, pairs).step
-            assert isinstance(step, Emergency), f"{sign} after {len(pairs) - 1} pairs"
-            assert danger_ends_the_check(pack, region, pairs, step) == []
+            check = run_check(pack, region, pairs)
+            assert isinstance(check.step, Emergency), f"{sign} after {len(pairs) - 1} pairs"
+            assert danger_ends_the_check(pack, region, pairs, check) == []
 
 
 def test_a_caution_never_lowers_the_band_by_answers_that_count_only_with_it():
@@ -52,8 +52,8 @@ def test_a_caution_never_lowers_the_band_by_answers_that_count_only_with_it():
     for timing, setting, alone in product(*about_trips):
         waiting = [("trip-timing", timing), ("trip-function", setting), ("trip-alone", alone)]
         pairs = [("complaint", "glass"), (SCREEN, NONE_OF_THESE), *waiting]
-        step = run_check(pack, region, pairs).step
-        tried += band_now(pack, region, step) is Band.MAKE_SAFE
+        check = run_check(pack, region, pairs)
+        tried += band_now(check) is Band.MAKE_SAFE
         for device in pack.observations["trip-device"].flags:
-            assert more_danger_never_lowers(pack, region, pairs, step, ("trip-device", device)) == []
+            assert more_danger_never_lowers(pack, region, pairs, check, ("trip-device", device)) == []
     assert tried

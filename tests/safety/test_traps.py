@@ -63,10 +63,10 @@ def test_danger_told_late_stops_the_check_just_as_told_early(sign):
 def test_a_single_trip_is_work_for_a_qualified_person_and_the_oven_stays_off(device, region):
     for tried in ([], [("trip-reset", "not-tried")], [("trip-reset", "held")]):
         pairs = [*TRIPPED, ("trip-device", device), *tried]
-        step = run_check(PACK, region_named(region), pairs).step
-        assert band_now(PACK, region_named(region), step) is Band.QUALIFIED
-        if isinstance(step, Question):
-            assert PACK.observations[step.observation].method != "trial"
+        check = run_check(PACK, region_named(region), pairs)
+        assert band_now(check) is Band.QUALIFIED
+        if isinstance(check.step, Question):
+            assert PACK.observations[check.step.observation].method != "trial"
 
 
 @pytest.mark.parametrize("region", REGIONS)
