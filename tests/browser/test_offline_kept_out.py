@@ -13,7 +13,7 @@ from playwright.sync_api import expect
 from tests.browser.phone import CONTROLLED, go_offline, says, until
 from tests.firm_builders import make_firm
 from tests.household.checks_done import answers_of, at
-from triage.offline.precache import phone_set
+from triage.offline.precache import precache_manifest
 
 pytestmark = pytest.mark.django_db(transaction=True)
 
@@ -75,7 +75,7 @@ def phone(page):
 
 
 def assert_nothing_more_is_kept(phone):
-    assert phone.evaluate(ALL_KEPT) == sorted([BLANK, *(file.url for file in phone_set().files)])
+    assert phone.evaluate(ALL_KEPT) == sorted([BLANK, *(file.url for file in precache_manifest().files)])
 
 
 @pytest.mark.parametrize("name", OPENED)

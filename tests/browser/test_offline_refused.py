@@ -8,7 +8,7 @@ from playwright.sync_api import expect
 from tests.browser.phone import CONTROLLED, SETS, go_offline, install, until
 from tests.browser.test_offline_update import publish  # noqa: F401
 from tests.browser.walking_by_hand import cannot_tell_the_rest, heading, no_danger, tap
-from triage.offline.precache import phone_set
+from triage.offline.precache import precache_manifest
 
 pytestmark = pytest.mark.django_db(transaction=True)
 
@@ -37,7 +37,7 @@ def test_a_full_disk_leaves_the_check_to_the_site(page):
 
 
 def test_a_first_set_that_arrives_broken_is_not_used_and_the_next_try_is(page, publish):  # noqa: F811
-    files = phone_set().files
+    files = precache_manifest().files
     pack = next(file for file in files if "/offline/pack-" in file.url)
     publish(files=tuple(replace(file, hash="0" * 32) if file is pack else file for file in files))
     page.goto(f"{page.site}/?region=gb-eng")
@@ -45,7 +45,7 @@ def test_a_first_set_that_arrives_broken_is_not_used_and_the_next_try_is(page, p
     walk(page)
     publish()
     install(page)
-    assert page.evaluate(SETS) == [f"oven-check-set-{phone_set().version}"]
+    assert page.evaluate(SETS) == [f"oven-check-set-{precache_manifest().version}"]
     go_offline(page)
     page.reload()
     tap(page, "It does not get hot at all")

@@ -8,7 +8,7 @@ from playwright.sync_api import expect
 
 from tests.browser.phone import SETS, go_offline, install, let_old_worker_rest, says, status, until
 from tests.browser.walking_by_hand import cannot_tell_the_rest, heading, no_danger, tap
-from triage.offline.precache import KeptFile, phone_set
+from triage.offline.precache import PrecacheEntry, precache_manifest
 from triage.offline.views import service_worker
 
 pytestmark = pytest.mark.django_db(transaction=True)
@@ -24,8 +24,8 @@ def publish(monkeypatch):
     """Puts another set on the site."""
 
     def publish(**changes):
-        changed = replace(phone_set(), **changes)
-        monkeypatch.setattr(service_worker, "phone_set", lambda: changed)
+        changed = replace(precache_manifest(), **changes)
+        monkeypatch.setattr(service_worker, "precache_manifest", lambda: changed)
 
     return publish
 
@@ -41,9 +41,9 @@ def test_a_newer_version_waits_for_the_next_check(page, publish):
     page.evaluate(UPDATE)
     until(page, WAITS)
     no_danger(page)
-    assert sorted(page.evaluate(SETS)) == sorted([kept_name(phone_set().version), kept_name("newer")])
+    assert sorted(page.evaluate(SETS)) == sorted([kept_name(precache_manifest().version), kept_name("newer")])
     cannot_tell_the_rest(page)
-    assert kept_name(phone_set().version) in page.evaluate(SETS)
+    assert kept_name(precache_manifest().version) in page.evaluate(SETS)
     page.get_by_role("link", name="Oven fault check").click()
     expect(page.get_by_label("Find it in your own words")).to_be_visible()
     let_old_worker_rest(page)
@@ -70,8 +70,8 @@ def test_a_check_in_another_window_is_carried_over_and_told_so(page, publish):
 
 def test_a_version_that_does_not_arrive_whole_leaves_the_last_good_one(page, publish):
     install(page)
-    first = phone_set().files
-    broken = KeptFile(first[0].url, "0" * 64)
+    first = precache_manifest().files
+    broken = PrecacheEntry(first[0].url, "0" * 64)
     publish(version="newer", files=(broken, *first[1:]))
     page.evaluate(UPDATE)
     says(page, "did not arrive complete. This phone goes on with the version it has")

@@ -9,7 +9,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from tests.whole_site.project_files import ROOT
-from triage.knowledge.offline_pack import offline_pack
+from triage.knowledge.offline_pack import build_offline_pack
 
 ESBUILD = ROOT / ".tools" / "node_modules" / ".bin" / "esbuild"
 ENTRY = Path(__file__).parent / "phone" / "node.js"
@@ -23,7 +23,7 @@ def bundled(entry, *options):
 
 def records_in_node(pack, regions, chunks):
     """What the engine in Node makes of each chunk of `(region, pairs)` trails."""
-    lines = [offline_pack(pack, regions).text, *(json.dumps(chunk) for chunk in chunks)]
+    lines = [build_offline_pack(pack, regions).text, *(json.dumps(chunk) for chunk in chunks)]
     with TemporaryDirectory() as folder:
         program = Path(folder) / "engine.mjs"
         program.write_text(bundled(ENTRY, "--platform=node", "--format=esm"), "utf-8")

@@ -13,7 +13,7 @@ from threading import Thread
 import triage
 from tests.whole_site.project_files import ROOT
 from triage.knowledge.library import library
-from triage.knowledge.offline_pack import offline_pack
+from triage.knowledge.offline_pack import build_offline_pack
 
 ENGINE = Path(triage.__file__).parent / "static" / "triage" / "offline" / "engine"
 PHONE = Path(__file__).parent / "phone"
@@ -49,7 +49,7 @@ class Desk:
     def __init__(self, pack, regions):
         self.ready = {
             "/": b"<!doctype html><title>Engine</title>",
-            "/pack.json": offline_pack(pack, regions).text.encode(),
+            "/pack.json": build_offline_pack(pack, regions).text.encode(),
         }
         self.records = {}
         for folder in (ENGINE, PHONE):

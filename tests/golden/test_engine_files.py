@@ -8,7 +8,7 @@ from tests.golden.node import bundled
 from tests.golden.phone_engine import ENGINE, all_regions
 from triage import engine
 from triage.knowledge.library import library
-from triage.knowledge.offline_pack import offline_pack
+from triage.knowledge.offline_pack import build_offline_pack
 
 MODULES = {path.stem: path.read_text("utf-8") for path in sorted(ENGINE.rglob("*.js"))}
 # Arithmetic that Python brings along, and the part of `model.py` that would make its file too long.
@@ -45,6 +45,6 @@ def test_each_import_names_something_that_is_exported():
 
 def test_engine_and_pack_leave_room_for_the_pages():
     """Of the 120 kB that everything offline may weigh, they take 34 at most."""
-    bundle = offline_pack(library().pack, all_regions()).text
+    bundle = build_offline_pack(library().pack, all_regions()).text
     weight = sum(len(gzip.compress(text.encode(), 9)) for text in (bundle, bundled(ENGINE / "check.js", "--minify")))
     assert weight <= HEAVIEST

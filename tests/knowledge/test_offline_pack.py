@@ -8,13 +8,13 @@ import pytest
 from tests.builders import ANYWHERE, make_pack
 from triage.engine.pack import CANT_TELL, FaultPair, Region
 from triage.knowledge.library import library
-from triage.knowledge.offline_pack import offline_pack
+from triage.knowledge.offline_pack import build_offline_pack
 
 
 @pytest.fixture
 def told():
     regions = [profile.region for profile in library().regions.values()]
-    return json.loads(offline_pack(library().pack, regions).text)
+    return json.loads(build_offline_pack(library().pack, regions).text)
 
 
 def keys_of(value):
@@ -54,8 +54,8 @@ def test_a_default_is_left_out_and_anything_else_told():
     urgent = replace(
         pack, observations={name: replace(question, urgent=True)}, fault_pairs=(FaultPair("a", "b", 1.5, True),)
     )
-    assert "urgent" not in json.loads(offline_pack(pack, []).text)["observations"][name]
-    told = json.loads(offline_pack(urgent, [Region("there", removes=frozenset({"z", "a"}))]).text)
+    assert "urgent" not in json.loads(build_offline_pack(pack, []).text)["observations"][name]
+    told = json.loads(build_offline_pack(urgent, [Region("there", removes=frozenset({"z", "a"}))]).text)
     assert told["observations"][name]["urgent"] is True
     assert told["fault_pairs"] == [["a", "b", 1.5, 1]]
     assert told["regions"] == {"there": {"removes": ["a", "z"]}}
@@ -63,7 +63,7 @@ def test_a_default_is_left_out_and_anything_else_told():
 
 def test_the_version_changes_with_any_byte_and_with_nothing_else():
     pack = make_pack()
-    one = offline_pack(pack, [ANYWHERE])
-    assert offline_pack(make_pack(), [ANYWHERE]) == one
-    assert offline_pack(pack, [replace(ANYWHERE, removes=frozenset({"x"}))]).version != one.version
+    one = build_offline_pack(pack, [ANYWHERE])
+    assert build_offline_pack(make_pack(), [ANYWHERE]) == one
+    assert build_offline_pack(pack, [replace(ANYWHERE, removes=frozenset({"x"}))]).version != one.version
     assert CANT_TELL not in one.text

@@ -9,8 +9,8 @@ from django.test import Client
 from tests.golden.phone_engine import address_of, phone_engine
 from tests.safety.parallel import in_parallel
 from triage.knowledge.library import library
-from triage.offline.bundle import pack_for_phones
-from triage.offline.page_bundle import pages_for_phones
+from triage.offline.page_bundle import build_page_bundle
+from triage.offline.parts import offline_pack
 from triage.offline.sentences import PAGES
 from triage.web.step_header import STEP
 
@@ -56,8 +56,8 @@ def phone_pages(page):
         desk.ready |= {
             **{address_of(path): path.read_bytes() for path in PAGES.rglob("*.js")},
             "/pages-worker.js": WORKER.encode(),
-            "/site-pack.json": pack_for_phones().text.encode(),
-            "/pages.json": pages_for_phones().text.encode(),
+            "/site-pack.json": offline_pack().text.encode(),
+            "/pages.json": build_page_bundle().text.encode(),
         }
         yield lambda requests: page.evaluate(ANSWER_ALL, requests)
 

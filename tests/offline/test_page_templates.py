@@ -7,7 +7,7 @@ from django.utils.translation import override
 from tests.whole_site.project_files import ROOT
 from triage.offline import page_templates
 from triage.offline.page_bundle import PAGES, STANDALONE_PAGES
-from triage.offline.page_templates import NotForThePhone, PageTemplates
+from triage.offline.page_templates import PageTemplates, UnsupportedInOfflineTemplate
 
 FILLING = ROOT / "triage" / "static" / "triage" / "offline" / "pages" / "filling.js"
 
@@ -81,7 +81,7 @@ def test_a_text_kept_under_a_name_is_filled_where_the_name_stands(written_down):
     ],
 )
 def test_what_the_phone_cannot_fill_is_refused_with_the_remedy(written_down, source, words):
-    with pytest.raises(NotForThePhone, match="not known to the phone") as refused:
+    with pytest.raises(UnsupportedInOfflineTemplate, match="not known to the phone") as refused:
         written_down(source)
     assert words in str(refused.value)
 

@@ -5,12 +5,12 @@ import json
 import pytest
 
 from triage.knowledge.library import library
-from triage.offline.page_texts import regions_for_phones, texts_for_phones
+from triage.offline.page_texts import page_regions, page_texts
 
 
 @pytest.fixture
 def told():
-    return texts_for_phones(library().texts["en"], library().pack)
+    return page_texts(library().texts["en"], library().pack)
 
 
 def test_rows_stand_in_the_packs_order_with_their_fields_named_once(told):
@@ -49,7 +49,7 @@ def test_placeholders_stay_open_because_one_copy_serves_every_region(told):
 
 
 def test_every_region_is_there_in_the_order_the_first_page_lists_them():
-    told = regions_for_phones(library().regions)
+    told = page_regions(library().regions)
     assert list(told) == list(library().regions)
     assert told["gb-eng"]["emergency"] == library().regions["gb-eng"].emergency
     assert all("unsure" not in place for place in told.values())

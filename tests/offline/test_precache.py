@@ -8,7 +8,7 @@ import pytest
 from tests.household.every_page import PAGES
 from tests.reading_pages import read_page
 from triage.offline import precache
-from triage.offline.precache import page_headers, phone_set
+from triage.offline.precache import page_headers, precache_manifest
 
 pytestmark = pytest.mark.django_db
 
@@ -20,7 +20,9 @@ def served(client, url):
 
 
 def test_each_file_is_served_with_the_hash_that_the_set_names(client):
-    wrong = {file.url for file in phone_set().files if sha256(served(client, file.url)).hexdigest()[:32] != file.hash}
+    wrong = {
+        file.url for file in precache_manifest().files if sha256(served(client, file.url)).hexdigest()[:32] != file.hash
+    }
     assert wrong == set()
 
 
@@ -29,7 +31,7 @@ def test_every_style_and_script_of_a_page_is_in_the_set(client, name):
     page = read_page(client.get(PAGES[name]))
     asked = {script.attributes["src"] for script in page.select("script")}
     asked |= {link.attributes["href"] for link in page.select('link[rel="stylesheet"]')}
-    assert asked - {file.url for file in phone_set().files} == set()
+    assert asked - {file.url for file in precache_manifest().files} == set()
 
 
 def test_a_page_made_on_the_phone_has_the_headers_of_the_sites_own(client):
@@ -43,9 +45,9 @@ def test_a_page_made_on_the_phone_has_the_headers_of_the_sites_own(client):
 
 
 def test_the_version_changes_with_any_file(monkeypatch):
-    first = phone_set()
+    first = precache_manifest()
     monkeypatch.setattr(precache, "_bytes_of", lambda name: name.encode())
-    changed = phone_set.__wrapped__()
+    changed = precache_manifest.__wrapped__()
     assert changed.version != first.version
     assert json.loads(changed.as_json())["version"] == changed.version
 

@@ -5,7 +5,7 @@ import re
 from django.utils.translation import ngettext, override
 
 from tests.whole_site.project_files import ROOT
-from triage.offline.sentences import MOST_COUNTED, counted_forms, parts_of_sentence, presenter_sources, said_in
+from triage.offline.sentences import MAX_COUNTED, extract_messages, plural_table, presenter_sources, split_placeholders
 
 # The one thing the phone says that the site never has to.
 PHONES_OWN = {"What to bring and what to measure: open the address below when you’re online."}
@@ -14,14 +14,14 @@ LITERAL = re.compile(r'"((?:[^"\\]|\\.)*)"')
 
 def test_sentences_are_found_by_their_words():
     script = 'visit.say("One.");visit.say(\n"Two %(n)s \\"x\\"", {n});say(other);essay("No.");v.sayCounted("a", "b", n)'
-    assert said_in(script) == (["One.", 'Two %(n)s \\"x\\"'], [("a", "b")])
+    assert extract_messages(script) == (["One.", 'Two %(n)s \\"x\\"'], [("a", "b")])
 
 
 def test_the_phone_says_only_what_the_site_says():
     """So no sentence has two homes: changed in one place only, it is not the site's any more and stops here."""
     sources = (path.read_text("utf-8") for path in (ROOT / "triage").rglob("*.py"))
     said = {words for source in sources for words in LITERAL.findall(re.sub(r'"\s*\n\s*"', "", source))}
-    plain, counted = said_in(presenter_sources())
+    plain, counted = extract_messages(presenter_sources())
     assert set(plain) - said == PHONES_OWN
     assert {words for both in counted for words in both} <= said
     assert plain
@@ -35,7 +35,7 @@ def test_every_say_has_its_words_beside_it():
 
 def test_forms_follow_the_rule_of_the_language():
     with override("en"):
-        which, forms = counted_forms(lambda n: ngettext("%(n)s answer", "%(n)s answers", n))
+        which, forms = plural_table(lambda n: ngettext("%(n)s answer", "%(n)s answers", n))
     assert (which, forms) == ("010", ["%(n)s answers", "%(n)s answer"])
 
 
@@ -46,11 +46,11 @@ def test_a_rule_with_three_forms_is_kept_to_the_last_count():
         few = n % 10 in (2, 3, 4) and n % 100 not in (12, 13, 14)
         return "one" if n == 1 else "few" if few else "many"
 
-    which, forms = counted_forms(polish)
-    assert [forms[int(which[min(n, len(which) - 1)])] for n in range(MOST_COUNTED)] == [
-        polish(n) for n in range(MOST_COUNTED)
+    which, forms = plural_table(polish)
+    assert [forms[int(which[min(n, len(which) - 1)])] for n in range(MAX_COUNTED)] == [
+        polish(n) for n in range(MAX_COUNTED)
     ]
 
 
 def test_a_sentence_is_taken_apart_at_its_words():
-    assert list(parts_of_sentence("%(a)s of 100%% %(b)s")) == [("a", False), (" of 100% ", True), ("b", False)]
+    assert list(split_placeholders("%(a)s of 100%% %(b)s")) == [("a", False), (" of 100% ", True), ("b", False)]

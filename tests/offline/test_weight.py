@@ -4,7 +4,7 @@ import brotli
 from django.urls import reverse
 from rcssmin import cssmin
 
-from triage.offline.precache import phone_set
+from triage.offline.precache import precache_manifest
 
 HEAVIEST = 120_000
 
@@ -20,6 +20,6 @@ def weight(client, url):
 
 def test_everything_offline_weighs_less_than_120_kilobytes(client):
     """What stands under /static/ is squeezed and packed with Brotli when the site's files are collected."""
-    addresses = [reverse("offline-worker"), *(file.url for file in phone_set().files)]
+    addresses = [reverse("offline-worker"), *(file.url for file in precache_manifest().files)]
     assert len(addresses) > 10
     assert sum(weight(client, address) for address in addresses) <= HEAVIEST

@@ -29,7 +29,7 @@ class OfflinePack:
     version: str
 
 
-def offline_pack(pack: Pack, regions: Iterable[Region]) -> OfflinePack:
+def build_offline_pack(pack: Pack, regions: Iterable[Region]) -> OfflinePack:
     """What a phone needs to know to go through a check alone."""
     content = {
         **{name: worth for name, worth in _shape(pack).items() if name not in LEFT_OUT},

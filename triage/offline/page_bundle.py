@@ -18,8 +18,8 @@ from triage.jobsheet.reading_text import SEAL_PLACES
 from triage.knowledge.library import FIRST_LANGUAGE, library
 from triage.knowledge.offline_pack import DIGEST_LENGTH
 from triage.offline.page_templates import PageTemplates
-from triage.offline.page_texts import regions_for_phones, texts_for_phones
-from triage.offline.sentences import counted_forms, presenter_sources, said_in
+from triage.offline.page_texts import page_regions, page_texts
+from triage.offline.sentences import extract_messages, plural_table, presenter_sources
 
 PAGES = ("start", "danger", "question", "make_safe", "advice", "task", "reading", "exit")
 STANDALONE_PAGES = ("404", "_reading_text")
@@ -45,7 +45,7 @@ class PageBundle:
 
 
 @cache
-def pages_for_phones(language: str = FIRST_LANGUAGE) -> PageBundle:
+def build_page_bundle(language: str = FIRST_LANGUAGE) -> PageBundle:
     """The pages in one of the languages that the pack has texts in."""
     known = library()
     with override(language):
@@ -63,8 +63,8 @@ def pages_for_phones(language: str = FIRST_LANGUAGE) -> PageBundle:
             "signs": SIGNS,
             "currency_signs": CURRENCY_SIGNS,
             "seal_places": {place: str(name) for place, name in SEAL_PLACES.items()},
-            "regions": regions_for_phones(known.regions),
-            "texts": texts_for_phones(known.texts[language], known.pack),
+            "regions": page_regions(known.regions),
+            "texts": page_texts(known.texts[language], known.pack),
             "costs": {"prices": known.pack.costs.prices, "call_outs": known.pack.costs.call_out_multiples},
         }
     text = json.dumps(content, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
@@ -78,7 +78,7 @@ def _paths() -> dict[str, str]:
 
 def _sentences() -> dict[str, Mapping[str, Any]]:
     """What presenters say that is not said as it stands in their script, and what counts."""
-    plain, counted = said_in(presenter_sources())
+    plain, counted = extract_messages(presenter_sources())
     return {
         "sentences": {words: gettext(words) for words in plain if gettext(words) != words},
         "counted": {f"{single}|{plural}": _counted(single, plural) for single, plural in counted},
@@ -86,5 +86,5 @@ def _sentences() -> dict[str, Mapping[str, Any]]:
 
 
 def _counted(single: str, plural: str) -> list[str]:
-    which, forms = counted_forms(lambda n: ngettext(single, plural, n))
+    which, forms = plural_table(lambda n: ngettext(single, plural, n))
     return [which, *forms]

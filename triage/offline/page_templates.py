@@ -23,20 +23,20 @@ from django.templatetags.i18n import (
 from django.templatetags.static import PrefixNode, StaticNode
 from django.utils.translation import gettext, ngettext
 
-from triage.offline.sentences import counted_forms, parts_of_sentence
+from triage.offline.sentences import plural_table, split_placeholders
 
 FOLDER = "triage"
 # What no page of the phone has: a firm it is done for. What hangs on it is left out.
-ABSENT = {"firm", "firm_origins", "offer"}
+ABSENT_OFFLINE = {"firm", "firm_origins", "offer"}
 FILTERS = {"lower", "length"}
 CONSTANTS = (TranslateNode, StaticNode, PrefixNode, URLNode, SimpleNode)
-SILENT = (LoadNode, CommentNode, GetCurrentLanguageNode, GetCurrentLanguageBidiNode)
-TESTS = {"or", "and", "not", "==", "!=", "<", ">", "<=", ">="}
+IGNORED = (LoadNode, CommentNode, GetCurrentLanguageNode, GetCurrentLanguageBidiNode)
+OPERATORS = {"or", "and", "not", "==", "!=", "<", ">", "<=", ">="}
 
-Told = str | list[Any]
+NodeData = str | list[Any]
 
 
-class NotForThePhone(Exception):
+class UnsupportedInOfflineTemplate(Exception):
     """A template says something that the phone cannot fill. The message says what, and what to do."""
 
 
@@ -44,8 +44,8 @@ class PageTemplates:
     """Every fragment that some page includes, under its name, and for each page its own blocks of the base."""
 
     def __init__(self, pages: Iterable[str], alone: Iterable[str]) -> None:
-        self.templates: dict[str, list[Told]] = {}
-        self.blocks: dict[str, dict[str, list[Told]]] = {}
+        self.templates: dict[str, list[NodeData]] = {}
+        self.blocks: dict[str, dict[str, list[NodeData]]] = {}
         for page in pages:
             self._page(page)
             self._fragment(f"_{page}")
@@ -64,26 +64,26 @@ class PageTemplates:
             nodes = get_template(f"{FOLDER}/{name}.html").template.nodelist  # type: ignore[attr-defined]
             self.templates[name] = self._nodes(nodes)
 
-    def _nodes(self, nodes: NodeList) -> list[Told]:
+    def _nodes(self, nodes: NodeList) -> list[NodeData]:
         """The nodes written down, neighbouring texts as one."""
-        found: list[Told] = []
-        for told in (told for node in nodes for told in self._node(node)):
-            if isinstance(told, str) and found and isinstance(found[-1], str):
-                found[-1] += told
-            elif told:
-                found.append(told)
+        found: list[NodeData] = []
+        for data in (written for node in nodes for written in self._node(node)):
+            if isinstance(data, str) and found and isinstance(found[-1], str):
+                found[-1] += data
+            elif data:
+                found.append(data)
         return found
 
-    def _node(self, node: Node) -> list[Told]:
+    def _node(self, node: Node) -> list[NodeData]:
         if isinstance(node, TextNode):
             return [node.s]
         if isinstance(node, TranslateNode) and node.asvar:
             return [_remembered(node, node.asvar)]
         if isinstance(node, CONSTANTS):
             return [_constant(node)]
-        if isinstance(node, SILENT):
+        if isinstance(node, IGNORED):
             return []
-        writers: dict[type[Node], Callable[[Any], list[Told]]] = {
+        writers: dict[type[Node], Callable[[Any], list[NodeData]]] = {
             VariableNode: lambda node: [["v", _expression(node.filter_expression)]],
             IfNode: self._if,
             ForNode: self._for,
@@ -94,52 +94,54 @@ class PageTemplates:
             WidthRatioNode: _ratio,
         }
         if type(node) not in writers:
-            raise NotForThePhone(
+            raise UnsupportedInOfflineTemplate(
                 f"The tag of {type(node).__name__} is not known to the phone. Write the template without it,"
                 " or teach triage/offline/page_templates.py and filling.js to fill it."
             )
         return writers[type(node)](node)
 
-    def _if(self, node: IfNode) -> list[Told]:
+    def _if(self, node: IfNode) -> list[NodeData]:
         branches: list[Any] = []
         for condition, nodes in node.conditions_nodelists:
-            told = None if condition is None else _test(condition)
-            if isinstance(told, str) and told in ABSENT:
+            test = None if condition is None else _test(condition)
+            if isinstance(test, str) and test in ABSENT_OFFLINE:
                 continue
-            branches += [self._nodes(nodes)] if condition is None else [told, self._nodes(nodes)]
+            branches += [self._nodes(nodes)] if condition is None else [test, self._nodes(nodes)]
         if len(branches) == 1:
             return list(branches[0])
         return [["i", *branches]] if branches else []
 
-    def _for(self, node: ForNode) -> list[Told]:
+    def _for(self, node: ForNode) -> list[NodeData]:
         if node.is_reversed or node.nodelist_empty:
-            raise NotForThePhone("A loop backwards or with {% empty %} is not known to the phone. Write it with an if.")
+            raise UnsupportedInOfflineTemplate(
+                "A loop backwards or with {% empty %} is not known to the phone. Write it with an if."
+            )
         nodes = cast(NodeList, node.nodelist_loop)
         return [["f", list(node.loopvars), _expression(node.sequence), self._nodes(nodes)]]
 
-    def _include(self, node: IncludeNode) -> list[Told]:
+    def _include(self, node: IncludeNode) -> list[NodeData]:
         name = _name_of(node.template)
         self._fragment(name)
-        told: list[Told] = [["u", name]]
-        return [["w", _named(node.extra_context), told]] if node.extra_context else told
+        data: list[NodeData] = [["u", name]]
+        return [["w", _named(node.extra_context), data]] if node.extra_context else data
 
-    def _sentence(self, node: BlockTranslateNode) -> list[Told]:
+    def _sentence(self, node: BlockTranslateNode) -> list[NodeData]:
         """A sentence with its words left open; where it counts, every form with the rule that picks one."""
         single, _ = node.render_token_list(node.singular)
-        words = _named(node.extra_context)
+        values = _named(node.extra_context)
         if not (node.plural and node.countervar and node.counter):
-            told: list[Told] = _open_words(gettext(single), words)
+            data: list[NodeData] = _with_placeholders(gettext(single), values)
         else:
-            counter = words[node.countervar] = _expression(node.counter)
+            counter = values[node.countervar] = _expression(node.counter)
             plural, _ = node.render_token_list(node.plural)
-            which, forms = counted_forms(lambda n: ngettext(single, plural, n))
-            told = [["n", counter, which, *(_open_words(form, words) for form in forms)]]
-        return [["s", node.asvar, told]] if node.asvar else told
+            which, forms = plural_table(lambda n: ngettext(single, plural, n))
+            data = [["n", counter, which, *(_with_placeholders(form, values) for form in forms)]]
+        return [["s", node.asvar, data]] if node.asvar else data
 
 
-def _open_words(sentence: str, words: dict[str, Any]) -> list[Told]:
+def _with_placeholders(sentence: str, words: dict[str, Any]) -> list[NodeData]:
     """Its text, and what is filled in between: a word of its own as the expression it stands for."""
-    return [part if text else ["v", words.get(part, part)] for part, text in parts_of_sentence(sentence)]
+    return [part if text else ["v", words.get(part, part)] for part, text in split_placeholders(sentence)]
 
 
 def _constant(node: Node) -> str:
@@ -161,34 +163,40 @@ def _named(expressions: dict[str, FilterExpression]) -> dict[str, Any]:
 def _name_of(expression: FilterExpression | Node) -> str:
     name = getattr(expression, "var", None)
     if not isinstance(name, str):
-        raise NotForThePhone("A template included by a name worked out is not known to the phone. Name it.")
+        raise UnsupportedInOfflineTemplate(
+            "A template included by a name worked out is not known to the phone. Name it."
+        )
     return name.removeprefix(f"{FOLDER}/").removesuffix(".html")
 
 
-def _expression(told: FilterExpression | str) -> Any:
+def _expression(expression: FilterExpression | str) -> Any:
     """A path ("page.heading") with its filters, or what is meant as it stands."""
-    if isinstance(told, str):
-        return {"is": told}
-    if not isinstance(told.var, Variable):
-        return {"is": str(told.var)}
-    if told.var.lookups is None:
-        return {"is": told.var.literal}
-    filters = [function.__name__ for function, _ in told.filters]
-    if not set(filters) <= FILTERS or told.var.translate:
-        raise NotForThePhone(f"The filters of {told.token} are not known to the phone. It knows {sorted(FILTERS)}.")
-    path = ".".join(told.var.lookups)
+    if isinstance(expression, str):
+        return {"is": expression}
+    if not isinstance(expression.var, Variable):
+        return {"is": str(expression.var)}
+    if expression.var.lookups is None:
+        return {"is": expression.var.literal}
+    filters = [function.__name__ for function, _ in expression.filters]
+    if not set(filters) <= FILTERS or expression.var.translate:
+        raise UnsupportedInOfflineTemplate(
+            f"The filters of {expression.token} are not known to the phone. It knows {sorted(FILTERS)}."
+        )
+    path = ".".join(expression.var.lookups)
     return {"is": path == "True"} if path in ("True", "False") else "|".join([path, *filters])
 
 
 def _test(condition: Any) -> Any:
     if condition.id == "literal":
         return _expression(condition.value)
-    if condition.id not in TESTS:
-        raise NotForThePhone(f"The test “{condition.id}” is not known to the phone. It knows {sorted(TESTS)}.")
+    if condition.id not in OPERATORS:
+        raise UnsupportedInOfflineTemplate(
+            f"The test “{condition.id}” is not known to the phone. It knows {sorted(OPERATORS)}."
+        )
     sides = [condition.first, condition.second]
     return [condition.id, *(_test(side) for side in sides if side is not None)]
 
 
-def _ratio(node: WidthRatioNode) -> list[Told]:
+def _ratio(node: WidthRatioNode) -> list[NodeData]:
     most, width = (float(str(e.resolve(Context({})))) for e in (node.max_expr, node.max_width))
     return [["r", _expression(node.val_expr), most, width]]

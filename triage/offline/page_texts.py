@@ -25,7 +25,7 @@ REGION_FIELDS = (
 )
 
 
-def texts_for_phones(texts: Texts, pack: Pack) -> dict[str, Any]:
+def page_texts(texts: Texts, pack: Pack) -> dict[str, Any]:
     questions = _table(texts.questions, pack.observations)
     at = questions["of"].index("options")
     for row, observation in zip(questions["rows"], pack.observations.values(), strict=True):
@@ -45,14 +45,14 @@ def texts_for_phones(texts: Texts, pack: Pack) -> dict[str, Any]:
     }
 
 
-def regions_for_phones(regions: Mapping[str, RegionProfile]) -> dict[str, Any]:
+def page_regions(regions: Mapping[str, RegionProfile]) -> dict[str, Any]:
     return {region: {name: getattr(profile, name) for name in REGION_FIELDS} for region, profile in regions.items()}
 
 
 def _table(shapes: Mapping[str, Any], ids: Iterable[str]) -> dict[str, Any]:
     """A row for every id, empty where it has no text."""
-    told = next(iter(shapes.values()))
-    return {"of": _names(told), "rows": [_row(shapes[each]) if each in shapes else None for each in ids]}
+    first = next(iter(shapes.values()))
+    return {"of": _names(first), "rows": [_row(shapes[each]) if each in shapes else None for each in ids]}
 
 
 def _names(shape: Any) -> list[str]:

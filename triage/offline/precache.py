@@ -22,23 +22,23 @@ from triage.web.security_headers import HEADERS
 DIGEST_LENGTH = 16
 HASH_LENGTH = 32  # half a SHA-256: 128 bits still let nobody make another file of the same hash
 STATIC = Path(triage.__file__).parent / "static"
-NEEDED = ("triage/icons/oven.svg", "triage/pages/page.min.js", "django_htmx/htmx-2.min.js")
-OF_FRAMES = "framed.css"
+STATIC_FILES = ("triage/icons/oven.svg", "triage/pages/page.min.js", "django_htmx/htmx-2.min.js")
+FRAME_STYLES = "framed.css"
 
 
 @dataclass(frozen=True, slots=True)
-class KeptFile:
+class PrecacheEntry:
     url: str
     hash: str
 
 
 @dataclass(frozen=True, slots=True)
-class PhoneSet:
+class PrecacheManifest:
     """`parts` names what the pages are made from by its role; `headers` guard a page that the phone makes itself."""
 
     version: str
     parts: dict[str, str]
-    files: tuple[KeptFile, ...]
+    files: tuple[PrecacheEntry, ...]
     headers: dict[str, str]
 
     def as_json(self) -> str:
@@ -46,13 +46,13 @@ class PhoneSet:
 
 
 @cache
-def phone_set() -> PhoneSet:
+def precache_manifest() -> PrecacheManifest:
     made_from = parts()
     files = (
-        *(KeptFile(part.url, _hash(part.text.encode())) for part in made_from.values()),
-        *(KeptFile(static(name), _hash(_bytes_of(name))) for name in _named()),
+        *(PrecacheEntry(part.url, _hash(part.text.encode())) for part in made_from.values()),
+        *(PrecacheEntry(static(name), _hash(_bytes_of(name))) for name in _static_names()),
     )
-    return PhoneSet(
+    return PrecacheManifest(
         version=_version(files),
         parts={role: part.url for role, part in made_from.items()},
         files=files,
@@ -65,10 +65,10 @@ def page_headers() -> dict[str, str]:
     return {"Content-Security-Policy": build_policy(), **HEADERS, "X-Content-Type-Options": "nosniff"}
 
 
-def _named() -> list[str]:
+def _static_names() -> list[str]:
     """What the pages themselves point at."""
-    styles = [path for path in STATIC.glob("triage/css/*.css") if path.name != OF_FRAMES]
-    return [*NEEDED, *(_name(path) for path in sorted(styles))]
+    styles = [path for path in STATIC.glob("triage/css/*.css") if path.name != FRAME_STYLES]
+    return [*STATIC_FILES, *(_name(path) for path in sorted(styles))]
 
 
 def _name(path: Path) -> str:
@@ -90,9 +90,9 @@ def _source_of(name: str) -> bytes:
     return Path(found).read_bytes()
 
 
-def _version(files: Iterable[KeptFile]) -> str:
-    told = "\n".join(f"{file.url} {file.hash}" for file in files)
-    return _hash(told.encode())[:DIGEST_LENGTH]
+def _version(files: Iterable[PrecacheEntry]) -> str:
+    lines = "\n".join(f"{file.url} {file.hash}" for file in files)
+    return _hash(lines.encode())[:DIGEST_LENGTH]
 
 
 def _hash(content: bytes) -> str:

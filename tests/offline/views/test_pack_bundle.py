@@ -5,18 +5,18 @@ import json
 import pytest
 from django.urls import reverse
 
-from triage.offline.bundle import pack_for_phones
+from triage.offline.parts import offline_pack
 
 
 @pytest.fixture
 def address():
-    return reverse("offline-pack", args=[pack_for_phones().version])
+    return reverse("offline-pack", args=[offline_pack().version])
 
 
 def test_the_pack_is_there_and_may_be_kept_for_ever(client, address):
     response = client.get(address)
     assert response.headers["Content-Type"] == "application/json"
-    assert json.loads(response.content) == json.loads(pack_for_phones().text)
+    assert json.loads(response.content) == json.loads(offline_pack().text)
     kept = {part.strip() for part in response.headers["Cache-Control"].split(",")}
     assert kept == {"public", "max-age=31536000", "immutable"}
 

@@ -4,18 +4,18 @@ import brotli
 import pytest
 from django.urls import reverse
 
-from triage.offline.page_bundle import pages_for_phones
+from triage.offline.page_bundle import build_page_bundle
 
 
 @pytest.fixture
 def address():
-    return reverse("offline-page-bundle", args=[pages_for_phones().version])
+    return reverse("offline-page-bundle", args=[build_page_bundle().version])
 
 
 def test_it_is_there_and_may_be_kept_for_ever(client, address):
     response = client.get(address)
     assert response.headers["Content-Type"] == "application/json"
-    assert response.content.decode() == pages_for_phones().text
+    assert response.content.decode() == build_page_bundle().text
     assert "immutable" in response.headers["Cache-Control"]
     again = client.get(address, headers={"If-None-Match": response.headers["ETag"]})
     assert (again.status_code, again.content) == (304, b"")
@@ -24,7 +24,7 @@ def test_it_is_there_and_may_be_kept_for_ever(client, address):
 def test_it_travels_packed(client, address):
     response = client.get(address, headers={"Accept-Encoding": "gzip, br"})
     assert response.headers["Content-Encoding"] == "br"
-    assert brotli.decompress(response.content).decode() == pages_for_phones().text
+    assert brotli.decompress(response.content).decode() == build_page_bundle().text
 
 
 def test_a_version_that_is_not_this_one_is_not_found_and_not_kept(client):

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from triage.offline.precache import phone_set
+from triage.offline.precache import precache_manifest
 from triage.offline.views import service_worker
 
 
@@ -15,15 +15,15 @@ def test_it_stands_at_the_root_and_may_guard_all_of_it(client):
 
 def test_it_carries_its_set_and_neither_imports_nor_exports(client):
     text = client.get("/worker.js").content.decode()
-    assert f"const SET = {phone_set().as_json()};" in text
+    assert f"const SET = {precache_manifest().as_json()};" in text
     assert "\nexport " not in text
     assert "\nimport " not in text
 
 
 def test_another_set_is_another_worker(client, monkeypatch):
     first = client.get("/worker.js")
-    newer = replace(phone_set(), version="newer")
-    monkeypatch.setattr(service_worker, "phone_set", lambda: newer)
+    newer = replace(precache_manifest(), version="newer")
+    monkeypatch.setattr(service_worker, "precache_manifest", lambda: newer)
     again = client.get("/worker.js", headers={"If-None-Match": first.headers["ETag"]})
     assert again.status_code == 200
     assert again.content != first.content

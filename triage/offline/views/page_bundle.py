@@ -5,13 +5,13 @@ from django.views.decorators.cache import cache_control
 from django.views.decorators.http import etag, require_safe
 
 from triage.knowledge.library import library
-from triage.offline.page_bundle import PageBundle, pages_for_phones
+from triage.offline.page_bundle import PageBundle, build_page_bundle
+from triage.offline.views.brotli_response import brotli_response
 from triage.offline.views.pack_bundle import A_YEAR
-from triage.offline.views.packed import send_packed
 
 
 def _bundle(version: str) -> PageBundle | None:
-    every = (pages_for_phones(language) for language in library().texts)
+    every = (build_page_bundle(language) for language in library().texts)
     return next((bundle for bundle in every if bundle.version == version), None)
 
 
@@ -26,4 +26,4 @@ def page_bundle(request: HttpRequest, version: str) -> HttpResponse:
     bundle = _bundle(version)
     if bundle is None:
         raise Http404
-    return send_packed(request, bundle.text, "application/json")
+    return brotli_response(request, bundle.text, "application/json")

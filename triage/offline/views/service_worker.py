@@ -10,14 +10,14 @@ from django.http import HttpRequest, HttpResponse
 from django.views.decorators.cache import cache_control
 from django.views.decorators.http import condition, require_safe
 
-from triage.offline.precache import DIGEST_LENGTH, STATIC, phone_set
-from triage.offline.views.packed import send_packed
+from triage.offline.precache import DIGEST_LENGTH, STATIC, precache_manifest
+from triage.offline.views.brotli_response import brotli_response
 
 BUILT = STATIC / "triage" / "offline" / "worker.min.js"
 
 
 def worker_text() -> str:
-    return f'"use strict";\nconst SET = {phone_set().as_json()};\n{BUILT.read_text("utf-8")}'
+    return f'"use strict";\nconst SET = {precache_manifest().as_json()};\n{BUILT.read_text("utf-8")}'
 
 
 def _tag() -> str:
@@ -29,6 +29,6 @@ def _tag() -> str:
 @cache_control(no_cache=True)
 @condition(etag_func=lambda _request: f'"{_tag()}"')
 def service_worker(request: HttpRequest) -> HttpResponse:
-    response = send_packed(request, worker_text(), "text/javascript; charset=utf-8")
+    response = brotli_response(request, worker_text(), "text/javascript; charset=utf-8")
     response.headers["Service-Worker-Allowed"] = "/"
     return response

@@ -12,17 +12,17 @@ from django.http import HttpRequest, HttpResponse
 from django.utils.cache import patch_vary_headers
 
 ACCEPTS_BROTLI = re.compile(r"\bbr\b(?!\s*;\s*q=0(\.0*)?\s*(,|$))")
-MOST_TEXTS = 8
+MAX_TEXTS = 8
 
 
-@lru_cache(MOST_TEXTS)
-def packed(text: str) -> bytes:
+@lru_cache(MAX_TEXTS)
+def compress(text: str) -> bytes:
     return bytes(brotli.compress(text.encode()))
 
 
-def send_packed(request: HttpRequest, text: str, content_type: str) -> HttpResponse:
+def brotli_response(request: HttpRequest, text: str, content_type: str) -> HttpResponse:
     takes_it = ACCEPTS_BROTLI.search(request.headers.get("Accept-Encoding", ""))
-    response = HttpResponse(packed(text) if takes_it else text, content_type=content_type)
+    response = HttpResponse(compress(text) if takes_it else text, content_type=content_type)
     if takes_it:
         response.headers["Content-Encoding"] = "br"
     patch_vary_headers(response, ("Accept-Encoding",))
