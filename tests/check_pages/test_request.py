@@ -4,6 +4,7 @@ import pytest
 
 from tests.firm_builders import make_firm
 from triage.check_pages.request import read_check_request
+from triage.jobsheet.sentences import sentence
 
 
 def check_request(rf, query="", **headers):
@@ -21,9 +22,9 @@ def test_an_unknown_place_gives_the_default_and_says_so(rf, settings):
     settings.TRIAGE_DEFAULT_REGION = "nz"
     found = check_request(rf, "region=atlantis", **{"accept-language": "en-IE"})
     assert found.region.name == "New Zealand"
-    assert found.notices == (
-        "We do not know the place in this address. The rules and numbers shown are for New Zealand.",
-    )
+    assert [sentence("notice", notice=notice) for notice in found.notices] == [
+        "We do not know the place in this address. The rules and numbers shown are for New Zealand."
+    ]
 
 
 def test_good_answers_are_kept_and_links_carry_only_those(rf):
@@ -34,9 +35,10 @@ def test_good_answers_are_kept_and_links_carry_only_those(rf):
 
 
 def test_an_address_without_end_is_said_to_be_cut(rf):
-    assert check_request(rf, "region=ie&" + "&".join(f"a{n}=b" for n in range(10_000))).notices == (
-        "The address was too long to read to its end. The first answers are used.",
-    )
+    found = check_request(rf, "region=ie&" + "&".join(f"a{n}=b" for n in range(10_000)))
+    assert [sentence("notice", notice=notice) for notice in found.notices] == [
+        "The address was too long to read to its end. The first answers are used."
+    ]
 
 
 def test_the_site_knows_its_own_address(rf):
@@ -63,5 +65,7 @@ def test_a_firm_in_a_place_we_do_not_know_leaves_the_place_to_the_browser(rf):
 def test_a_firm_we_do_not_know_is_said_and_the_check_goes_on(rf, slug):
     found = check_request(rf, f"region=ie&firm={slug}&complaint=no-heat")
     assert found.firm is None
-    assert found.notices == ("We do not know the repair firm in this address. The check works without it.",)
+    assert [sentence("notice", notice=notice) for notice in found.notices] == [
+        "We do not know the repair firm in this address. The check works without it."
+    ]
     assert found.links.step() == "/check/?region=ie&complaint=no-heat"

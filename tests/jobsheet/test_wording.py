@@ -3,7 +3,7 @@
 import pytest
 
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN
-from triage.jobsheet.wording import answer_words, question_words, short_chance, tenths
+from triage.jobsheet.wording import answer_label, question_label, short_chance, tenths
 from triage.knowledge.library import library
 
 
@@ -14,20 +14,20 @@ def texts():
 
 def test_every_question_and_option_of_the_pack_has_words(texts):
     for observation in library().pack.observations.values():
-        assert question_words(texts, observation.id) != observation.id
+        assert question_label(texts, observation.id) != observation.id
         for option in observation.options:
-            assert answer_words(texts, observation.id, option) != option
+            assert answer_label(texts, observation.id, option) != option
 
 
 def test_what_has_no_text_is_shown_by_its_id(texts):
-    assert question_words(texts, "from-another-pack") == "from-another-pack"
-    assert answer_words(texts, "from-another-pack", "purple") == "purple"
+    assert question_label(texts, "from-another-pack") == "from-another-pack"
+    assert answer_label(texts, "from-another-pack", "purple") == "purple"
 
 
 def test_the_danger_page_and_not_knowing_have_words(texts):
-    assert question_words(texts, SCREEN) == "Danger signs"
-    assert answer_words(texts, SCREEN, NONE_OF_THESE) == texts.start.danger.none
-    assert answer_words(texts, "complaint", CANT_TELL) == "I can’t tell"
+    assert question_label(texts, SCREEN) == "Danger signs"
+    assert answer_label(texts, SCREEN, NONE_OF_THESE) == texts.start.danger.none
+    assert answer_label(texts, "complaint", CANT_TELL) == "I can’t tell"
 
 
 @pytest.mark.parametrize(

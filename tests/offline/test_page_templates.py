@@ -34,7 +34,7 @@ def test_each_tag_is_written_with_its_letter(written_down):
     assert written_down("{{ page.heading }}{{ x|lower }}") == [["v", "page.heading"], ["v", "x|lower"]]
     assert written_down("{% for a, b in rows %}{{ a }}{% endfor %}") == [["f", ["a", "b"], "rows", [["v", "a"]]]]
     assert written_down('{% with kind="grave" ok=True n=1 %}x{% endwith %}') == [
-        ["w", {"kind": {"is": "grave"}, "ok": {"is": True}, "n": {"is": 1}}, ["x"]]
+        ["w", {"kind": "=grave", "ok": True, "n": 1}, ["x"]]
     ]
     assert written_down("{% widthratio at 1 22 %}") == [["r", "at", 1.0, 22.0]]
 
@@ -42,7 +42,7 @@ def test_each_tag_is_written_with_its_letter(written_down):
 def test_branches_stand_by_turns_with_their_tests(written_down):
     source = '{% if a == "x" or not b %}1{% elif forloop.counter <= n %}2{% else %}3{% endif %}'
     assert written_down(source) == [
-        ["i", ["or", ["==", "a", {"is": "x"}], ["not", "b"]], ["1"], ["<=", "forloop.counter", "n"], ["2"], ["3"]]
+        ["i", ["or", ["==", "a", "=x"], ["not", "b"]], ["1"], ["<=", "forloop.counter", "n"], ["2"], ["3"]]
     ]
 
 

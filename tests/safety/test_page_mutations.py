@@ -12,10 +12,9 @@ import triage
 from tests.safety.browsing import look_at_page
 from tests.safety.leading_to import trail_to
 from tests.safety.result import SearchResult
-from triage.check_pages.page_models import SkilledJob
-from triage.check_pages.presenters import advice, flags, make_safe, supply, task
+from triage.check_pages.presenters import emergency, flags, isolation, result, task
+from triage.check_pages.presenters.professional_work import ProfessionalJob
 from triage.check_pages.presenters.readings import page
-from triage.check_pages.presenters.summary import summary_text
 from triage.household.views import reading
 from triage.knowledge.library import library
 
@@ -82,25 +81,25 @@ def test_nothing_is_found_on_an_open_task_as_it_is():
 
 
 def test_1_a_page_of_another_flag_than_the_gravest_is_caught(monkeypatch):
-    monkeypatch.setattr(make_safe, "sort_out", lambda raised: flags.sort_out(raised[::-1]))
+    monkeypatch.setattr(emergency, "prioritise_flags", lambda raised: flags.prioritise_flags(raised[::-1]))
     assert "The first action is not that of fire-inside but" in found_on(FIRE, BURNING)
 
 
 def test_1_a_bad_board_that_hides_a_fire_is_caught(monkeypatch):
-    monkeypatch.setattr(make_safe, "urgent_first", lambda *_: [])
+    monkeypatch.setattr(emergency, "graver_flags_first", lambda *_: [])
     found = found_on(FIRE, HOT_BOARD)
     assert "The first action is not that of fire-inside but" in found
     assert "There is fire inside, and nothing says to keep the oven door shut." in found
 
 
 def test_1_a_first_action_that_is_not_first_is_caught(monkeypatch):
-    monkeypatch.setattr(make_safe, "first_of", lambda *given: flags.first_of(*given)[::-1])
+    monkeypatch.setattr(emergency, "flag_steps", lambda *given: flags.flag_steps(*given)[::-1])
     assert "The first action is not that of gas-smell but" in found_on(GAS)
 
 
 def test_1_an_emergency_nobody_speaks_of_is_caught(monkeypatch, with_template):
-    with_template("_make_safe.html", ("page.tell_them", "page.problems"))
-    monkeypatch.setattr(make_safe, "summary_of", lambda *_: "")
+    with_template("_make_safe.html", ("page.mention", "page.problems"))
+    monkeypatch.setattr(emergency, "summary_of", lambda *_: None)
     assert "Nothing on the page speaks of fire-inside." in found_on(GAS, FIRE)
 
 
@@ -110,14 +109,15 @@ def test_1_a_link_to_a_task_after_a_red_flag_is_caught(with_template):
     assert "After a red flag a link leads to /check/task/set-clock/." in found_on(BURNING)
 
 
-def test_2_what_a_repairer_measures_on_the_page_is_caught(monkeypatch):
-    monkeypatch.setattr(advice, "summary_of", lambda check_request, _: summary_text(check_request))
+def test_2_what_a_repairer_measures_on_the_page_is_caught(with_template):
+    notes = "{% for cause in check.causes %}{{ cause.technician_notes }}{% endfor %}"
+    with_template("summary/short.txt", ('{% include "triage/summary/_foot.txt" %}', notes))
     assert "What a repairer does about" in found_on(*ADVICE)
 
 
 def test_2_how_a_job_is_done_on_the_page_is_caught(monkeypatch):
-    repairs = [SkilledJob(text.repairer, "", "") for text in library().words(HERE).faults.values()]
-    monkeypatch.setattr(advice, "skilled_jobs", lambda *_: repairs[:1])
+    repairs = [ProfessionalJob(text.repairer, "", "") for text in library().words(HERE).faults.values()]
+    monkeypatch.setattr(result, "professional_jobs", lambda *_: repairs[:1])
     assert "What a repairer does about fan-element-open is shown." in found_on(*ADVICE)
 
 
@@ -142,8 +142,8 @@ def test_3_steps_of_a_task_that_is_not_offered_are_caught(monkeypatch):
 
 
 def test_3_steps_on_another_page_are_caught(monkeypatch):
-    steps = list(library().words(HERE).tasks["look-at-seal"].steps)
-    monkeypatch.setattr(advice, "_what_now", lambda *_: steps)
+    steps = library().words(HERE).tasks["look-at-seal"].steps
+    monkeypatch.setattr(result, "_actions", lambda *_: [result.Action("text", step) for step in steps])
     assert "Steps of look-at-seal stand on another page." in found_on(*ADVICE)
 
 
@@ -194,7 +194,8 @@ def test_3_how_to_heat_an_oven_nobody_asked_about_is_caught(monkeypatch):
 
 
 def test_4_leave_to_use_the_oven_under_a_caution_is_caught(monkeypatch):
-    monkeypatch.setattr(advice, "_leave_off", lambda *_: "")
+    monkeypatch.setattr(result, "_leave_off_text", lambda *_: "")
+    monkeypatch.setattr(result, "_is_grave", lambda *_: False)
     assert "The oven is to be left off, and the page says" in found_on(*ADVICE, LOOSE_PANE)
 
 
@@ -209,7 +210,7 @@ def test_6_a_page_without_the_way_to_the_danger_signs_is_caught(with_template):
 
 
 def test_7_advice_without_local_rules_is_caught(monkeypatch):
-    monkeypatch.setattr(advice, "local_rules", lambda *_: "")
+    monkeypatch.setattr(result, "local_rules", lambda *_: "")
     assert "The line on local rules is missing." in found_on(*ADVICE)
 
 
@@ -220,8 +221,8 @@ def test_a_switch_to_turn_with_gas_about_is_caught(with_flag_text):
 
 
 def test_a_hot_switch_to_turn_is_caught(monkeypatch):
-    near = supply.supply_text
-    monkeypatch.setattr(supply, "supply_text", lambda check_request, *_: near(check_request))
+    near = isolation.supply_text
+    monkeypatch.setattr(isolation, "supply_text", lambda check_request, *_: near(check_request))
     found = found_on(HOT_SWITCH, BURNING, HARD_WIRED)
     assert (
         "The wall switch is hot, and the page says 'If the oven has its own switch on the wall, turn that off.'."
@@ -230,13 +231,13 @@ def test_a_hot_switch_to_turn_is_caught(monkeypatch):
 
 
 def test_a_hot_plug_to_pull_is_caught(monkeypatch):
-    near = supply.supply_text
-    monkeypatch.setattr(supply, "supply_text", lambda check_request, *_: near(check_request))
+    near = isolation.supply_text
+    monkeypatch.setattr(isolation, "supply_text", lambda check_request, *_: near(check_request))
     assert "The plug is hot, and the page says 'Pull the plug out by its body" in found_on(HOT_PLUG, BURNING, PLUG_IN)
 
 
 def test_a_bad_board_to_go_to_is_caught(monkeypatch):
-    monkeypatch.setattr(make_safe, "sort_out", lambda raised: flags.Raised(raised, []))
+    monkeypatch.setattr(emergency, "prioritise_flags", lambda raised: flags.RaisedFlags(raised, []))
     assert "The board is not safe, and the page says" in found_on(HOT_BOARD, RUNAWAY)
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from django.utils.translation import gettext as _
 
-from triage.check_pages.presenters.flags import sort_out
+from triage.check_pages.presenters.flags import prioritise_flags
 from triage.engine import parse_answers
 from triage.engine.safety import raised_flags
 from triage.jobsheet.errors import FieldProblem, Refused
@@ -15,7 +15,7 @@ def leave_first(trail: Iterable[tuple[str, str]]) -> None:
     """Raises Refused where these answers say that people have to leave."""
     pack = library().pack
     flags = raised_flags(pack, parse_answers(pack, trail).answers)
-    if flags and sort_out(flags).bare:
+    if flags and prioritise_flags(flags).evacuate:
         sentence = _(
             "By these answers people have to get out now and call for help from outside. Tell them that, and whom to"
             " call; both are in the step of these answers. No repair can be booked with them."

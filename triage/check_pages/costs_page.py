@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from triage.check_pages.drawings.drawing import Drawing
+from triage.check_pages.presenters.problems import ProblemNote
 from triage.check_pages.view_models import Choice
 
 
@@ -45,4 +46,4 @@ class CostsPage:
     back: Choice
     local_line: str
     part: str
-    problems: list[str]
+    problems: list[ProblemNote]

@@ -4,8 +4,8 @@ Never where people have to leave, never where it is put right or works as it sho
 network has to come: that would be a wasted visit.
 """
 
-from triage.check_pages.presenters.advice import is_solved
-from triage.check_pages.presenters.flags import sort_out
+from triage.check_pages.presenters.flags import prioritise_flags
+from triage.check_pages.presenters.result import is_solved
 from triage.check_pages.request import CheckRequest
 from triage.engine import Band, Emergency, Result
 from triage.engine.enums import PerformedBy
@@ -14,7 +14,7 @@ from triage.engine.enums import PerformedBy
 def may_hand_over(check_request: CheckRequest) -> bool:
     match check_request.step:
         case Emergency() as danger:
-            return not sort_out(danger.flags).bare
+            return not prioritise_flags(danger.flags).evacuate
         case Result() as advice:
             leading = check_request.pack.faults[advice.verdict.causes[0].fault]
             no_visit = advice.verdict.band is Band.NORMAL or leading.performed_by == PerformedBy.NETWORK_OPERATOR

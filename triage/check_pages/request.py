@@ -4,11 +4,11 @@ Nothing is kept between two visits; everything comes from the address and from w
 """
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 from django.http import HttpRequest
-from django.utils.translation import gettext as _
 
 from triage.check_pages.query import Links, ParsedQuery, parse_query
 from triage.check_pages.region import guess_region
@@ -23,6 +23,14 @@ SLUG = re.compile(r"[-a-zA-Z0-9_]{1,50}")
 
 
 @dataclass(frozen=True)
+class Notice:
+    """What was not as expected in the address (`sentences/notice.txt`); `region` is the one taken instead."""
+
+    kind: Literal["region", "firm", "truncated"]
+    region: str = ""
+
+
+@dataclass(frozen=True)
 class CheckRequest:
     """`region_named`: whether the address itself named a region we know; if not, the page depends on the browser.
     `origin` is the site's own address, without a slash; `typed` what was typed into a form beside the answers; `firm`
@@ -33,7 +41,7 @@ class CheckRequest:
     texts: Texts
     check: Check
     links: Links
-    notices: tuple[str, ...]
+    notices: tuple[Notice, ...]
     region_named: bool
     origin: str
     typed: Mapping[str, str]
@@ -96,15 +104,10 @@ def _region_of(request: HttpRequest, asked: ParsedQuery, known: Library, firm: F
     return guess_region(request.headers.get("Accept-Language", ""), known.regions, DEFAULT_REGION.value())
 
 
-def _notices(asked: ParsedQuery, region: RegionProfile, known: Library, firm: Firm | None) -> list[str]:
-    notices = []
+def _notices(asked: ParsedQuery, region: RegionProfile, known: Library, firm: Firm | None) -> Iterator[Notice]:
     if asked.region is not None and asked.region not in known.regions:
-        words = {"place": region.name}
-        notices.append(
-            _("We do not know the place in this address. The rules and numbers shown are for %(place)s.") % words
-        )
+        yield Notice("region", region.name)
     if asked.firm and firm is None:
-        notices.append(_("We do not know the repair firm in this address. The check works without it."))
+        yield Notice("firm")
     if asked.truncated:
-        notices.append(_("The address was too long to read to its end. The first answers are used."))
-    return notices
+        yield Notice("truncated")

@@ -33,75 +33,12 @@ SIGNS = {
 
 
 @dataclass(frozen=True)
-class Answered:
-    """One answer already given, and the address of the trail without it."""
-
-    question: str
-    answer: str
-    change_href: str
-
-
-@dataclass(frozen=True)
 class Choice:
     """One thing that can be pressed; `hint` is a second, smaller line."""
 
     label: str
     href: str
     hint: str = ""
-
-
-@dataclass(frozen=True)
-class Number:
-    """A telephone number as read, what it is for, and its `tel:` address."""
-
-    number: str
-    for_what: str
-    href: str
-
-
-@dataclass(frozen=True)
-class Cause:
-    """One possible cause; `tenths` of ten ovens that answer alike have it, as `chance_words` also says."""
-
-    name: str
-    chance_words: str
-    tenths: int
-    explanation: str
-    points_to: list[str]
-    points_away: list[str]
-    part: str
-
-
-@dataclass(frozen=True)
-class Instruction:
-    """One thing to do; `parts` are its steps where it has any, as cutting the supply does, `notes` what to know."""
-
-    text: str
-    parts: list[str]
-    notes: list[str]
-
-
-@dataclass(frozen=True)
-class FlagNote:
-    """A red flag beside the main matter of a page: what it is, what to do first, what never."""
-
-    signal: Signal
-    heading: str
-    hazard: str
-    first: list[Instruction]
-    never: list[str]
-
-
-@dataclass(frozen=True)
-class SwitchingOff:
-    """Cutting the supply: what comes `before`, the steps of `cut`, what `never`, what the eye `cannot_tell` and where
-    power may `also` come from."""
-
-    before: list[str]
-    cut: Instruction
-    never: list[str]
-    cannot_tell: str
-    also: list[str]
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from urllib.parse import quote
 
 from django.urls import reverse
-from django.utils.translation import gettext as _
+from django.utils.translation import gettext
 
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Check, Emergency, Result, Verdict
 from triage.engine import Cause as LikelyCause
@@ -26,7 +26,7 @@ from triage.jobsheet.shapes import (
     SheetSupply,
     SheetWeight,
 )
-from triage.jobsheet.wording import DID, answer_words, question_words, short_chance
+from triage.jobsheet.wording import DID, NOT_SAID, answer_label, question_label, short_chance
 from triage.knowledge.library import library
 from triage.knowledge.texts import Texts
 from triage.knowledge.wording import ISOLATE
@@ -94,16 +94,16 @@ def _complaint(check: Check, texts: Texts) -> str:
     if fitting:
         return max(fitting, key=lambda found: found[0])[1]
     option = answers.get(OPENING)
-    return answer_words(texts, OPENING, option) if option else _("not said")
+    return answer_label(texts, OPENING, option) if option else gettext(NOT_SAID)
 
 
 def _supply(check: Check) -> SheetSupply:
     answer = check.answers.get(SafetyGate.SUPPLY_OFF)
     if answer == "yes":
-        return SheetSupply(said="off", proved_dead=False, text=_("Said to be off. Not proved dead."))
+        return SheetSupply(said="off", proved_dead=False, text=gettext("Said to be off. Not proved dead."))
     if answer == "no":
-        return SheetSupply(said="on", proved_dead=False, text=_("Said not to be off."))
-    return SheetSupply(said="not-said", proved_dead=False, text=_("Not said to be off."))
+        return SheetSupply(said="on", proved_dead=False, text=gettext("Said not to be off."))
+    return SheetSupply(said="not-said", proved_dead=False, text=gettext("Not said to be off."))
 
 
 def _flags(check: Check, texts: Texts) -> list[SheetFlag]:
@@ -125,8 +125,8 @@ def _answers(check: Check, texts: Texts, verdict: Verdict) -> list[SheetAnswer]:
         SheetAnswer(
             observation=observation,
             answer=answer,
-            question=question_words(texts, observation),
-            text=answer_words(texts, observation, answer),
+            question=question_label(texts, observation),
+            text=answer_label(texts, observation, answer),
             decibans=round(weights[observation], 2) if observation in weights else None,
         )
         for observation, answer in check.answers.items()

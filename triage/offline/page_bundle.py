@@ -11,10 +11,11 @@ from django.urls import reverse
 from django.utils.translation import get_language_bidi, gettext, ngettext, override
 
 from triage.check_pages.presenters.prices import SIGNS as CURRENCY_SIGNS
-from triage.check_pages.presenters.skilled import PERSONS
+from triage.check_pages.presenters.professional_work import PERSONS
 from triage.check_pages.view_models import SIGNS
 from triage.conf import DEFAULT_REGION
 from triage.jobsheet.reading_text import SEAL_PLACES
+from triage.jobsheet.wording import ANSWER_LABELS, NOT_SAID, SCREEN_LABEL
 from triage.knowledge.library import FIRST_LANGUAGE, library
 from triage.knowledge.offline_pack import DIGEST_LENGTH
 from triage.offline.page_templates import PageTemplates
@@ -22,7 +23,7 @@ from triage.offline.page_texts import page_regions, page_texts
 from triage.offline.sentences import extract_messages, plural_table, presenter_sources
 
 PAGES = ("start", "danger", "question", "make_safe", "advice", "task", "reading", "exit")
-STANDALONE_PAGES = ("404", "_reading_text")
+STANDALONE_PAGES = ("404", "_reading_text", "sentences/share.txt", "summary/long.txt", "summary/unfinished.txt")
 # In an address, "x" stands for the name of a task or of a way out; the phone reads a star.
 PARAMETRISED_ROUTES = {"task": "household-task", "reading": "household-reading", "exit": "household-exit"}
 ROUTES = {
@@ -60,6 +61,8 @@ def build_page_bundle(language: str = FIRST_LANGUAGE) -> PageBundle:
             "blocks": pages.blocks,
             **_sentences(),
             "persons": PERSONS,
+            "labels": {"screen": gettext(SCREEN_LABEL), "not_said": gettext(NOT_SAID)},
+            "answer_labels": {answer: gettext(label) for answer, label in ANSWER_LABELS.items()},
             "signs": SIGNS,
             "currency_signs": CURRENCY_SIGNS,
             "seal_places": {place: str(name) for place, name in SEAL_PLACES.items()},

@@ -5,7 +5,7 @@ every address of a file put in. So there is one source for each page, and a tag 
 the site starts and not when somebody is in the dark. Text is a string, a tag a list that begins with its letter.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from typing import Any, cast
 
 from django.template import Context, Node, NodeList
@@ -26,9 +26,9 @@ from django.utils.translation import gettext, ngettext
 from triage.offline.sentences import plural_table, split_placeholders
 
 FOLDER = "triage"
-# What no page of the phone has: a firm it is done for. What hangs on it is left out.
-ABSENT_OFFLINE = {"firm", "firm_origins", "offer"}
-FILTERS = {"lower", "length"}
+# What no page of the phone has: a firm it is done for, and what a repairer should bring. What hangs on it is left out.
+ABSENT_OFFLINE = {"firm", "firm_origins", "offer", "kit"}
+FILTERS = {"lower", "length", "capfirst", "join"}
 CONSTANTS = (TranslateNode, StaticNode, PrefixNode, URLNode, SimpleNode)
 IGNORED = (LoadNode, CommentNode, GetCurrentLanguageNode, GetCurrentLanguageBidiNode)
 OPERATORS = {"or", "and", "not", "==", "!=", "<", ">", "<=", ">="}
@@ -61,7 +61,8 @@ class PageTemplates:
     def _fragment(self, name: str) -> None:
         if name not in self.templates:
             self.templates[name] = []  # so that one that includes itself ends here
-            nodes = get_template(f"{FOLDER}/{name}.html").template.nodelist  # type: ignore[attr-defined]
+            path = f"{FOLDER}/{name}" if name.endswith(".txt") else f"{FOLDER}/{name}.html"
+            nodes = get_template(path).template.nodelist  # type: ignore[attr-defined]
             self.templates[name] = self._nodes(nodes)
 
     def _nodes(self, nodes: NodeList) -> list[NodeData]:
@@ -122,8 +123,7 @@ class PageTemplates:
     def _include(self, node: IncludeNode) -> list[NodeData]:
         name = _name_of(node.template)
         self._fragment(name)
-        data: list[NodeData] = [["u", name]]
-        return [["w", _named(node.extra_context), data]] if node.extra_context else data
+        return [["u", name, _named(node.extra_context)] if node.extra_context else ["u", name]]
 
     def _sentence(self, node: BlockTranslateNode) -> list[NodeData]:
         """A sentence with its words left open; where it counts, every form with the rule that picks one."""
@@ -172,18 +172,33 @@ def _name_of(expression: FilterExpression | Node) -> str:
 def _expression(expression: FilterExpression | str) -> Any:
     """A path ("page.heading") with its filters, or what is meant as it stands."""
     if isinstance(expression, str):
-        return {"is": expression}
+        return _literal(expression)
     if not isinstance(expression.var, Variable):
-        return {"is": str(expression.var)}
+        return _literal(str(expression.var))
     if expression.var.lookups is None:
-        return {"is": expression.var.literal}
-    filters = [function.__name__ for function, _ in expression.filters]
-    if not set(filters) <= FILTERS or expression.var.translate:
+        return _literal(expression.var.literal)
+    if expression.var.translate:
+        raise UnsupportedInOfflineTemplate(
+            f"The translation of {expression.token} is not known to the phone. Write it with translate."
+        )
+    path = ".".join(expression.var.lookups)
+    filters = [_filter(expression, function.__name__, arguments) for function, arguments in expression.filters]
+    return path == "True" if path in ("True", "False") else "|".join([path, *filters])
+
+
+def _literal(value: Any) -> Any:
+    """What is meant as it stands: a text begins with "=", a number is itself."""
+    return f"={value}" if isinstance(value, str) else value
+
+
+def _filter(expression: FilterExpression, name: str, arguments: Sequence[tuple[bool, Any]]) -> str:
+    """Its name, with what stands behind a colon in the template, which is a text of one's own."""
+    texts = [] if any(is_looked_up for is_looked_up, _ in arguments) else [str(text) for _, text in arguments]
+    if name not in FILTERS or len(texts) < len(arguments) or any(sign in text for text in texts for sign in "|:"):
         raise UnsupportedInOfflineTemplate(
             f"The filters of {expression.token} are not known to the phone. It knows {sorted(FILTERS)}."
         )
-    path = ".".join(expression.var.lookups)
-    return {"is": path == "True"} if path in ("True", "False") else "|".join([path, *filters])
+    return ":".join([name, *texts])
 
 
 def _test(condition: Any) -> Any:

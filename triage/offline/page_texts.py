@@ -6,15 +6,17 @@ region. What no page shows is left out.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import fields, is_dataclass
+from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
 from django.utils.functional import Promise
 
 from triage.check_pages.presenters.readings.fields import FORMS
+from triage.check_pages.presenters.start import search_terms
 from triage.engine.pack import Pack
 from triage.knowledge.region_builder import RegionProfile
-from triage.knowledge.texts import Texts
+from triage.knowledge.texts import StartText, Texts
+from triage.offline.page_templates import UnsupportedInOfflineTemplate
 
 # Read aloud by an agent, or for the repairer alone.
 NOT_SHOWN = {"say", "again", "part", "repairer", "kit"}
@@ -40,9 +42,20 @@ def page_texts(texts: Texts, pack: Pack) -> dict[str, Any]:
         "families": {name: {"split": family.split} for name, family in texts.families.items()},
         "gates": _plain(texts.gates),
         "isolation": _plain(texts.isolation),
-        "start": _plain(texts.start),
+        "start": _start(texts.start),
         "readings": _plain(FORMS),
     }
+
+
+def _start(texts: StartText) -> dict[str, Any]:
+    """The first page, of the words people type only what its search box needs."""
+    if any("{" in entry.also for entry in texts.entries):
+        raise UnsupportedInOfflineTemplate(
+            "The search words of the first page hold a place’s word. Write the words people type."
+        )
+    entries = [replace(entry, also=search_terms(entry.also)) for entry in texts.entries]
+    start: dict[str, Any] = _plain(replace(texts, entries=tuple(entries)))
+    return start
 
 
 def page_regions(regions: Mapping[str, RegionProfile]) -> dict[str, Any]:

@@ -8,22 +8,24 @@ from triage.api.presenters.parts import (
     note_json,
     phone_numbers_json,
 )
-from triage.check_pages.view_models import FlagNote, Instruction, Number
+from triage.check_pages.presenters.flags import FlagNote
+from triage.check_pages.presenters.isolation import Instruction
+from triage.check_pages.presenters.phone_numbers import PhoneNumber
 
 
 def test_every_part_is_as_described():
-    line = Instruction("Cut the power:", ["At the plug."], ["If you can’t, leave it."])
+    line = Instruction("", ("At the plug.",), "Leave it.", "The note.")
     note = FlagNote("WARNING", "Heading", "Hazard", [line], ["Never this."])
     flag = next(iter(check_request().pack.red_flags.values()))
     for name, told in {
         "instruction": instructions_json([line])[0],
         "note": note_json(note),
-        "phone_number": phone_numbers_json([Number("112", "Help", "tel:112")])[0],
+        "phone_number": phone_numbers_json([PhoneNumber("emergency", "112", "tel:112", "help")])[0],
         "flag": flag_json(check_request(), flag),
     }.items():
         validator(name).validate(told)
     assert instructions_json([line]) == [
-        {"text": "Cut the power:", "parts": ["At the plug."], "notes": ["If you can’t, leave it."]}
+        {"text": "Cut the power:", "parts": ["At the plug."], "notes": ["If you can’t do that: Leave it.", "The note."]}
     ]
 
 

@@ -6,17 +6,18 @@ from tests.api.presenters.steps import check_request
 from tests.household.checks_done import answers_of
 from tests.household.every_page import ELEMENT, OPEN, SEAL
 from triage.api.presenters.results import emergency_json, out_of_scope_json, result_json
-from triage.check_pages.presenters.advice import advice_page
-from triage.check_pages.presenters.make_safe import make_safe_page
+from triage.check_pages.presenters.emergency import emergency_page
+from triage.check_pages.presenters.result import result_page
+from triage.jobsheet.sentences import sentence
 from triage.knowledge.library import library
 
 
 def test_danger_is_told_in_full():
     danger = check_request({"complaint": "smell", "smell-type": "plastic-or-fishy"})
-    told, page = emergency_json(danger, danger.step), make_safe_page(danger, danger.step)
+    told, page = emergency_json(danger, danger.step), emergency_page(danger, danger.step)
     assert told["band"] == "make-safe"
-    assert [line["text"] for line in told["steps"]] == [line.text for line in page.first]
-    assert told["do_not"] == page.never
+    assert [line["text"] for line in told["steps"]] == [line.text for line in page.steps]
+    assert told["do_not"] == page.prohibitions
     assert [number["number"] for number in told["phone_numbers"]] == [number.number for number in page.call]
     assert told["flags"][0]["flag"] == danger.step.flags[0].id
     assert [cause["fault"] for cause in told["causes"]] == [cause.fault for cause in danger.step.verdict.causes]
@@ -31,10 +32,10 @@ def test_people_who_have_to_leave_are_told_nothing_else():
 
 def test_an_advice_has_band_causes_and_tasks_with_their_ids():
     seal = check_request(SEAL)
-    told, page = result_json(seal, seal.step), advice_page(seal, seal.step)
+    told, page = result_json(seal, seal.step), result_page(seal, seal.step)
     assert told["band"] == page.band
     assert told["causes"][0]["fault"] == seal.step.verdict.causes[0].fault
-    assert told["causes"][0]["probability_text"] == page.causes[0].chance_words
+    assert told["causes"][0]["probability_text"] == sentence("chance", cause=page.causes[0])
     assert [task["task"] for task in told["tasks"]] == [task.id for task in seal.step.tasks]
     assert told["tasks"][0]["href"] == f"http://testserver{page.tasks[0].href}"
 

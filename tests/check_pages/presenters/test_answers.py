@@ -3,7 +3,7 @@
 import pytest
 
 from tests.household.checks_done import address
-from triage.check_pages.presenters.answers import answer_words, answers_so_far, question_words
+from triage.check_pages.presenters.answers import answer_label, answers_so_far, question_label
 from triage.knowledge.library import library
 
 TEXTS = library().words("gb-eng")
@@ -21,7 +21,7 @@ TEXTS = library().words("gb-eng")
     ],
 )
 def test_each_kind_of_answer_has_words(observation, answer, words):
-    assert (question_words(TEXTS, observation), answer_words(TEXTS, observation, answer)) == words
+    assert (question_label(TEXTS, observation), answer_label(TEXTS, observation, answer)) == words
 
 
 def test_changing_an_answer_leaves_the_others_and_danger_is_changed_on_its_own_page(check_request):

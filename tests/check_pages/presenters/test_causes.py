@@ -4,33 +4,28 @@ import pytest
 
 from tests.household.checks_done import answers_of, at
 from tests.reading_pages import read_page
-from triage.check_pages.presenters.causes import MOST_LINES, causes_of, chance_words, tenths
+from triage.check_pages.presenters.causes import MAX_LINES, Cause, causes_of
 from triage.check_pages.view_models import PARTS
+from triage.jobsheet.sentences import sentence
 
 
 @pytest.mark.parametrize(
-    ("chance", "words", "warm"),
+    ("per_ten", "words"),
     [
-        (0.0, "Fewer than 1 in 10 ovens that answer like this", 0),
-        (0.099, "Fewer than 1 in 10 ovens that answer like this", 0),
-        (0.1, "About 1 in 10 ovens that answer like this", 1),
-        (0.149, "About 1 in 10 ovens that answer like this", 1),
-        (0.15, "About 2 in 10 ovens that answer like this", 2),
-        (0.7, "About 7 in 10 ovens that answer like this", 7),
-        (0.949, "About 9 in 10 ovens that answer like this", 9),
-        (0.95, "More than 9 in 10 ovens that answer like this", 9),
-        (1.0, "More than 9 in 10 ovens that answer like this", 9),
+        (0, "Fewer than 1 in 10 ovens that answer like this"),
+        (7, "About 7 in 10 ovens that answer like this"),
+        (10, "More than 9 in 10 ovens that answer like this"),
     ],
 )
-def test_a_chance_is_so_many_of_ten_and_never_certain(chance, words, warm):
-    assert (chance_words(chance), tenths(chance)) == (words, warm)
+def test_a_chance_is_so_many_of_ten_and_never_certain(per_ten, words):
+    assert sentence("chance", cause=Cause("", per_ten, "", [], [], "")) == words
 
 
 def test_the_answers_that_speak_for_a_cause_are_named(check_request):
     seen = check_request(at("/check/", answers_of("fan-element-open", "no-heat")))
     leading = causes_of(seen, seen.step.verdict)[0]
     assert leading.name == "Burnt-out fan oven element"
-    assert 1 <= len(leading.points_to) <= MOST_LINES
+    assert 1 <= len(leading.points_to) <= MAX_LINES
     assert all(": " in line and "-" not in line.split(":")[0] for line in leading.points_to)
 
 

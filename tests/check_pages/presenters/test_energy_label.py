@@ -4,8 +4,8 @@ import pytest
 
 from tests.household.checks_done import at
 from triage.check_pages.costs_page import CostsPage
-from triage.check_pages.page_models import DangerPage
 from triage.check_pages.presenters.energy_label import label_page
+from triage.check_pages.presenters.question import DangerPage
 
 ALONE = {"danger": "none"}
 

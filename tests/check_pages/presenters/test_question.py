@@ -3,8 +3,7 @@
 from dataclasses import replace
 
 from tests.household.checks_done import address
-from triage.check_pages.page_models import DangerPage, QuestionPage
-from triage.check_pages.presenters.question import asked_page, danger_page, question_page
+from triage.check_pages.presenters.question import DangerPage, QuestionPage, asked_page, danger_page, question_page
 from triage.engine import Question
 from triage.knowledge.library import library
 

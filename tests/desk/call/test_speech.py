@@ -6,7 +6,7 @@ import pytest
 
 from tests.desk.call.drawn_calls import drawn_calls
 from tests.desk.call.reading_aloud import query_of
-from triage.check_pages.presenters.make_safe import make_safe_page
+from triage.check_pages.presenters.emergency import emergency_page
 from triage.desk.call.presenters.advice_script import emergency, out_of_scope, result
 from triage.desk.call.presenters.alarm import alarm_of
 from triage.desk.call.presenters.script import board_question, keep_away_line, spoken_lines
@@ -80,7 +80,7 @@ def test_no_composed_line_of_drawn_calls_takes_more_than_twenty_seconds(call):
 
 def test_instructions_are_read_with_their_steps_and_notes(call):
     check_request = call("smell-type=plastic-or-fishy").check_request
-    lines = spoken_lines(make_safe_page(check_request, check_request.step).first)
+    lines = spoken_lines(emergency_page(check_request, check_request.step).steps)
     assert lines[0].startswith("Turn the oven's controls to off.")
     assert check_request.region.isolation_note in lines
 

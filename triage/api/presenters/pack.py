@@ -6,7 +6,7 @@ from triage.api.presenters.step import context_json
 from triage.check_pages.request import CheckRequest
 from triage.engine import CANT_TELL
 from triage.engine.pack import OPENING
-from triage.jobsheet.wording import answer_words
+from triage.jobsheet.wording import answer_label
 
 
 def pack_json(check_request: CheckRequest) -> Json:
@@ -35,7 +35,7 @@ def _observations(check_request: CheckRequest) -> list[Json]:
             "observation": observation,
             "say": text.say,
             "options": [
-                {"answer": option, "text": answer_words(check_request.texts, observation, option)}
+                {"answer": option, "text": answer_label(check_request.texts, observation, option)}
                 for option in (*asked[observation].options, CANT_TELL)
             ],
         }

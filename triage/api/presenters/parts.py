@@ -2,19 +2,23 @@
 
 from collections.abc import Iterable
 
-from triage.check_pages.presenters.numbers import emergency_call
+from triage.check_pages.presenters.flags import FlagNote
+from triage.check_pages.presenters.isolation import Instruction, instruction_notes, instruction_text
+from triage.check_pages.presenters.phone_numbers import PhoneNumber, emergency_call
 from triage.check_pages.request import CheckRequest
-from triage.check_pages.view_models import FlagNote, Instruction, Number
 from triage.engine import RedFlag
+from triage.jobsheet.sentences import sentence
 
 Json = dict[str, object]
 
 
 def instructions_json(lines: Iterable[Instruction]) -> list[Json]:
-    return [{"text": line.text, "parts": line.parts, "notes": line.notes} for line in lines]
+    return [
+        {"text": instruction_text(line), "parts": list(line.parts), "notes": instruction_notes(line)} for line in lines
+    ]
 
 
-def phone_numbers_json(numbers: Iterable[Number]) -> list[Json]:
+def phone_numbers_json(numbers: Iterable[PhoneNumber]) -> list[Json]:
     return [_phone_number_json(number) for number in numbers]
 
 
@@ -31,10 +35,10 @@ def note_json(note: FlagNote) -> Json:
         "signal": note.signal,
         "heading": note.heading,
         "hazard": note.hazard,
-        "steps": instructions_json(note.first),
-        "do_not": note.never,
+        "steps": instructions_json(note.steps),
+        "do_not": note.prohibitions,
     }
 
 
-def _phone_number_json(number: Number) -> Json:
-    return {"number": number.number, "for": number.for_what, "href": number.href}
+def _phone_number_json(number: PhoneNumber) -> Json:
+    return {"number": number.number, "for": sentence("phone_number", number=number), "href": number.href}

@@ -4,7 +4,7 @@ to the address."""
 from triage.api.presenters.parts import Json
 from triage.check_pages.request import CheckRequest
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Question
-from triage.jobsheet.wording import answer_words
+from triage.jobsheet.wording import answer_label
 
 
 def question_step_json(check_request: CheckRequest, step: Question) -> Json:
@@ -25,7 +25,7 @@ def question_json(check_request: CheckRequest, observation: str) -> Json:
         "say": text.say,
         "again": text.again,
         "options": [
-            _option_json(observation, option, answer_words(check_request.texts, observation, option))
+            _option_json(observation, option, answer_label(check_request.texts, observation, option))
             for option in (*asked.options, CANT_TELL)
         ],
     }

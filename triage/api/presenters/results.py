@@ -2,79 +2,85 @@
 
 from collections.abc import Sequence
 
+from django.utils.text import capfirst
+
 from triage.api.presenters.parts import Json, flag_json, instructions_json, note_json, phone_numbers_json
 from triage.api.presenters.question import question_json
-from triage.check_pages.page_models import AdvicePage
-from triage.check_pages.presenters.advice import advice_page
-from triage.check_pages.presenters.leave import exit_page
-from triage.check_pages.presenters.make_safe import make_safe_page
+from triage.check_pages.presenters.causes import Cause
+from triage.check_pages.presenters.emergency import emergency_page
+from triage.check_pages.presenters.out_of_scope import out_of_scope_page
+from triage.check_pages.presenters.result import ResultPage, result_page
 from triage.check_pages.request import CheckRequest
-from triage.check_pages.view_models import Cause
 from triage.engine import Emergency, Result, Verdict
+from triage.jobsheet.formats.text import short_text
+from triage.jobsheet.sentences import sentence
+from triage.jobsheet.wording import tenths
 
 
 def emergency_json(check_request: CheckRequest, step: Emergency) -> Json:
     """`evacuate`: people have to get out, so nothing may be read out before `steps`, `do_not` and `phone_numbers`."""
-    page = make_safe_page(check_request, step)
+    page = emergency_page(check_request, step)
     return {
         "kind": "emergency",
         "band": step.verdict.band.value,
-        "evacuate": page.bare,
+        "evacuate": page.evacuate,
         "flags": [flag_json(check_request, flag) for flag in step.flags],
         "signal": page.signal,
         "heading": page.heading,
         "hazard": page.hazard,
-        "steps": instructions_json(page.first),
-        "do_not": page.never,
-        "mention": page.tell_them,
+        "steps": instructions_json(page.steps),
+        "do_not": page.prohibitions,
+        "mention": page.mention,
         "phone_numbers": phone_numbers_json(page.call),
-        "other_contacts": page.other_calls,
+        "other_contacts": [sentence("other_contact", contact=contact) for contact in page.other_calls],
         "other_hazards": [note_json(note) for note in page.also],
-        "contact": page.who,
-        "next": page.then,
+        "contact": page.contact,
+        "next": page.next_step,
         "causes": _causes(step.verdict, page.causes),
         "follow_up": question_json(check_request, step.follow_up_question)
-        if step.follow_up_question and not page.bare
+        if step.follow_up_question and not page.evacuate
         else None,
-        "summary": page.summary,
-        "local_rules": page.local_line,
+        "summary": short_text(page.summary) if page.summary else "",
+        "local_rules": page.local_rules,
     }
 
 
 def result_json(check_request: CheckRequest, step: Result) -> Json:
-    page = advice_page(check_request, step)
+    page = result_page(check_request, step)
     return {
         "kind": "result",
         "band": page.band,
         "solved": page.solved,
         "flags": [flag_json(check_request, flag) for flag in step.cautions],
-        "heading": page.heading,
-        "meaning": page.meaning,
+        "heading": sentence("result_heading", page=page),
+        "meaning": sentence("result_meaning", page=page),
         "cautions": [note_json(note) for note in page.cautions],
-        "leave_off": page.leave_off,
-        "steps": page.first,
+        "leave_off": sentence("leave_off", page=page) if page.leave_off else "",
+        "steps": [sentence("action", action=action) for action in page.actions],
         "causes": _causes(step.verdict, page.causes),
-        "indistinguishable": page.cannot_tell,
-        "related": page.also_check,
+        "indistinguishable": sentence("indistinguishable", page=page) if page.indistinguishable else "",
+        "related": sentence("also_check", page=page) if page.also_check else "",
         "tasks": _tasks(check_request, step, page),
-        "professional_work": [{"what": job.what, "why": job.why, "performed_by": job.who} for job in page.skilled],
-        "preparation_tips": page.ready,
+        "professional_work": [
+            {"what": job.what, "why": job.why, "performed_by": f"{capfirst(job.who)}."} for job in page.jobs
+        ],
+        "preparation_tips": [sentence("preparation", item=item) for item in page.preparation],
         "phone_numbers": phone_numbers_json(page.call),
-        "summary": page.tell,
-        "local_rules": page.local_line,
+        "summary": short_text(page.summary) if page.summary else "",
+        "local_rules": page.local_rules,
     }
 
 
 def out_of_scope_json(check_request: CheckRequest, reason: str) -> Json:
     """`no_switches`: a smell of gas, so no switch may be touched."""
-    page = exit_page(check_request, reason)
+    page = out_of_scope_page(check_request, reason)
     return {
         "kind": "out-of-scope",
         "reason": reason,
         "no_switches": page.no_switches,
         "heading": page.heading,
         "lines": page.lines,
-        "contact": page.who,
+        "contact": page.contact,
         "phone_numbers": phone_numbers_json(page.call),
     }
 
@@ -84,18 +90,18 @@ def _causes(verdict: Verdict, shown: Sequence[Cause]) -> list[Json]:
     return [
         {
             "fault": cause.fault,
-            "name": text.name,
-            "probability_per_ten": text.tenths,
-            "probability_text": text.chance_words,
-            "explanation": text.explanation,
-            "evidence_for": text.points_to,
-            "evidence_against": text.points_away,
+            "name": facts.name,
+            "probability_per_ten": tenths(cause.chance),
+            "probability_text": sentence("chance", cause=facts),
+            "explanation": facts.explanation,
+            "evidence_for": facts.points_to,
+            "evidence_against": facts.points_away,
         }
-        for cause, text in zip(verdict.causes, shown, strict=False)
+        for cause, facts in zip(verdict.causes, shown, strict=False)
     ]
 
 
-def _tasks(check_request: CheckRequest, step: Result, page: AdvicePage) -> list[Json]:
+def _tasks(check_request: CheckRequest, step: Result, page: ResultPage) -> list[Json]:
     """Those the page lists, which are all or none."""
     return [
         {

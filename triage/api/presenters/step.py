@@ -5,10 +5,11 @@ from django.utils.translation import gettext as _
 from triage.api.presenters.parts import Json, emergency_number_json
 from triage.api.presenters.question import question_step_json
 from triage.api.presenters.results import emergency_json, out_of_scope_json, result_json
-from triage.check_pages.presenters.problems import problem_sentences
+from triage.check_pages.presenters.problems import problem_notes
 from triage.check_pages.request import CheckRequest
 from triage.engine import Emergency, OutOfScope, Question, Result
-from triage.jobsheet.wording import answer_words, question_words
+from triage.jobsheet.sentences import sentence
+from triage.jobsheet.wording import answer_label, question_label
 
 
 def step_json(check_request: CheckRequest) -> Json:
@@ -21,7 +22,7 @@ def context_json(check_request: CheckRequest) -> Json:
         "pack": {"id": check_request.pack.id, "version": check_request.pack.version},
         "region": {"id": check_request.region.id, "name": check_request.region.name},
         "language": check_request.texts.language,
-        "notices": list(check_request.notices),
+        "notices": [sentence("notice", notice=notice) for notice in check_request.notices],
         "emergency_number": emergency_number_json(check_request),
     }
 
@@ -47,12 +48,14 @@ def _progress_json(check_request: CheckRequest) -> Json:
             {
                 "observation": observation,
                 "answer": answer,
-                "question": question_words(check_request.texts, observation),
-                "text": answer_words(check_request.texts, observation, answer),
+                "question": question_label(check_request.texts, observation),
+                "text": answer_label(check_request.texts, observation, answer),
             }
             for observation, answer in check_request.answers.items()
         ],
-        "problems": problem_sentences(check_request.texts, check_request.problems),
+        "problems": [
+            sentence("problem", problem=note) for note in problem_notes(check_request.texts, check_request.problems)
+        ],
         "links": {name: check_request.origin + page for name, page in pages.items()},
     }
 

@@ -1,14 +1,23 @@
 """Questions and answers in the words a person saw, and the list of what was answered so far."""
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 
 from triage.check_pages.query import Links
-from triage.check_pages.view_models import Answered
 from triage.engine import SCREEN
-from triage.jobsheet.wording import DID, answer_words, question_words
+from triage.jobsheet.wording import DID, answer_label, question_label
 from triage.knowledge.texts import Texts
 
-__all__ = ["DID", "answer_words", "answers_so_far", "question_words"]
+__all__ = ["DID", "answer_label", "answers_so_far", "question_label"]
+
+
+@dataclass(frozen=True)
+class Answered:
+    """One answer already given, and the address of the check without it."""
+
+    question: str
+    answer: str
+    change_href: str
 
 
 def answers_so_far(
@@ -18,8 +27,8 @@ def answers_so_far(
     wanted = answers if only is None else set(only)
     return [
         Answered(
-            question_words(texts, observation),
-            answer_words(texts, observation, answer),
+            question_label(texts, observation),
+            answer_label(texts, observation, answer),
             links.danger() if observation == SCREEN else links.step(without=[observation]),
         )
         for observation, answer in answers.items()

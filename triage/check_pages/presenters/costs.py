@@ -9,7 +9,6 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from triage.check_pages.costs_page import CostsPage, CostsPart
-from triage.check_pages.presenters.advice import advice_page
 from triage.check_pages.presenters.causes import short_chance, tenths
 from triage.check_pages.presenters.cost_pictures import visit_picture, yearly_picture
 from triage.check_pages.presenters.costs_form import (
@@ -23,6 +22,7 @@ from triage.check_pages.presenters.costs_form import (
 )
 from triage.check_pages.presenters.energy_label import label_lines
 from triage.check_pages.presenters.prices import money, price_lines, repair_prices
+from triage.check_pages.presenters.result import result_page
 from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Choice
 from triage.engine import Result
@@ -36,7 +36,7 @@ SURE = 0.95
 
 
 def costs_page(check_request: CheckRequest, step: Result) -> CostsPage:
-    advice = advice_page(check_request, step)
+    advice = result_page(check_request, step)
     form = read_form(check_request)
     call_out, stays_off = form.number(CALL_OUT), bool(advice.leave_off)
     wastes = {} if stays_off else _wastes(check_request, step)

@@ -6,10 +6,9 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from triage.check_pages.costs_page import CostsPage, CostsPart
-from triage.check_pages.page_models import DangerPage
 from triage.check_pages.presenters.costs_form import CYCLE, LITRES, CostsForm, read_form
-from triage.check_pages.presenters.problems import problem_sentences
-from triage.check_pages.presenters.question import danger_page
+from triage.check_pages.presenters.problems import problem_notes
+from triage.check_pages.presenters.question import DangerPage, danger_page
 from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Choice
 from triage.engine import NONE_OF_THESE, SCREEN
@@ -37,7 +36,7 @@ def label_page(check_request: CheckRequest) -> CostsPage | DangerPage:
         back=Choice(_("Go to the check"), check_request.links.continue_url()),
         local_line=check_request.region.local_line,
         part=PICTURE,
-        problems=problem_sentences(check_request.texts, check_request.problems),
+        problems=problem_notes(check_request.texts, check_request.problems),
     )
 
 

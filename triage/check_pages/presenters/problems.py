@@ -1,41 +1,35 @@
-"""What could not be read in an address, as plain sentences. Nobody is blamed: most broken links were broken by a
-program on the way."""
+"""What could not be used of an address. Its sentences stand in `templates/triage/sentences/problem.txt`."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
-from django.utils.translation import gettext as _
-from django.utils.translation import ngettext
-
-from triage.check_pages.presenters.answers import answer_words, question_words
+from triage.check_pages.presenters.answers import answer_label, question_label
 from triage.engine import AnswerProblem
 from triage.knowledge.texts import Texts
 
-MOST_SHOWN = 4
+MAX_SHOWN = 4
 
 
-def problem_sentences(texts: Texts, problems: Iterable[AnswerProblem]) -> list[str]:
-    """One sentence each, the first few of them, and how many more there were."""
-    sentences = list(dict.fromkeys(_sentence(texts, problem) for problem in problems))
-    more = len(sentences) - MOST_SHOWN
-    if more <= 1:
-        return sentences
-    rest = ngettext("%(n)s more answer could not be used either.", "%(n)s more answers could not be used either.", more)
-    return [*sentences[:MOST_SHOWN], rest % {"n": more}]
+@dataclass(frozen=True)
+class ProblemNote:
+    """One thing that could not be used; the kind `more` counts those not shown. What is not named in its sentence is
+    empty, so equal notes are equal sentences."""
+
+    kind: str
+    question: str = ""
+    answer: str = ""
+    count: int = 0
 
 
-def _sentence(texts: Texts, problem: AnswerProblem) -> str:
-    question = question_words(texts, problem.observation)
-    words = {"question": question, "answer": answer_words(texts, problem.observation, problem.answer)}
-    if problem.kind == "unknown-answer":
-        return _("We did not know the answer “%(answer)s” to “%(question)s”. It was left out.") % words
-    if problem.kind == "unreadable-reading":
-        return _("The figures given for “%(question)s” could not be used. Please give them again.") % words
-    if problem.kind == "contradiction":
-        return _("“%(question)s” had two different answers. The safer one is used, or it is asked again.") % words
-    if problem.kind == "retired":
-        return _("The question “%(question)s” is asked in another way now. It may be asked again.") % words
-    if problem.kind == "out-of-place":
-        return _("“%(question)s” does not go with the other answers. It was left out.") % words
+def problem_notes(texts: Texts, problems: Iterable[AnswerProblem]) -> list[ProblemNote]:
+    """Each once, the first few of them, and how many more there were."""
+    notes = list(dict.fromkeys(_note(texts, problem) for problem in problems))
+    more = len(notes) - MAX_SHOWN
+    return notes if more <= 1 else [*notes[:MAX_SHOWN], ProblemNote("more", count=more)]
+
+
+def _note(texts: Texts, problem: AnswerProblem) -> ProblemNote:
     if problem.kind == "too-many":
-        return _("There were more answers than we can read. The first ones are used.")
-    return _("We did not know the question “%(question)s”. It was left out.") % words
+        return ProblemNote(problem.kind)
+    answer = answer_label(texts, problem.observation, problem.answer) if problem.kind == "unknown-answer" else ""
+    return ProblemNote(problem.kind, question_label(texts, problem.observation), answer)

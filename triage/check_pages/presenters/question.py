@@ -1,13 +1,43 @@
 """One question, and the danger page, which is a question with many answers."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from triage.check_pages.page_models import DangerPage, QuestionPage
-from triage.check_pages.presenters.answers import answers_so_far
-from triage.check_pages.presenters.problems import problem_sentences
+from triage.check_pages.presenters.answers import Answered, answers_so_far
+from triage.check_pages.presenters.problems import ProblemNote, problem_notes
 from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import Choice
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Question
+
+
+@dataclass(frozen=True)
+class QuestionPage:
+    """One question; `number` counts from one, `at_most` is the most that can be asked. `better` is a test that could
+    tell more, or nothing."""
+
+    question: str
+    why: str
+    how: str
+    choices: list[Choice]
+    cant_tell_href: str
+    part: str
+    number: int
+    at_most: int
+    answers: list[Answered]
+    problems: list[ProblemNote]
+    better: Choice | None = None
+
+
+@dataclass(frozen=True)
+class DangerPage:
+    """The danger signs; `chosen_before` says that "none of these" was answered earlier."""
+
+    heading: str
+    intro: str
+    signs: list[Choice]
+    none: Choice
+    answers: list[Answered]
+    chosen_before: bool
+    problems: list[ProblemNote]
 
 
 def question_page(check_request: CheckRequest, observation: str, number: int = 1, at_most: int = 1) -> QuestionPage:
@@ -25,7 +55,7 @@ def question_page(check_request: CheckRequest, observation: str, number: int = 1
         number=number,
         at_most=at_most,
         answers=answers_so_far(check_request.texts, check_request.answers, check_request.links),
-        problems=problem_sentences(check_request.texts, check_request.problems),
+        problems=problem_notes(check_request.texts, check_request.problems),
     )
 
 
@@ -53,7 +83,7 @@ def danger_page(check_request: CheckRequest) -> DangerPage:
         none=Choice(words.none, _onward(check_request), words.none_note),
         answers=answers_so_far(check_request.texts, check_request.answers, check_request.links),
         chosen_before=check_request.answers.get(SCREEN) == NONE_OF_THESE,
-        problems=problem_sentences(check_request.texts, check_request.problems),
+        problems=problem_notes(check_request.texts, check_request.problems),
     )
 
 

@@ -5,13 +5,14 @@ The householder's page shows the short form. The file adds what only a repairer 
 
 from triage.check_pages.request import CheckRequest
 from triage.engine import Emergency, Result
-from triage.jobsheet.formats.text import answers_text, long_text, short_text
+from triage.jobsheet.formats.text import answers_text, long_text
+from triage.jobsheet.shapes import CheckSummary
 from triage.jobsheet.summary import summarise, summarise_with_kit
 
 
-def summary_of(check_request: CheckRequest) -> str:
-    """The short form, for the page."""
-    return short_text(summarise(check_request.check, _check_url(check_request)))
+def summary_of(check_request: CheckRequest) -> CheckSummary:
+    """What the short form on the page is made of."""
+    return summarise(check_request.check, _check_url(check_request))
 
 
 def summary_text(check_request: CheckRequest) -> str:

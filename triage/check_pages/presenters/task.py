@@ -6,10 +6,10 @@ Whether it is offered comes from the engine for exactly these answers; an addres
 from collections.abc import Callable, Mapping
 
 from triage.check_pages.page_models import ClosedBecause, Gate, TaskPage
-from triage.check_pages.presenters.answers import DID, answer_words
-from triage.check_pages.presenters.problems import problem_sentences
+from triage.check_pages.presenters.answers import DID, answer_label
+from triage.check_pages.presenters.isolation import full_isolation, instructions
+from triage.check_pages.presenters.problems import problem_notes
 from triage.check_pages.presenters.readings.form import measured_by, reading_form
-from triage.check_pages.presenters.supply import instructions, switching_off
 from triage.check_pages.reading_pages import ReadingForm
 from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import SIGNS, Caution, Choice, GateState
@@ -43,7 +43,7 @@ def task_page(check_request: CheckRequest, name: str) -> TaskPage:
         result=result_of(check_request, task) if offered else "",
         part=task.picture,
         back_href=check_request.links.step(),
-        problems=problem_sentences(check_request.texts, check_request.problems),
+        problems=problem_notes(check_request.texts, check_request.problems),
     )
 
 
@@ -69,7 +69,7 @@ def gate_of(check_request: CheckRequest, task: Task, gate: str, here: Callable[[
     """One gate of a task; `here` is the address of the page it stands on with more answers."""
     text = check_request.texts.gates[gate]
     state = gate_state(check_request.answers.get(gate, ""))
-    how = switching_off(check_request) if gate == SafetyGate.SUPPLY_OFF else None
+    how = full_isolation(check_request) if gate == SafetyGate.SUPPLY_OFF else None
     waits = _waits(check_request, task) if gate == SafetyGate.COLD else []
     yes, no, unsure = (here({gate: answer}) for answer in ("yes", "no", "unsure"))
     return Gate(text.ask, yes, no, unsure, state, text.if_not, text.looks_off, how, waits)
@@ -118,7 +118,7 @@ def _outcomes(check_request: CheckRequest, task: Task) -> list[Choice]:
     options = [*asked.options, CANT_TELL] if task.outcome in check_request.texts.questions else asked.options
     return [
         Choice(
-            answer_words(check_request.texts, task.outcome, option), check_request.links.step({task.outcome: option})
+            answer_label(check_request.texts, task.outcome, option), check_request.links.step({task.outcome: option})
         )
         for option in options
     ]

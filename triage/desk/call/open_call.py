@@ -7,7 +7,7 @@ another one.
 from dataclasses import dataclass, replace
 from typing import Any
 
-from triage.check_pages.presenters.numbers import emergency_call
+from triage.check_pages.presenters.phone_numbers import emergency_call
 from triage.check_pages.query import Links, ParsedQuery, parse_query
 from triage.check_pages.request import CheckRequest, check_request_for
 from triage.desk.call.address import CallLinks, CallState, split_query

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from triage.check_pages.view_models import Choice, Number, Signal
+from triage.check_pages.presenters.phone_numbers import PhoneNumber
+from triage.check_pages.view_models import Choice, Signal
 
 PromptKind = Literal["open", "caller", "danger", "question", "act", "advice", "exit"]
 Trend = Literal["", "up", "down"]
@@ -53,7 +54,7 @@ class Alarm:
     signal: Signal
     heading: str
     instruction: str
-    numbers: list[Number]
+    numbers: list[PhoneNumber]
     stops: bool
 
 

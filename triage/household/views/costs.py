@@ -5,13 +5,11 @@ from django.http import HttpRequest
 from django.http.response import HttpResponseBase
 from django.views.decorators.http import require_safe
 
-from triage.check_pages.costs_page import CostsPage
-from triage.check_pages.page_models import Page
 from triage.check_pages.presenters.costs import costs_page
 from triage.check_pages.presenters.energy_label import label_page
 from triage.check_pages.request import CheckRequest, read_check_request
 from triage.engine import Question, Result
-from triage.household.views.showing import show
+from triage.household.views.showing import Page, show
 from triage.household.views.step import page_of
 
 
@@ -21,7 +19,7 @@ def costs(request: HttpRequest) -> HttpResponseBase:
     return show(request, check_request, _page(check_request))
 
 
-def _page(check_request: CheckRequest) -> Page | CostsPage:
+def _page(check_request: CheckRequest) -> Page:
     match check_request.step:
         case Result() as advice:
             return costs_page(check_request, advice)

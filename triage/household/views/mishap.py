@@ -4,7 +4,7 @@ be what went wrong: they know no place, so they list the emergency numbers of al
 from django.http import HttpRequest, HttpResponse, HttpResponseBadRequest, HttpResponseNotFound, HttpResponseServerError
 from django.template.loader import render_to_string
 
-from triage.check_pages.presenters.numbers import emergency_call
+from triage.check_pages.presenters.phone_numbers import emergency_call
 from triage.check_pages.request import read_check_request
 from triage.web.json_errors import bad_request_response, is_api_request
 

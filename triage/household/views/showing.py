@@ -7,40 +7,46 @@ from django.http.response import HttpResponseBase
 
 from triage.check_pages.caching import let_caches_keep
 from triage.check_pages.costs_page import CostsPage
-from triage.check_pages.page_models import (
-    AdvicePage,
-    DangerPage,
-    ExitPage,
-    MakeSafePage,
-    Page,
-    QuestionPage,
-    ReadingPage,
-    StartPage,
-    TaskPage,
-)
-from triage.check_pages.presenters.numbers import emergency_call
+from triage.check_pages.page_models import ReadingPage, TaskPage
+from triage.check_pages.presenters.emergency import EmergencyPage
+from triage.check_pages.presenters.out_of_scope import OutOfScopePage
+from triage.check_pages.presenters.phone_numbers import emergency_call
+from triage.check_pages.presenters.question import DangerPage, QuestionPage
+from triage.check_pages.presenters.result import ResultPage
+from triage.check_pages.presenters.start import StartPage
 from triage.check_pages.request import CheckRequest
 from triage.household.presenters.offer import offer_of
 from triage.web.framing import allow_frames, good_origins
 from triage.web.rendering import render_step
 from triage.web.step_header import STEP
 
-TEMPLATES: dict[type[Page | CostsPage], str] = {
+Page = (
+    StartPage
+    | DangerPage
+    | QuestionPage
+    | EmergencyPage
+    | ResultPage
+    | TaskPage
+    | ReadingPage
+    | OutOfScopePage
+    | CostsPage
+)
+TEMPLATES: dict[type[Page], str] = {
     StartPage: "start",
     DangerPage: "danger",
     QuestionPage: "question",
-    MakeSafePage: "make_safe",
-    AdvicePage: "advice",
+    EmergencyPage: "make_safe",
+    ResultPage: "advice",
     TaskPage: "task",
     ReadingPage: "reading",
-    ExitPage: "exit",
+    OutOfScopePage: "exit",
     CostsPage: "costs",
 }
 
 
-def show(request: HttpRequest, check_request: CheckRequest, page: Page | CostsPage) -> HttpResponseBase:
+def show(request: HttpRequest, check_request: CheckRequest, page: Page) -> HttpResponseBase:
     name = TEMPLATES[type(page)]
-    offer = offer_of(check_request) if isinstance(page, AdvicePage | MakeSafePage) else None
+    offer = offer_of(check_request) if isinstance(page, ResultPage | EmergencyPage) else None
     context = {**context_of(check_request, page), "summary_href": check_request.links.summary(), "offer": offer}
     response = render_step(request, f"triage/{name}.html", f"triage/_{name}.html", context)
     response.headers[STEP] = name

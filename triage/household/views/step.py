@@ -5,14 +5,13 @@ from django.http.response import HttpResponseBase
 from django.views.decorators.http import require_safe
 
 from triage.check_pages.keeping import kept
-from triage.check_pages.page_models import Page
-from triage.check_pages.presenters.advice import advice_page
-from triage.check_pages.presenters.leave import exit_page
-from triage.check_pages.presenters.make_safe import make_safe_page
+from triage.check_pages.presenters.emergency import emergency_page
+from triage.check_pages.presenters.out_of_scope import out_of_scope_page
 from triage.check_pages.presenters.question import asked_page
+from triage.check_pages.presenters.result import result_page
 from triage.check_pages.request import CheckRequest, read_check_request
 from triage.engine import Emergency, OutOfScope, Question, Result
-from triage.household.views.showing import show
+from triage.household.views.showing import Page, show
 
 
 @require_safe
@@ -27,8 +26,8 @@ def page_of(check_request: CheckRequest) -> Page:
         case Question() as asked:
             return asked_page(check_request, asked)
         case Emergency() as danger:
-            return make_safe_page(check_request, danger)
+            return emergency_page(check_request, danger)
         case Result() as advice:
-            return advice_page(check_request, advice)
+            return result_page(check_request, advice)
         case OutOfScope(reason=reason):
-            return exit_page(check_request, reason)
+            return out_of_scope_page(check_request, reason)

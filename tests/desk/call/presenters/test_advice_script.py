@@ -6,12 +6,12 @@ import pytest
 
 from tests.desk.call.reading_aloud import query_of, read_everything
 from tests.household.checks_done import answers_of
-from triage.check_pages.page_models import TaskLink
-from triage.check_pages.presenters.advice import advice_page, checks_below
-from triage.check_pages.presenters.make_safe import make_safe_page
+from triage.check_pages.presenters.emergency import emergency_page
+from triage.check_pages.presenters.result import TaskLink, result_page
 from triage.desk.call.caller import sends_to_board
 from triage.desk.call.presenters import advice_script as telling
 from triage.desk.call.presenters.advice_script import emergency, out_of_scope, result
+from triage.jobsheet.sentences import sentence
 from triage.knowledge.library import library
 
 TENANT = (
@@ -30,9 +30,9 @@ def test_every_first_action_is_read_unless_it_sends_where_they_cannot_go(call, r
     (sign,) = flag.signs[:1]
     opened = call(f"{sign[0]}={sign[1]}", call_board=board)
     _, spoken = read_everything(reopen, opened)
-    page = make_safe_page(opened.check_request, opened.check_request.step)
+    page = emergency_page(opened.check_request, opened.check_request.step)
     place = opened.check_request.region
-    wanted = [line.text for line in page.first] + list(page.never)
+    wanted = [line.text for line in page.steps] + list(page.prohibitions)
     missing = [line for line in wanted if not any(line in said or said in line for said in spoken)]
     assert [line for line in missing if board == "yes" or not sends_to_board(place, line)] == []
     if board == "no":
@@ -80,24 +80,25 @@ def test_questions_from_memory_come_only_after_every_line_was_read(call, reopen)
 
 def test_the_advice_that_is_read_is_the_householders(call, reopen):
     opened = call(query_of(answers_of("fan-element-open", "no-heat")), call_board="yes")
-    shown = advice_page(opened.check_request, opened.check_request.step)
-    assert result(opened, opened.check_request.step).heading == shown.heading
+    shown = result_page(opened.check_request, opened.check_request.step)
+    heading, meaning = (sentence(name, page=shown) for name in ("result_heading", "result_meaning"))
+    assert result(opened, opened.check_request.step).heading == heading
     page, spoken = read_everything(reopen, opened)
     assert page.finished
     text = " ".join(spoken)
-    assert f"{shown.heading}. {shown.meaning}" in text
-    for line in shown.first:
-        assert line == checks_below() or line.split(". ")[0] in text
+    assert f"{heading}. {meaning}" in text
+    for action in shown.actions:
+        assert action.kind == "checks" or sentence("action", action=action).split(". ")[0] in text
     assert "below" not in text
 
 
 def test_a_caution_is_read_whole(call, reopen):
     opened = call(query_of(answers_of("hinge-worn", "door", door_fit="snaps-or-drops")), call_board="yes")
-    shown = advice_page(opened.check_request, opened.check_request.step)
+    shown = result_page(opened.check_request, opened.check_request.step)
     _, spoken = read_everything(reopen, opened)
     for note in shown.cautions:
-        assert {line.text for line in note.first} | set(note.never) <= set(spoken)
-    assert shown.leave_off in " ".join(spoken)
+        assert {line.text for line in note.steps} | set(note.prohibitions) <= set(spoken)
+    assert sentence("leave_off", page=shown) in " ".join(spoken)
 
 
 @pytest.mark.parametrize("who", ["tenant", "other"])
@@ -109,7 +110,7 @@ def test_whose_oven_it_is_adds_one_line_and_no_other_word(call, who):
     (added,) = [line for line in lines if line not in plain]
     assert [line for line in lines if line != added] == plain
     assert added == {"tenant": TENANT, "other": FOR_ANOTHER}[who]
-    keep_off = advice_page(theirs.check_request, theirs.check_request.step).leave_off
+    keep_off = sentence("leave_off", page=result_page(theirs.check_request, theirs.check_request.step))
     kept_off = next(at for at, line in enumerate(lines) if keep_off in line)
     booked = next(at for at, line in enumerate(lines) if line.startswith("Book "))
     assert kept_off < lines.index(added) < booked if who == "tenant" else lines.index(added) < kept_off
@@ -119,7 +120,7 @@ def test_whose_oven_it_is_adds_one_line_and_no_other_word(call, who):
 def test_nobody_is_to_be_told_once_it_was_put_right(call, who):
     trail = answers_of("programmer-not-set", "nothing-on")
     opened = call(query_of({**trail, "did-set-clock": "fixed"}), call_who=who)
-    assert advice_page(opened.check_request, opened.check_request.step).solved
+    assert result_page(opened.check_request, opened.check_request.step).solved
     assert len(result(opened, opened.check_request.step).lines) == 1
 
 
@@ -128,7 +129,7 @@ def test_three_checks_are_named_and_the_others_counted(call, monkeypatch, tasks,
     opened = call(query_of(answers_of("fan-element-open", "no-heat")), call_board="yes")
     step = opened.check_request.step
     links = [TaskLink(f"Check {number}", 5, "", "") for number in range(tasks)]
-    monkeypatch.setattr(telling, "advice_page", lambda *given: replace(advice_page(*given), tasks=links))
+    monkeypatch.setattr(telling, "result_page", lambda *given: replace(result_page(*given), tasks=links))
     last = result(opened, step).lines[-1].text
     assert [f"Check {number}" in last for number in range(tasks)] == [number < 3 for number in range(tasks)]
     assert last.endswith(f"{more} on your phone." if more else f"Check {tasks - 1}.")
@@ -137,9 +138,9 @@ def test_three_checks_are_named_and_the_others_counted(call, monkeypatch, tasks,
 def test_every_sign_to_tell_is_a_sentence_of_its_own(call, monkeypatch):
     opened = call("smoke-source=flames&complaint=smell&smell-type=plastic-or-fishy&shock=tingle", call_board="yes")
     shown = replace(
-        make_safe_page(opened.check_request, opened.check_request.step), tell_them=["a shock", "smoke", "sparks"]
+        emergency_page(opened.check_request, opened.check_request.step), mention=["a shock", "smoke", "sparks"]
     )
-    monkeypatch.setattr(telling, "make_safe_page", lambda *_given: shown)
+    monkeypatch.setattr(telling, "emergency_page", lambda *_given: shown)
     lines = [line.text for line in emergency(opened, opened.check_request.step).lines]
     assert "Say this too when you call: a shock. And say this: smoke. And say this: sparks." in " ".join(lines)
 

@@ -6,9 +6,9 @@ heat: it works out figures and sends the person to the check, which offers the t
 
 from dataclasses import replace
 
-from triage.check_pages.page_models import DangerPage, Gate, ReadingPage
-from triage.check_pages.presenters.problems import problem_sentences
-from triage.check_pages.presenters.question import danger_page
+from triage.check_pages.page_models import Gate, ReadingPage
+from triage.check_pages.presenters.problems import problem_notes
+from triage.check_pages.presenters.question import DangerPage, danger_page
 from triage.check_pages.presenters.readings.fields import FORMS
 from triage.check_pages.presenters.readings.form import measured_by, reading_form
 from triage.check_pages.presenters.task import cautions_of, gate_of
@@ -41,7 +41,7 @@ def reading_page(check_request: CheckRequest, kind: str) -> ReadingPage | Danger
         check_href=check_request.links.continue_url(),
         part=first.picture,
         local_line=check_request.region.local_line,
-        problems=problem_sentences(check_request.texts, check_request.problems),
+        problems=problem_notes(check_request.texts, check_request.problems),
     )
 
 

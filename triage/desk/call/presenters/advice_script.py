@@ -7,48 +7,48 @@ to a place on that page is left out.
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
-from triage.check_pages.page_models import AdvicePage, MakeSafePage
-from triage.check_pages.presenters.advice import advice_page, checks_below, summary_below
-from triage.check_pages.presenters.leave import exit_page
-from triage.check_pages.presenters.make_safe import make_safe_page
-from triage.check_pages.view_models import FlagNote
+from triage.check_pages.presenters.emergency import EmergencyPage, emergency_page
+from triage.check_pages.presenters.flags import FlagNote
+from triage.check_pages.presenters.out_of_scope import out_of_scope_page
+from triage.check_pages.presenters.result import ResultPage, result_page
 from triage.desk.call.open_call import Call
 from triage.desk.call.presenters.questions import board_prompt, question
 from triage.desk.call.presenters.script import Script, build_script, spoken_lines
 from triage.desk.call.view_models import Prompt, PromptKind
 from triage.engine import Emergency, Level, OutOfScope, Result
+from triage.jobsheet.sentences import sentence
 
 MAX_TITLES = 3  # checks named aloud; a person who listens keeps no more in mind, and the phone shows them all
 
 
 def emergency(call: Call, step: Emergency) -> Prompt:
     """The lines that keep people safe; once all are read, what may still be asked from memory."""
-    page = make_safe_page(call.check_request, step)
+    page = emergency_page(call.check_request, step)
     told = build_script(call, _danger_lines(call, page, step))
     if told.ask_board:
         return board_prompt(call, "fuse-box", before=told)
-    if told.done and step.follow_up_question and not page.bare:
+    if told.done and step.follow_up_question and not page.evacuate:
         return question(call, step.follow_up_question)
     return _prompt("act", page.heading, page.hazard, told, "")
 
 
-def _danger_lines(call: Call, page: MakeSafePage, step: Emergency) -> list[str]:
-    first, *more = spoken_lines(page.first)
+def _danger_lines(call: Call, page: EmergencyPage, step: Emergency) -> list[str]:
+    first, *more = spoken_lines(page.steps)
     lines = [*_pass_on(call), first, *_who_is_there(call), *_number_line(call, page, step), *more]
     lines += _signs_to_tell(page)
-    lines += page.never
+    lines += page.prohibitions
     for note in page.also:
         lines += _note_lines(note)
-    return [*lines, *page.other_calls, page.then]
+    return [*lines, *(sentence("other_contact", contact=contact) for contact in page.other_calls), page.next_step]
 
 
 def _note_lines(note: FlagNote) -> list[str]:
-    return [note.heading + ".", *spoken_lines(note.first), *note.never]
+    return [note.heading + ".", *spoken_lines(note.steps), *note.prohibitions]
 
 
-def _signs_to_tell(page: MakeSafePage) -> list[str]:
+def _signs_to_tell(page: EmergencyPage) -> list[str]:
     """One sentence for each sign, so that many of them can be said in more than one breath."""
-    first, *more = page.tell_them or [""]
+    first, *more = page.mention or [""]
     told = [_("Say this too when you call: %(sign)s.") % {"sign": first}] if first else []
     return [" ".join([*told, *(_("And say this: %(sign)s.") % {"sign": sign} for sign in more)])] if told else []
 
@@ -70,7 +70,7 @@ def _who_is_there(call: Call) -> list[str]:
     return [told[home]] if home in told else []
 
 
-def _number_line(call: Call, page: MakeSafePage, step: Emergency) -> list[str]:
+def _number_line(call: Call, page: EmergencyPage, step: Emergency) -> list[str]:
     """In an emergency: who calls the first of the numbers, which depends on who is there."""
     if not page.call or not any(flag.level is Level.EMERGENCY for flag in step.flags):
         return []
@@ -84,25 +84,29 @@ def _number_line(call: Call, page: MakeSafePage, step: Emergency) -> list[str]:
 
 
 def result(call: Call, step: Result) -> Prompt:
-    page = advice_page(call.check_request, step)
+    page = result_page(call.check_request, step)
     told = build_script(call, _advice_lines(call, page))
     if told.ask_board:
         return board_prompt(call, "fuse-box", before=told)
-    return _prompt("advice", page.heading, page.meaning, told, page.part)
+    return _prompt("advice", *_verdict(page), told, page.part)
 
 
-def _advice_lines(call: Call, page: AdvicePage) -> list[str]:
-    lines = [f"{page.heading}. {page.meaning}", *_for_another(call, page)]
-    lines += [page.leave_off] if page.leave_off else []
+def _advice_lines(call: Call, page: ResultPage) -> list[str]:
+    lines = [". ".join(_verdict(page)), *_for_another(call, page)]
+    lines += [sentence("leave_off", page=page)] if page.leave_off else []
     lines += _who_is_there(call) if page.leave_off or page.cautions else []
     for note in page.cautions:
         lines += _note_lines(note)
     lines += _for_a_tenant(call, page)
-    lines += [line.removesuffix(summary_below()).strip() for line in page.first if line != checks_below()]
+    lines += [sentence("action", action=each, aloud=True) for each in page.actions if each.kind != "checks"]
     return [*lines, *_checks_to_send(page)]
 
 
-def _for_another(call: Call, page: AdvicePage) -> list[str]:
+def _verdict(page: ResultPage) -> tuple[str, str]:
+    return sentence("result_heading", page=page), sentence("result_meaning", page=page)
+
+
+def _for_another(call: Call, page: ResultPage) -> list[str]:
     """Before the first safety line, because whoever is with the oven must hear that one too."""
     if call.state.caller.get("who") != "other" or page.solved:
         return []
@@ -114,7 +118,7 @@ def _for_another(call: Call, page: AdvicePage) -> list[str]:
     ]
 
 
-def _for_a_tenant(call: Call, page: AdvicePage) -> list[str]:
+def _for_a_tenant(call: Call, page: ResultPage) -> list[str]:
     """After the safety lines and before anybody is told to book."""
     if call.state.caller.get("who") != "tenant" or page.solved:
         return []
@@ -126,7 +130,7 @@ def _for_a_tenant(call: Call, page: AdvicePage) -> list[str]:
     ]
 
 
-def _checks_to_send(page: AdvicePage) -> list[str]:
+def _checks_to_send(page: ResultPage) -> list[str]:
     if not page.tasks:
         return []
     named, left = page.tasks[:MAX_TITLES], len(page.tasks) - MAX_TITLES
@@ -139,8 +143,8 @@ def _checks_to_send(page: AdvicePage) -> list[str]:
 
 
 def out_of_scope(call: Call, step: OutOfScope) -> Prompt:
-    page = exit_page(call.check_request, step.reason)
-    told = build_script(call, [page.heading + ".", *page.lines, page.who + "."])
+    page = out_of_scope_page(call.check_request, step.reason)
+    told = build_script(call, [page.heading + ".", *page.lines, page.contact + "."])
     if told.ask_board:
         return board_prompt(call, "fuse-box", before=told)
     return _prompt("exit", page.heading, "", told, "")

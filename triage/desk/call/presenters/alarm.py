@@ -1,7 +1,8 @@
 """The band across the page: there from the moment danger was recorded, with the words to say and the number to give."""
 
-from triage.check_pages.presenters.make_safe import make_safe_page
-from triage.check_pages.presenters.numbers import emergency_call
+from triage.check_pages.presenters.emergency import emergency_page
+from triage.check_pages.presenters.isolation import instruction_text
+from triage.check_pages.presenters.phone_numbers import emergency_call
 from triage.desk.call.open_call import Call
 from triage.desk.call.view_models import Alarm
 from triage.engine import Emergency
@@ -11,9 +12,9 @@ def alarm_of(call: Call) -> Alarm | None:
     """Danger that ends the questions, else the gravest caution, else nothing."""
     check_request = call.check_request
     if isinstance(check_request.step, Emergency):
-        page = make_safe_page(check_request, check_request.step)
+        page = emergency_page(check_request, check_request.step)
         numbers = page.call or [emergency_call(check_request.region)]
-        return Alarm(page.signal, page.heading, page.first[0].text, numbers, stops=True)
+        return Alarm(page.signal, page.heading, instruction_text(page.steps[0]), numbers, stops=True)
     flags = check_request.check.flags
     if not flags:
         return None

@@ -10,9 +10,9 @@ from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from triage.check_pages.handing_over import may_hand_over
-from triage.check_pages.presenters.answers import answer_words, question_words
+from triage.check_pages.presenters.answers import answer_label, question_label
 from triage.check_pages.presenters.firm_words import firm_words
-from triage.check_pages.presenters.problems import problem_sentences
+from triage.check_pages.presenters.problems import problem_notes
 from triage.check_pages.view_models import Choice
 from triage.desk.call.caller import CALLER_CHOICES
 from triage.desk.call.open_call import Call
@@ -23,6 +23,7 @@ from triage.desk.call.presenters.questions import danger_signs, opening, questio
 from triage.desk.call.presenters.summary import summary_of
 from triage.desk.call.view_models import CallerRow, CallPage, Prompt, StoryItem
 from triage.engine import SCREEN, Emergency, OutOfScope, Question, Result
+from triage.jobsheet.sentences import sentence
 
 
 def call_page(call: Call) -> CallPage:
@@ -39,7 +40,7 @@ def call_page(call: Call) -> CallPage:
         candidates=differential(call),
         useful_questions=useful_questions(call, found) if answers else [],
         caller=_caller_rows(call),
-        problems=[*_unknown_params(call), *problem_sentences(call.check_request.texts, call.check_request.problems)],
+        problems=[*_unknown_params(call), *_problems(call)],
         summary=summary_of(call, call.check_request.check.belief),
         finished=over,
         query=query,
@@ -88,8 +89,8 @@ def _story(call: Call) -> list[StoryItem]:
     texts, pack = call.check_request.texts, call.check_request.pack
     return [
         StoryItem(
-            question=question_words(texts, name),
-            answer=answer_words(texts, name, answer),
+            question=question_label(texts, name),
+            answer=answer_label(texts, name, answer),
             change_href=call.links.without(name, ask=name),
             urgent=name in pack.observations and answer in pack.observations[name].flags,
         )
@@ -115,6 +116,11 @@ def _caller_rows(call: Call) -> list[CallerRow]:
         )
         for about, choices in CALLER_CHOICES.items()
     ]
+
+
+def _problems(call: Call) -> list[str]:
+    notes = problem_notes(call.check_request.texts, call.check_request.problems)
+    return [sentence("problem", problem=note) for note in notes]
 
 
 def _unknown_params(call: Call) -> list[str]:

@@ -11,7 +11,7 @@ out of the numbers of a reading, and nobody tells those in words. A caller who h
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from triage.check_pages.presenters.answers import question_words
+from triage.check_pages.presenters.answers import question_label
 from triage.check_pages.request import CheckRequest
 from triage.engine.enums import Method
 from triage.engine.pack import OPENING, Observation, Pack, Requirement
@@ -31,7 +31,7 @@ def _lines(check_request: CheckRequest) -> Iterator[dict[str, Any]]:
         pairs = {OPENING: complaint.option, **complaint.answers}
         danger = max(_danger(pack, pack.observations[name], option) for name, option in pairs.items())
         yield _row(
-            question_words(texts, OPENING), entry.words, pairs, danger, [entry.words, *_split_phrases(entry.also)]
+            question_label(texts, OPENING), entry.words, pairs, danger, [entry.words, *_split_phrases(entry.also)]
         )
 
 

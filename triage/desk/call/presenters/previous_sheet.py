@@ -10,7 +10,7 @@ from django.utils.translation import ngettext
 from triage.desk.call.open_call import Call
 from triage.desk.call.previous_sheet import reusable_answers
 from triage.desk.presenters.bands import band_label
-from triage.jobsheet.wording import answer_words, question_words
+from triage.jobsheet.wording import answer_label, question_label
 from triage.knowledge.library import library
 from triage.models import JobSheet
 from triage.models.job_sheet import SheetStatus
@@ -42,7 +42,7 @@ def previous_sheet_page(call: Call, sheet: JobSheet) -> PreviousSheet:
     place = sheet.region if sheet.region in library().regions else check_request.region.id
     again = reusable_answers(check_request.pack, sheet, check_request.answers)
     told = [
-        (question_words(check_request.texts, name), answer_words(check_request.texts, name, answer))
+        (question_label(check_request.texts, name), answer_label(check_request.texts, name, answer))
         for name, answer in again.items()
     ]
     first, left = summary["causes"][0], len(told) - MAX_ANSWERS_SHOWN

@@ -2,7 +2,7 @@
 
 from django.utils.translation import gettext as _
 
-from triage.check_pages.presenters.answers import answer_words
+from triage.check_pages.presenters.answers import answer_label
 from triage.desk.call.caller import board_unknown, is_with_oven, may_reach_board, mentions_board
 from triage.desk.call.open_call import Call
 from triage.desk.call.presenters.script import Script, board_question, build_script
@@ -136,7 +136,7 @@ def _answers(call: Call, asked: Observation, text: QuestionText) -> list[KeyChoi
 
 
 def _cant_tell_key(call: Call, name: str) -> KeyChoice:
-    words = answer_words(call.check_request.texts, name, CANT_TELL)
+    words = answer_label(call.check_request.texts, name, CANT_TELL)
     return KeyChoice(CANT_TELL_KEY, words, call.links.with_answers({name: CANT_TELL}))
 
 

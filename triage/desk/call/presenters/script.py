@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from django.utils.translation import gettext as _
 
-from triage.check_pages.view_models import Instruction
+from triage.check_pages.presenters.isolation import Instruction, instruction_notes, instruction_text
 from triage.desk.call.caller import board_unknown, may_reach_board, sends_to_board
 from triage.desk.call.open_call import Call
 from triage.desk.call.speech import line_id, seconds_to_say, split_for_speech
@@ -74,5 +74,5 @@ def spoken_lines(instructions: Iterable[Instruction]) -> list[str]:
     """Each instruction as it is said: what to do, its steps, and what to know."""
     found = []
     for instruction in instructions:
-        found += [instruction.text, *instruction.parts, *instruction.notes]
+        found += [instruction_text(instruction), *instruction.parts, *instruction_notes(instruction)]
     return found

@@ -4,15 +4,16 @@ from collections.abc import Iterator
 
 from django.utils.translation import gettext as _
 
-from triage.check_pages.presenters.advice import advice_page
-from triage.check_pages.presenters.answers import answer_words, question_words
+from triage.check_pages.presenters.answers import answer_label, question_label
 from triage.check_pages.presenters.causes import short_chance
-from triage.check_pages.presenters.leave import exit_page
-from triage.check_pages.presenters.make_safe import make_safe_page
+from triage.check_pages.presenters.emergency import emergency_page
+from triage.check_pages.presenters.out_of_scope import out_of_scope_page
+from triage.check_pages.presenters.result import result_page
 from triage.desk.call.caller import CALLER_CHOICES
 from triage.desk.call.open_call import Call
 from triage.engine import CANT_TELL, NONE_OF_THESE, SCREEN, Belief, Emergency, OutOfScope, Result
 from triage.engine.pack import OPENING
+from triage.jobsheet.sentences import sentence
 
 
 def summary_of(call: Call, belief: Belief) -> str:
@@ -26,12 +27,12 @@ def _story(call: Call) -> Iterator[str]:
         yield _("Electric oven: nothing recorded yet.")
         return
     opening = answers.get(OPENING)
-    trouble = answer_words(texts, OPENING, opening) if opening else _("not said in one line")
+    trouble = answer_label(texts, OPENING, opening) if opening else _("not said in one line")
     yield _("Electric oven, trouble as told: %(trouble)s.") % {"trouble": trouble}
     if answers.get(SCREEN) == NONE_OF_THESE:
         yield _("Danger signs were read out: none told.")
     told = [
-        f"{question_words(texts, name)}: {answer_words(texts, name, answer)}"
+        f"{question_label(texts, name)}: {answer_label(texts, name, answer)}"
         for name, answer in answers.items()
         if name not in (OPENING, SCREEN) and answer != CANT_TELL
     ]
@@ -44,14 +45,14 @@ def _outcome(call: Call, belief: Belief) -> Iterator[str]:
     match check_request.step:
         case Emergency() as step:
             yield _("DANGER told, safety lines given: %(heading)s.") % {
-                "heading": make_safe_page(check_request, step).heading
+                "heading": emergency_page(check_request, step).heading
             }
         case Result() as step:
-            page = advice_page(check_request, step)
-            yield _("Advice: %(heading)s.") % {"heading": page.heading}
-            yield from [page.leave_off] if page.leave_off else []
+            page = result_page(check_request, step)
+            yield _("Advice: %(heading)s.") % {"heading": sentence("result_heading", page=page)}
+            yield from [sentence("leave_off", page=page)] if page.leave_off else []
         case OutOfScope(reason=reason):
-            yield _("Not for this check: %(heading)s.") % {"heading": exit_page(check_request, reason).heading}
+            yield _("Not for this check: %(heading)s.") % {"heading": out_of_scope_page(check_request, reason).heading}
             return
         case _:
             yield _("The questions are not over.")

@@ -4,10 +4,10 @@
 
 import { mayBook } from "./booking.js";
 import { fillNodes, scopeOf } from "./filling.js";
-import { advicePage } from "./presenters/advice.js";
-import { exitPage } from "./presenters/leave.js";
-import { makeSafePage } from "./presenters/make_safe.js";
-import { emergencyCall } from "./presenters/numbers.js";
+import { resultPage } from "./presenters/result.js";
+import { outOfScopePage } from "./presenters/out_of_scope.js";
+import { emergencyPage } from "./presenters/emergency.js";
+import { emergencyCall } from "./presenters/phone_numbers.js";
 import { askedPage, dangerPage } from "./presenters/question.js";
 import { READING_KINDS } from "./presenters/readings/kinds.js";
 import { readingPage } from "./presenters/readings/page.js";
@@ -71,7 +71,8 @@ function pageFor(checkRequest, { name, of }) {
   if (name === "danger") return ["danger", dangerPage(checkRequest)];
   if (name === "task") return ["task", checkRequest.texts.tasks.has(of) ? taskPage(checkRequest, of) : null];
   if (name === "reading") return READING_KINDS.has(of) ? readingAt(checkRequest, of) : ["reading", null];
-  if (name === "exit") return ["exit", checkRequest.texts.start.exits.has(of) ? exitPage(checkRequest, of) : null];
+  if (name === "exit")
+    return ["exit", checkRequest.texts.start.exits.has(of) ? outOfScopePage(checkRequest, of) : null];
   return stepPage(checkRequest);
 }
 
@@ -83,9 +84,9 @@ function readingAt(checkRequest, kind) {
 function stepPage(checkRequest) {
   const { step } = checkRequest;
   if (step.kind === "question") return askedPage(checkRequest, step);
-  if (step.kind === "emergency") return ["make_safe", makeSafePage(checkRequest, step)];
-  if (step.kind === "result") return ["advice", advicePage(checkRequest, step)];
-  return ["exit", exitPage(checkRequest, step.reason)];
+  if (step.kind === "emergency") return ["make_safe", emergencyPage(checkRequest, step)];
+  if (step.kind === "result") return ["advice", resultPage(checkRequest, step)];
+  return ["exit", outOfScopePage(checkRequest, step.reason)];
 }
 
 function filledPage(checkRequest, name, page, fragment) {

@@ -18,7 +18,7 @@ const TAGS = {
   i: (sources, scope, branches) => fillNodes(sources, scope, chosenBranch(branches, scope)),
   f: (sources, scope, [names, told, nodes]) => fillLoop(sources, scope, names, worthOfExpression(told, scope), nodes),
   w: (sources, scope, [more, nodes]) => fillNodes(sources, scopeWith(scope, more), nodes),
-  u: (sources, scope, [name]) => fillNodes(sources, Object.create(scope), sources.templates[name]),
+  u: (sources, scope, [name, more = {}]) => fillNodes(sources, scopeWith(scope, more), sources.templates[name]),
   b: (sources, scope, [name, nodes]) => fillNodes(sources, scope, sources.blocks?.[name] ?? nodes),
   n: (sources, scope, [told, which, ...forms]) => {
     return fillNodes(sources, scope, formFor(worthOfExpression(told, scope), which, forms));
@@ -39,7 +39,12 @@ class FilledText {
   }
 }
 
-const FILTERS = { lower: (text) => text.toLowerCase(), length: (list) => list.length };
+const FILTERS = {
+  lower: (text) => text.toLowerCase(),
+  capfirst: (text) => text.slice(0, 1).toUpperCase() + text.slice(1),
+  length: (list) => list.length,
+  join: (list, between) => list.join(between),
+};
 
 const TESTS = {
   or: (one, other) => isSo(one) || isSo(other),
@@ -88,13 +93,17 @@ function escaped(value) {
   return asText(value).replace(/[&<>"']/g, (sign) => ESCAPED.get(sign));
 }
 
-/* "page.heading" is looked up, "page.signal|lower" passed through a filter, `{"is": ...}` is meant as it stands. */
+/* "page.heading" is looked up, "page.names|join:; " passed through a filter, "=some text" is meant as it stands. */
 function worthOfExpression(told, scope) {
-  if (typeof told !== "string") return told.is;
+  if (typeof told !== "string") return told;
+  if (told[0] === "=") return told.slice(1);
   const [path, ...filters] = told.split("|");
   const [first, ...rest] = path.split(".");
   const found = rest.reduce((value, name) => value?.[name], scope[first]);
-  return filters.reduce((value, name) => FILTERS[name](value), found);
+  return filters.reduce((value, filter) => {
+    const [name, ...texts] = filter.split(":");
+    return FILTERS[name](value, ...texts);
+  }, found);
 }
 
 function testOf(told, scope) {

@@ -1,5 +1,5 @@
 /* One page asked for, read once: the place, the words, the answers and the step they lead to. As
-   `triage/check_pages/checkRequest.py`. A check done for a firm is the server's to answer. */
+   `triage/check_pages/request.py`. A check done for a firm is the server's to answer. */
 
 import { runCheck } from "../engine/check.js";
 import { openPack } from "../engine/pack.js";
@@ -9,7 +9,7 @@ import { guessRegion } from "./region.js";
 import { openTexts } from "./wording.js";
 
 /** @typedef {{pack: import("../engine/pack.js").Pack, regions: Map<string, object>, pages: {paths: Object<string, string>, [name: string]: any},
- *   worded: Map<string, object>}} Site `regions` by id, each with its rules for the engine in `region` */
+ *   answerLabels: Map<string, string>, worded: Map<string, object>}} Site `regions` by id, each with its rules for the engine in `region` */
 
 const SLUG = /^[-a-zA-Z0-9_]{1,50}$/;
 
@@ -23,7 +23,13 @@ export function openSite(packTold, pagesTold) {
     const words = new Map(Object.entries(profile.words));
     regions.set(id, { ...profile, id, region: opened.regions.get(id), words });
   }
-  return { pack: opened.pack, regions, pages: pagesTold, worded: new Map() };
+  return {
+    pack: opened.pack,
+    regions,
+    pages: pagesTold,
+    answerLabels: new Map(Object.entries(pagesTold.answer_labels)),
+    worded: new Map(),
+  };
 }
 
 /** The firm an address names, if any. @param {string} query */
@@ -74,21 +80,10 @@ function textsFor(site, region) {
   return site.worded.get(region);
 }
 
-function noticesOf(checkRequest, asked) {
+function noticesOf({ site, region, links }, asked) {
   const notices = [];
-  if (asked.region !== null && !checkRequest.site.regions.has(asked.region)) {
-    const words = { place: checkRequest.region.name };
-    notices.push(
-      checkRequest.say(
-        "We do not know the place in this address. The rules and numbers shown are for %(place)s.",
-        words,
-      ),
-    );
-  }
-  if (asked.firm && !checkRequest.links.firm)
-    notices.push(checkRequest.say("We do not know the repair firm in this address. The check works without it."));
-  if (asked.truncated) {
-    notices.push(checkRequest.say("The address was too long to read to its end. The first answers are used."));
-  }
+  if (asked.region !== null && !site.regions.has(asked.region)) notices.push({ kind: "region", region: region.name });
+  if (asked.firm && !links.firm) notices.push({ kind: "firm" });
+  if (asked.truncated) notices.push({ kind: "truncated" });
   return notices;
 }

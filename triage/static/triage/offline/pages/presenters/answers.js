@@ -7,32 +7,21 @@ import { answerInFigures } from "./reading_text.js";
 export const DID = "did-";
 
 /** The short name of a question; the id where a text has none, so that nothing is ever hidden. */
-export function questionWords(checkRequest, observation) {
+export function questionLabel(checkRequest, observation) {
   const { texts } = checkRequest;
-  if (observation === SCREEN) return checkRequest.say("Danger signs");
+  if (observation === SCREEN) return checkRequest.site.pages.labels.screen;
   if (texts.gates.has(observation)) return texts.gates.get(observation).ask;
   const task = observation.startsWith(DID) ? observation.slice(DID.length) : observation;
   if (texts.tasks.has(task)) return texts.tasks.get(task).title;
   return texts.questions.get(observation)?.short ?? observation;
 }
 
-export function answerWords(checkRequest, observation, answer) {
+export function answerLabel(checkRequest, observation, answer) {
   const { texts } = checkRequest;
-  if (answer === CANT_TELL) return checkRequest.say("I can’t tell");
+  if (answer === CANT_TELL) return checkRequest.site.answerLabels.get(CANT_TELL);
   if (observation === SCREEN) return texts.start.danger.none;
-  const words = texts.questions.get(observation)?.options ?? fixedWords(checkRequest);
+  const words = texts.questions.get(observation)?.options ?? checkRequest.site.answerLabels;
   return words.get(answer) || answerInFigures(checkRequest, observation, answer) || answer;
-}
-
-/* The answers to gates and to "did that fix it?", which are the same for all of them. */
-function fixedWords(checkRequest) {
-  return new Map([
-    ["yes", checkRequest.say("Yes")],
-    ["no", checkRequest.say("No")],
-    ["unsure", checkRequest.say("Not sure")],
-    ["fixed", checkRequest.say("That fixed it")],
-    ["not-fixed", checkRequest.say("No change")],
-  ]);
 }
 
 /** Every answer that holds, or those in `only`, each with the way to answer it again. */
@@ -40,8 +29,8 @@ export function answersSoFar(checkRequest, only = null) {
   return [...checkRequest.answers]
     .filter(([observation]) => only === null || only.includes(observation))
     .map(([observation, answer]) => ({
-      question: questionWords(checkRequest, observation),
-      answer: answerWords(checkRequest, observation, answer),
+      question: questionLabel(checkRequest, observation),
+      answer: answerLabel(checkRequest, observation, answer),
       change_href: observation === SCREEN ? checkRequest.links.danger() : checkRequest.links.step([], [observation]),
     }));
 }

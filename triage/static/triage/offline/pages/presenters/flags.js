@@ -2,54 +2,54 @@
    `triage/check_pages/presenters/flags.py`. */
 
 import { ISOLATE } from "../wording.js";
-import { instruction, instructionsOf, supplyText } from "./supply.js";
+import { instructionsOf, supplyText } from "./isolation.js";
 
 /** @typedef {import("../../engine/pack.js").RedFlag} RedFlag
- * @typedef {{acting: RedFlag[], told: RedFlag[], away: boolean, bare: boolean}} Raised `acting` give actions, the first
- *   of them the page; `told` are only spoken of; `away` where the supply may be cut only away from the trouble; `bare`
- *   where people have to get out */
+ * @typedef {{primary: RedFlag[], mentioned: RedFlag[], isolateRemotely: boolean, evacuate: boolean}} RaisedFlags
+ *   `primary` ones give actions, the first of them the page; `mentioned` ones are only spoken of; `isolateRemotely`
+ *   where the supply may be cut only away from the trouble; `evacuate` where people have to get out */
 
 const NEVER = "never";
 const AWAY = "away";
 const EMERGENCY = "emergency";
 
-/** @param {RedFlag[]} flags @returns {Raised} */
-export function sortOut(flags) {
+/** @param {RedFlag[]} flags @returns {RaisedFlags} */
+export function prioritiseFlags(flags) {
   const untouchable = flags.filter((flag) => flag.switches === NEVER);
   const isGraver = (flag) => flag.level === EMERGENCY || flag.rank < untouchable[0].rank;
   const others = untouchable.length ? flags.filter((flag) => flag.switches !== NEVER) : [];
-  const acting = untouchable.length ? untouchable : flags;
+  const primary = untouchable.length ? untouchable : flags;
   return {
-    acting,
-    told: others.filter(isGraver),
-    away: acting.some((flag) => flag.switches === AWAY),
-    bare: acting.some((flag) => flag.switches === NEVER && flag.level === EMERGENCY),
+    primary,
+    mentioned: others.filter(isGraver),
+    isolateRemotely: primary.some((flag) => flag.switches === AWAY),
+    evacuate: primary.some((flag) => flag.switches === NEVER && flag.level === EMERGENCY),
   };
 }
 
 /** The first action of each flag that is graver than those that act. */
-export function urgentFirst(checkRequest, raised) {
-  const graver = raised.told.filter((flag) => flag.rank < raised.acting[0].rank);
-  return graver.map((flag) => instruction(checkRequest.texts.flags.get(flag.id).first[0]));
+export function graverFlagsFirst(checkRequest, raised) {
+  const graver = raised.mentioned.filter((flag) => flag.rank < raised.primary[0].rank);
+  return graver.map((flag) => ({ text: checkRequest.texts.flags.get(flag.id).first[0] }));
 }
 
-export function noteOf(checkRequest, flag, away) {
+export function flagNote(checkRequest, flag, isolateRemotely) {
   const text = checkRequest.texts.flags.get(flag.id);
   return {
     signal: flag.signal,
     heading: text.heading,
     hazard: text.hazard,
-    first: firstOf(checkRequest, flag, away),
-    never: neverOf(checkRequest, flag, away),
+    steps: flagSteps(checkRequest, flag, isolateRemotely),
+    prohibitions: flagProhibitions(checkRequest, flag, isolateRemotely),
   };
 }
 
-export function firstOf(checkRequest, flag, away) {
-  return instructionsOf(checkRequest, checkRequest.texts.flags.get(flag.id).first, away);
+export function flagSteps(checkRequest, flag, isolateRemotely) {
+  return instructionsOf(checkRequest, checkRequest.texts.flags.get(flag.id).first, isolateRemotely);
 }
 
 /** What not to do; where the supply is cut, also what not to do while cutting it. */
-export function neverOf(checkRequest, flag, away) {
+export function flagProhibitions(checkRequest, flag, isolateRemotely) {
   const text = checkRequest.texts.flags.get(flag.id);
-  return [...text.never, ...(text.first.includes(ISOLATE) ? supplyText(checkRequest, away).never : [])];
+  return [...text.never, ...(text.first.includes(ISOLATE) ? supplyText(checkRequest, isolateRemotely).never : [])];
 }

@@ -3,7 +3,7 @@
 
 import { CANT_TELL, NONE_OF_THESE, SCREEN } from "../../engine/pack.js";
 import { answersSoFar } from "./answers.js";
-import { problemSentences } from "./problems.js";
+import { problemNotes } from "./problems.js";
 
 export function questionPage(checkRequest, observation, number = 1, atMost = 1) {
   const asked = checkRequest.pack.observations.get(observation);
@@ -20,7 +20,7 @@ export function questionPage(checkRequest, observation, number = 1, atMost = 1) 
     number,
     at_most: atMost,
     answers: answersSoFar(checkRequest),
-    problems: problemSentences(checkRequest),
+    problems: problemNotes(checkRequest),
   };
 }
 
@@ -32,9 +32,9 @@ export function askedPage(checkRequest, step) {
 }
 
 /* The reading's task that would tell more than this question. */
-function betterTest(checkRequest, { betterTest: test }) {
-  if (!test) return null;
-  return { label: checkRequest.texts.tasks.get(test.id).title, href: checkRequest.links.task(test.id) };
+function betterTest(checkRequest, { betterTest: better }) {
+  if (!better) return null;
+  return { label: checkRequest.texts.tasks.get(better.id).title, href: checkRequest.links.task(better.id) };
 }
 
 /** The danger signs in the order of gravity; each leads on with every answer so far. */
@@ -47,7 +47,7 @@ export function dangerPage(checkRequest) {
     none: { label: words.none, href: checkRequest.links.continueUrl([[SCREEN, NONE_OF_THESE]]), hint: words.none_note },
     answers: answersSoFar(checkRequest),
     chosen_before: checkRequest.answers.get(SCREEN) === NONE_OF_THESE,
-    problems: problemSentences(checkRequest),
+    problems: problemNotes(checkRequest),
   };
 }
 

@@ -2,7 +2,6 @@
 
 import { OPENING } from "../../engine/pack.js";
 import { ELSEWHERE } from "../region.js";
-import { typedWords } from "./typed_words.js";
 
 export function startPage(checkRequest) {
   const words = checkRequest.texts.start;
@@ -14,32 +13,29 @@ export function startPage(checkRequest) {
     none_found: words.none_found,
     complaints: checkRequest.pack.complaints.map((complaint, at) => ({
       words: words.entries[at].words,
-      also: typedWords(words.entries[at].also),
+      also: words.entries[at].also,
       href: checkRequest.links.step([[OPENING, complaint.option], ...complaint.answers]),
       part: complaint.picture,
     })),
     not_mine: [...words.exits].map(([reason, exit]) => ({ label: exit.words, href: checkRequest.links.leave(reason) })),
     readings: readingLinks(checkRequest),
+    label_href: checkRequest.links.costs(),
     region: regionChoice(checkRequest),
   };
 }
 
-/* What has a page of its own: the readings and the energy label; none once something dangerous was said. */
+/* The readings with a page of their own; none once something dangerous was said, nor the energy label then. */
 function readingLinks(checkRequest) {
   if (checkRequest.check.flags.length) return [];
-  const measured = [...checkRequest.texts.readings].map(([kind, { name }]) => ({
+  return [...checkRequest.texts.readings].map(([kind, { name }]) => ({
     label: name,
     href: checkRequest.links.reading(kind),
   }));
-  return [...measured, { label: checkRequest.say("The energy label"), href: checkRequest.links.costs() }];
 }
 
 function regionChoice(checkRequest) {
   const others = [...checkRequest.site.regions].filter(([id]) => id !== checkRequest.region.id);
   others.sort(([one], [other]) => (one === ELSEWHERE) - (other === ELSEWHERE));
-  return {
-    code: checkRequest.region.id,
-    name: checkRequest.region.name,
-    choices: others.map(([id, region]) => ({ label: region.name, href: checkRequest.links.withRegion(id) })),
-  };
+  const choices = others.map(([id, place]) => ({ label: place.name, href: checkRequest.links.withRegion(id) }));
+  return { name: checkRequest.region.name, choices };
 }

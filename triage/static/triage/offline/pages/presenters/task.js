@@ -3,10 +3,10 @@
 
 import { CANT_TELL } from "../../engine/pack.js";
 import { roundHalfEven } from "../rounding.js";
-import { DID, answerWords } from "./answers.js";
-import { problemSentences } from "./problems.js";
+import { DID, answerLabel } from "./answers.js";
+import { problemNotes } from "./problems.js";
 import { measuredBy, readingForm } from "./readings/form.js";
-import { OFF_AT_THE_SUPPLY, instructionsOf, switchingOff } from "./supply.js";
+import { OFF_AT_THE_SUPPLY, instructionsOf, fullIsolation } from "./isolation.js";
 
 const COLD = "cold";
 const TOUCHED = "lamp-glass-seal";
@@ -30,7 +30,7 @@ export function taskPage(checkRequest, name) {
     result: offered ? resultOf(checkRequest, task) : "",
     part: task.picture,
     back_href: checkRequest.links.step(),
-    problems: problemSentences(checkRequest),
+    problems: problemNotes(checkRequest),
     ...(opened ? openTaskSteps(checkRequest, task, text) : {}),
   };
 }
@@ -83,7 +83,7 @@ export function gateShown(checkRequest, task, gate, here) {
     state: gateState(checkRequest.answers.get(gate)),
     if_not: text.if_not,
     looks_off: text.looks_off,
-    how: gate === OFF_AT_THE_SUPPLY ? switchingOff(checkRequest) : null,
+    how: gate === OFF_AT_THE_SUPPLY ? fullIsolation(checkRequest) : null,
     waits: gate === COLD ? waitsFor(checkRequest, task) : [],
   };
 }
@@ -113,7 +113,7 @@ function outcomesOf(checkRequest, task) {
   const asked = checkRequest.pack.observations.get(task.outcome);
   const options = checkRequest.texts.questions.has(task.outcome) ? [...asked.options, CANT_TELL] : asked.options;
   return options.map((option) => ({
-    label: answerWords(checkRequest, task.outcome, option),
+    label: answerLabel(checkRequest, task.outcome, option),
     href: checkRequest.links.step([[task.outcome, option]]),
   }));
 }

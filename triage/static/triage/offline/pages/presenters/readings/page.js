@@ -2,7 +2,7 @@
    `triage/check_pages/presenters/readings/page.py`. */
 
 import { NONE_OF_THESE, SCREEN } from "../../../engine/pack.js";
-import { problemSentences } from "../problems.js";
+import { problemNotes } from "../problems.js";
 import { dangerPage } from "../question.js";
 import { cautionsOf, gateShown, isOpen } from "../task.js";
 import { measuredBy, readingForm } from "./form.js";
@@ -37,7 +37,7 @@ export function readingPage(checkRequest, kind) {
       check_href: checkRequest.links.continueUrl(),
       part: first.picture,
       local_line: checkRequest.region.local_line,
-      problems: problemSentences(checkRequest),
+      problems: problemNotes(checkRequest),
     },
   ];
 }

@@ -1,0 +1,19 @@
+/* The ways out for what this check is not about: as `triage/check_pages/presenters/out_of_scope.py`. */
+
+import { answersSoFar } from "./answers.js";
+import { callsFor } from "./phone_numbers.js";
+
+const GAS_SMELL = "gas-smell";
+
+export function outOfScopePage(checkRequest, reason) {
+  const { heading, lines, who } = checkRequest.texts.start.exits.get(reason);
+  const smells = reason === GAS_SMELL;
+  return {
+    heading,
+    lines,
+    contact: who,
+    call: callsFor(checkRequest, smells ? ["gas", "emergency"] : []),
+    no_switches: smells,
+    answers: smells ? [] : answersSoFar(checkRequest),
+  };
+}

@@ -1,0 +1,29 @@
+/* Telephone numbers of a region: as `triage/check_pages/presenters/phone_numbers.py`. */
+
+export function emergencyCall(region) {
+  return numberOf("emergency", region.emergency, region.emergency_for);
+}
+
+/** The numbers of `wanted` (emergency, gas, network) that this region shows, in that order, each once. */
+export function callsFor({ region }, wanted) {
+  const known = {
+    emergency: emergencyCall(region),
+    gas: numberOf("gas", region.gas, region.gas_text),
+    network: numberOf("network", region.network),
+  };
+  const numbers = [...new Set(wanted)].map((name) => known[name]).filter(({ number }) => number);
+  return [...new Map(numbers.map((number) => [number.number, number])).values()];
+}
+
+/** What to do instead for each of `wanted` that this region shows no number for. */
+export function numbersNotShown({ region }, wanted) {
+  const contacts = {
+    gas: { kind: "gas", how: region.gas_text },
+    network: { kind: "network", name: region.words.get("network"), how: region.network_text },
+  };
+  return [...new Set(wanted)].filter((name) => contacts[name] && !region[name]).map((name) => contacts[name]);
+}
+
+function numberOf(kind, number, how = "") {
+  return { kind, number, href: `tel:${number.replace(/[^0-9+]/g, "")}`, how };
+}
