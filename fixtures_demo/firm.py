@@ -134,15 +134,15 @@ def load(booking_origin: str, site: str) -> list[tuple[str, str]]:
         areas=["Kettlewick", "Saltpan", "Upper Tallow"],
     )
     passwords = [(name, secrets.token_urlsafe(9)) for name, _person, _role in PEOPLE]
-    staff = [_member(firm, *told) for told in zip(PEOPLE, passwords, strict=True)]
+    staff = [_member(firm, *entry) for entry in zip(PEOPLE, passwords, strict=True)]
     for visit in VISITS:
         _sheet(firm, staff[1], visit, site)
     return passwords
 
 
-def _member(firm: Firm, told: tuple[str, str, Role], login: tuple[str, str]) -> Member:
-    name, person, role = told
-    first, _space, last = person.partition(" ")
+def _member(firm: Firm, person: tuple[str, str, Role], login: tuple[str, str]) -> Member:
+    name, full_name, role = person
+    first, _space, last = full_name.partition(" ")
     user = User.objects.create_user(name, password=login[1], first_name=first, last_name=last)
     return Member.objects.create(user=user, firm=firm, role=role)
 

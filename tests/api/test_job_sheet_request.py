@@ -117,3 +117,11 @@ def test_no_body_is_a_surprise(told):
 )
 def test_a_problem_has_the_name_its_field_has_in_the_request(field, name):
     assert field_of(FieldProblem(field, "No.")) == FieldProblem(name, "No.")
+
+
+def test_answers_may_go_by_the_name_they_had_but_not_by_both():
+    body = body_of()
+    old = {"trail" if name == "answers" else name: value for name, value in body.items()}
+    assert parse_job_sheet_request(old) == parse_job_sheet_request(body)
+    with pytest.raises(Refused, match=r"^There is a field that we do not know\."):
+        parse_job_sheet_request({**body, "trail": body["answers"]})

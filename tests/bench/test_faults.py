@@ -30,7 +30,7 @@ def test_the_ledger_finds_what_was_lost_doubled_or_half_written():
     firm = make_firm(email="")
     sheets = [make_job_sheet(firm, idempotency_key=f"key-number-{number}-of-two") for number in (1, 2)]
     Delivery.objects.update(state="sent")
-    arrived = dict(Delivery.objects.values_list("message", "sheet__reference"))
+    arrived = dict(Delivery.objects.values_list("message_id", "sheet__reference"))
     acknowledged = {sheet.idempotency_key: sheet.reference for sheet in sheets}
 
     def wrong(acknowledged, arrived):

@@ -74,6 +74,6 @@ def test_a_language_it_has_not_is_english_and_the_console_says_so(page, firm, la
     warned, (asked, _begins) = shown(page, firm, f'<oven-fault-check lang="{language}"></oven-fault-check>')
     assert where(asked) == {"lang": "en"}
     (sentence,) = warned
-    assert sentence.startswith('oven-fault-check: there are no words in "')
+    assert sentence.startswith('oven-fault-check: there is no translation into "')
     assert sentence.endswith('yet, so the check is in "en". It has: en.')
     assert page.frame_locator("iframe").locator("html").get_attribute("lang") == "en"

@@ -20,6 +20,7 @@ from triage.jobsheet.photo import MAX_BYTES as MAX_PHOTO_BYTES
 
 REGION, ANSWERS, BOOKING, PHOTO, WINDOWS = "region", "answers", "booking", "photo", "windows"
 MEMBERS = (REGION, ANSWERS, BOOKING, PHOTO)
+OLD_ANSWERS = "trail"  # programs of firms that were written for the release of 2026-11 send the answers under this name
 MAX_TEXT_LENGTH = 10_000
 # Base64 makes four of three; the rest is for the texts.
 MAX_BYTES = MAX_PHOTO_BYTES // 3 * 4 + 400_000
@@ -39,6 +40,8 @@ def parse_job_sheet_request(body: object) -> JobSheetRequest:
     """What the body asks for. Raises Refused with every field that is of the wrong shape."""
     if not isinstance(body, dict):
         raise Refused([FieldProblem("", _("The body has to be one JSON object with a region, answers and a booking."))])
+    if OLD_ANSWERS in body and ANSWERS not in body:
+        body = {ANSWERS if name == OLD_ANSWERS else name: value for name, value in body.items()}
     problems = list(_problems(body))
     if problems:
         raise Refused(problems)

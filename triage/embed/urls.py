@@ -2,12 +2,10 @@
 
 from django.urls import path
 
-from triage.embed.views.accent import accent
-from triage.embed.views.frame import frame
-from triage.embed.views.loader import loader
+from triage.embed import views
 
 urlpatterns = [
-    path("<slug:firm>/", frame, name="embed-frame"),
-    path("<slug:firm>/loader.js", loader, name="embed-loader"),
-    path("<slug:firm>/accent.css", accent, name="embed-accent"),
+    path("<slug:firm>/", views.frame, name="embed-frame"),
+    path("<slug:firm>/loader.js", views.loader, name="embed-loader"),
+    path("<slug:firm>/accent.css", views.accent, name="embed-accent"),
 ]

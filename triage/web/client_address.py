@@ -9,6 +9,6 @@ from django.http import HttpRequest
 
 def client_address(request: HttpRequest) -> str:
     """The address of the sender; empty where a server names none."""
-    told = request.headers.get("X-Forwarded-For", "") if settings.SECURE_PROXY_SSL_HEADER else ""
-    last = told.rpartition(",")[2].strip()
+    header = request.headers.get("X-Forwarded-For", "") if settings.SECURE_PROXY_SSL_HEADER else ""
+    last = header.rpartition(",")[2].strip()
     return last or str(request.META.get("REMOTE_ADDR", ""))

@@ -5,7 +5,8 @@
 (() => {
   const VERSION = 1;
   const NAME = "oven-fault-check";
-  const ATTRIBUTES = ["complaint", "region", "field", "form", "listens", "label", "lang"];
+  const ATTRIBUTES = ["complaint", "region", "field", "form", "use-events", "listens", "label", "lang"];
+  const TAKES_SUMMARY = ["field", "use-events", "listens"];
   const LANGUAGES = ["en"]; // those of the site, the first of them for who asks for another
   const script = /** @type {HTMLScriptElement} */ (document.currentScript);
   const site = new URL(".", script.src);
@@ -40,21 +41,21 @@
       this.append(this.frame);
     }
 
-    /* "en-GB" is English. What the site has no words in is said to whoever writes the page, and is no error. */
+    /* "en-GB" is English. What the site is not translated into is said to whoever writes the page, and is no error. */
     language() {
       const asked = this.getAttribute("lang");
       const wanted = asked.trim().toLowerCase();
       const found = LANGUAGES.find((one) => wanted === one || wanted.startsWith(`${one}-`));
       if (!found)
         console.warn(
-          `${NAME}: there are no words in "${asked}" yet, so the check is in "${LANGUAGES[0]}". It has: ${LANGUAGES.join(", ")}.`,
+          `${NAME}: there is no translation into "${asked}" yet, so the check is in "${LANGUAGES[0]}". It has: ${LANGUAGES.join(", ")}.`,
         );
       return found || LANGUAGES[0];
     }
 
     /* Each page in the frame is greeted anew, since it knows nothing of the one before. */
     greet() {
-      const takesSummary = this.hasAttribute("field") || this.hasAttribute("listens");
+      const takesSummary = TAKES_SUMMARY.some((name) => this.hasAttribute(name));
       this.frame.contentWindow.postMessage({ ovenCheck: VERSION, type: "hello", takesSummary }, site.origin);
     }
 
@@ -64,7 +65,7 @@
       const message = event.data;
       if (message?.ovenCheck !== VERSION) return;
       if (message.type === "height") this.fit(message.height);
-      if (message.type === "arrived") this.showTop();
+      if (message.type === "navigated") this.showTop();
       if (message.type === "summary") this.take(message);
       if (message.type === "sent") this.report("oven-check-sent", { reference: String(message.reference) });
     }
@@ -117,7 +118,10 @@
   function placeOne() {
     if (document.querySelector(NAME)) return;
     const element = document.createElement(NAME);
-    for (const name of ATTRIBUTES) if (name in script.dataset) element.setAttribute(name, script.dataset[name]);
+    for (const name of ATTRIBUTES) {
+      const value = script.getAttribute(`data-${name}`);
+      if (value !== null) element.setAttribute(name, value);
+    }
     script.after(element);
   }
 

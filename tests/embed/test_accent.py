@@ -1,4 +1,4 @@
-"""The firm's colour arrives as a stylesheet, clear by day and by night."""
+"""The firm's colour arrives as a stylesheet, clear on the light page and the dark one."""
 
 import re
 

@@ -1,1 +1,0 @@
-"""One address per file."""
