@@ -12,6 +12,7 @@ import { endsCheck, offeredTasks } from "./safety.js";
 import { parseAnswers } from "./answers.js";
 
 /** @typedef {import("./belief.js").Answers} Answers
+ * @typedef {import("./model.js").Model} Model
  * @typedef {import("./belief.js").Belief} Belief
  * @typedef {import("./pack.js").Band} Band
  * @typedef {import("./pack.js").RedFlag} RedFlag
@@ -49,6 +50,7 @@ export function conclude(belief, answers, flags) {
 export function decideBand(belief, answers, flags) {
   if (endsCheck(flags) || flags.length > MOST_CAUTIONS) return "make-safe";
   const { observations } = belief.model.pack;
+  /** @param {[string, string]} answered */
   const raises = ([o, answer]) => observations.has(o) && flagsRaisedBy(observations.get(o), answer).length;
   const cautions = flags.length ? [...answers].filter(raises).map(([o]) => o) : [];
   for (const leftOut of subsetsOf(cautions)) {
@@ -66,34 +68,41 @@ export function tasksFor(region, belief, answers, band) {
   return band === "make-safe" ? [] : rankedByValue(belief, offeredTasks(region, belief, answers));
 }
 
+/** @param {Model} model @param {Answers} answers @param {string[]} leftOut */
 function beliefWithout(model, answers, leftOut) {
   const rest = [...answers].filter(([o]) => !leftOut.includes(o));
   return inferBelief(model, parseAnswers(model.pack, rest).answers);
 }
 
+/** @param {string[]} items @returns {string[][]} */
 function subsetsOf(items) {
-  return items.reduce((subsets, item) => [...subsets, ...subsets.map((subset) => [...subset, item])], [[]]);
+  /** @type {string[][]} */
+  const none = [[]];
+  return items.reduce((subsets, item) => [...subsets, ...subsets.map((subset) => [...subset, item])], none);
 }
 
-/* The chance of each band, a pair counting for the graver of its two. */
+/** The chance of each band, a pair counting for the graver of its two. @param {Belief} belief */
 function bandShares(belief) {
   const share = new Map(BANDS.map((band) => [band, 0]));
   belief.model.hypotheses.forEach(({ band }, h) => share.set(band, share.get(band) + belief.probabilities[h]));
   return share;
 }
 
-/* The leading fault and those nobody can tell from it without opening the oven, likeliest first. */
+/** The leading fault and those nobody can tell from it without opening the oven, likeliest first.
+ * @param {Belief} belief @returns {string[]} */
 function alikeTo({ model, faults, ranking }) {
   const [first] = ranking;
   const { family } = model.pack.faults.get(first);
   const groups = model.pack.lookAlikes.filter((group) => group.has(first));
+  /** @param {string} fault */
   const isNear = (fault) =>
     (model.pack.faults.get(fault).family === family && faults.get(fault) >= ALIKE_RATIO * faults.get(first)) ||
     (groups.some((group) => group.has(fault)) && faults.get(fault) >= ALIKE_CHANCE);
   return ranking.filter(isNear);
 }
 
-/* Faults that come with the leading one: known chains either way. */
+/** Faults that come with the leading one: known chains either way.
+ * @param {Belief} belief @param {string} leading @returns {string[]} */
 function comesWith({ model, faults }, leading) {
   const chains = model.pack.faultPairs.filter((pair) => pair.causal && [pair.cause, pair.effect].includes(leading));
   const others = chains.map((pair) => (pair.cause === leading ? pair.effect : pair.cause));

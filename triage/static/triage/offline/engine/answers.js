@@ -10,6 +10,7 @@ import { flagsRaisedBy, invalidReason } from "./readings/evidence.js";
  * @typedef {import("./pack.js").Gate} Gate
  * @typedef {import("./pack.js").Observation} Observation
  * @typedef {import("./pack.js").Pack} Pack
+ * @typedef {import("./pack.js").RedFlag} RedFlag
  * @typedef {{kind: "unknown-question" | "unknown-answer" | "unreadable-reading" | "contradiction" | "retired" |
  *   "out-of-place" | "too-many", observation: string, answer: string, detail: string}} AnswerProblem `detail` says why a
  *   reading is unreadable
@@ -21,6 +22,7 @@ const MAX_ID_LENGTH = 60;
 /** The usable answers of a trail and what was wrong with the others.
  * @param {Pack} pack @param {Iterable<[string, string]>} pairs @returns {ParsedAnswers} */
 export function parseAnswers(pack, pairs) {
+  /** @type {AnswerProblem[]} */
   const problems = [];
   const choices = new Map();
   let tooMany = false;
@@ -62,15 +64,17 @@ export function isGiven(gate, answers) {
  * @param {Gate} needs @param {Answers} answers */
 export function ruledOut(needs, answers) {
   return [...needs].some(([variant, allowed]) => {
-    const told = answers.get(variant) ?? CANT_TELL;
-    return told !== CANT_TELL && !allowed.has(told);
+    const answer = answers.get(variant) ?? CANT_TELL;
+    return answer !== CANT_TELL && !allowed.has(answer);
   });
 }
 
+/** @param {AnswerProblem["kind"]} kind @param {string} observation @returns {AnswerProblem} */
 function problemOf(kind, observation, answer = "", detail = "") {
   return { kind, observation, answer, detail };
 }
 
+/** @param {Pack} pack @param {string} observation @param {string} answer */
 function misnamed(pack, observation, answer) {
   const shown = shortened(observation);
   if (observation === SCREEN) {
@@ -84,30 +88,36 @@ function misnamed(pack, observation, answer) {
   return problemOf("unreadable-reading", shown, shortened(answer), reason);
 }
 
-/* By whole letters, so that no half of one is left over. */
+/** By whole letters, so that no half of one is left over. @param {string} text */
 function shortened(text) {
   return text.length > MAX_ID_LENGTH ? [...text].slice(0, MAX_ID_LENGTH).join("") : text;
 }
 
-/* The red flags this answer raises, whatever else was said. */
+/** The red flags this answer raises, whatever else was said.
+ * @param {Pack} pack @param {string} observation @param {string} answer @returns {RedFlag[]} */
 function flagsOf(pack, observation, answer) {
   const asked = pack.observations.get(observation);
   return asked ? flagsRaisedBy(asked, answer).map((flag) => pack.redFlags.get(flag)) : [];
 }
 
+/** @param {Pack} pack @param {string} observation @param {string} answer */
 function endsByItself(pack, observation, answer) {
   return flagsOf(pack, observation, answer).some(stops);
 }
 
-/* Of contradicting answers the one that raises the gravest flag, else none: it is asked again. */
+/** Of contradicting answers the one that raises the gravest flag, else none: it is asked again.
+ * @param {Pack} pack @param {string} observation @param {Set<string>} choices */
 function safestOf(pack, observation, choices) {
-  const byGravity = (one, other) => stops(other) - stops(one) || one.rank - other.rank;
+  /** @param {RedFlag} one @param {RedFlag} other */
+  const byGravity = (one, other) => Number(stops(other)) - Number(stops(one)) || one.rank - other.rank;
+  /** @param {string} choice */
   const gravestOf = (choice) => flagsOf(pack, observation, choice).sort(byGravity)[0];
-  const flagged = [...choices].map((choice) => [choice, gravestOf(choice)]).filter(([, flag]) => flag);
-  return flagged.sort(([, one], [, other]) => byGravity(one, other))[0]?.[0];
+  const flagged = [...choices].map((choice) => ({ choice, flag: gravestOf(choice) })).filter(({ flag }) => flag);
+  return flagged.sort((one, other) => byGravity(one.flag, other.flag))[0]?.choice;
 }
 
-/* Set aside answers to questions that do not exist on this oven or after these answers; flags always stay. */
+/** Set aside answers to questions that do not exist on this oven or after these answers; flags always stay.
+ * @param {Pack} pack @param {Answers} answers @param {AnswerProblem[]} problems @returns {ParsedAnswers} */
 function inPlace(pack, answers, problems) {
   let kept = answers;
   for (;;) {
@@ -119,6 +129,7 @@ function inPlace(pack, answers, problems) {
   }
 }
 
+/** @param {Observation} observation @param {Answers} answers */
 function isOutOfPlace(observation, answers) {
   const answer = answers.get(observation.id);
   if (answer === CANT_TELL || flagsRaisedBy(observation, answer).length) return false;

@@ -13,6 +13,7 @@ const RANKED_DIGITS = 9;
 
 /** @typedef {import("./arithmetic.js").Row} Row
  * @typedef {import("./model.js").Model} Model
+ * @typedef {import("./pack.js").Pack} Pack
  * @typedef {Map<string, string>} Answers observation to option, in the order given */
 
 /** `probabilities[h]` sums to one. `likelihoods` is the likelihood of a condition's levels, `variantWeights` the joint
@@ -76,9 +77,11 @@ export function inferBelief(model, answers) {
   );
 }
 
-/* The likelihood over each reported condition's levels; danger signs not ticked count as "not this". */
+/** The likelihood over each reported condition's levels; danger signs not ticked count as "not this".
+ * @param {Model} model @param {Answers} answers @returns {Map<string, Row>} */
 function likelihoodsOf(model, answers) {
   const { observations } = model.pack;
+  /** @type {[string, Row][]} */
   const found = [];
   for (const [o, answer] of answers) {
     if (answer === CANT_TELL || !model.answerTables.has(o)) continue;
@@ -97,13 +100,15 @@ function likelihoodsOf(model, answers) {
   return likelihoods;
 }
 
+/** @param {[string, Row]} one @param {[string, Row]} other */
 function byConditionAndRow([one, row], [other, otherRow]) {
   if (one !== other) return one < other ? -1 : 1;
   const at = row.findIndex((value, place) => value !== otherRow[place]);
   return at < 0 ? 0 : row[at] - otherRow[at];
 }
 
-/* Joint weight of hypothesis and option for each variant that an answer, a gate or a condition speaks about. */
+/** Joint weight of hypothesis and option for each variant that an answer, a gate or a condition speaks about.
+ * @param {Model} model @param {Answers} answers @param {Map<string, Row>} likelihoods @returns {Map<string, Row[]>} */
 function variantWeightsOf(model, answers, likelihoods) {
   const { conditions, variants } = model.pack;
   const options = allowedOptions(model.pack, answers);
@@ -124,7 +129,8 @@ function variantWeightsOf(model, answers, likelihoods) {
   return variantWeights;
 }
 
-/* The options each variant may still have; what was said of the variant itself outranks a gate. */
+/** The options each variant may still have; what was said of the variant itself outranks a gate.
+ * @param {Pack} pack @param {Answers} answers @returns {Map<string, Set<string>>} */
 function allowedOptions(pack, answers) {
   const options = new Map();
   const known = [...pack.observations.values()].filter((o) => (answers.get(o.id) ?? CANT_TELL) !== CANT_TELL);

@@ -11,6 +11,7 @@ import { endsCheck, raisedFlags } from "./safety.js";
 
 /** @typedef {import("./advice.js").Verdict} Verdict
  * @typedef {import("./answers.js").ParsedAnswers} ParsedAnswers
+ * @typedef {import("./belief.js").Answers} Answers
  * @typedef {import("./belief.js").Belief} Belief
  * @typedef {import("./pack.js").Pack} Pack
  * @typedef {import("./pack.js").RedFlag} RedFlag
@@ -25,8 +26,11 @@ import { endsCheck, raisedFlags } from "./safety.js";
 
 /** What answers come to. Flags, belief and step are worked out once, and only for who asks for them. */
 export class Check {
+  /** @type {RedFlag[] | null} */
   #flags = null;
+  /** @type {Belief | null} */
   #belief = null;
+  /** @type {Step | null} */
   #step = null;
 
   /** @param {Pack} pack @param {Region} region @param {ParsedAnswers} parsed */
@@ -61,12 +65,14 @@ export function runCheck(pack, region, pairs) {
   return new Check(pack, region, parseAnswers(pack, pairs));
 }
 
-/* Red flags are looked at before anything else, and ways out before any probability. */
+/** Red flags are looked at before anything else, and ways out before any probability.
+ * @param {Check} check @returns {Step} */
 function stepOf(check) {
   const { pack, region, answers } = check;
   if (endsCheck(check.flags)) return emergencyOf(check);
   const reason = exitOf(pack, answers);
   if (reason) return { kind: "out-of-scope", reason };
+  /** @param {string} observation @param {Task | null} better @returns {Question} */
   const ask = (observation, better) => {
     const number = countAsked(pack, answers) + 1;
     return { kind: "question", observation, number, maxQuestions: pack.limits.maxQuestions, betterTest: better };
@@ -76,17 +82,20 @@ function stepOf(check) {
   return question ? ask(question, betterTest(region, check.belief, answers, question)) : resultOf(check);
 }
 
+/** @param {Check} check @returns {Emergency} */
 function emergencyOf({ belief, answers, flags }) {
   const verdict = conclude(belief, answers, flags);
   return { kind: "emergency", flags, verdict, followUpQuestion: followUpQuestion(belief, answers) };
 }
 
+/** @param {Check} check @returns {Result} */
 function resultOf({ region, belief, answers, flags }) {
   const verdict = conclude(belief, answers, flags);
   return { kind: "result", verdict, cautions: flags, tasks: tasksFor(region, belief, answers, verdict.band) };
 }
 
-/* The way out for an appliance this is not: the first answer that names one. */
+/** The way out for an appliance this is not: the first answer that names one.
+ * @param {Pack} pack @param {Answers} answers */
 function exitOf(pack, answers) {
   for (const [observation, answer] of answers) {
     const exit = pack.outOfScope.find(([o, option]) => o === observation && option === answer);

@@ -6,7 +6,10 @@ import { severity } from "./pack.js";
 import { answerTable } from "./tables.js";
 
 /** @typedef {import("./arithmetic.js").Row} Row
- * @typedef {import("./pack.js").Observation} Observation */
+ * @typedef {import("./belief.js").Belief} Belief
+ * @typedef {import("./model.js").Hypothesis} Hypothesis
+ * @typedef {import("./pack.js").Observation} Observation
+ * @typedef {import("./tables.js").Table} Table */
 
 const MAX_OMITTED_PROBABILITY = 0.08;
 const MAX_HYPOTHESES = 16;
@@ -25,11 +28,16 @@ export class ValueOfInformation {
     this.families = slicesOf(hypotheses.map((h) => `${h.band} ${h.family}`));
     this.bands = slicesOf(this.families.map(([start]) => hypotheses[start].band));
     this.totalEntropy = this.grouped(this.weights);
+    /** @param {number} group */
     const first = (group) => this.families[group][0];
+    /** @param {number} group */
     const last = (group) => this.families[group - 1][1];
     this.bandEntropy = entropy(this.bands.map(([a, b]) => sumOf(this.weights.slice(first(a), last(b)))));
+    /** @type {Map<string, Row[]>} */
     this.sharesCache = new Map();
+    /** @type {Map<string, number[][]>} */
     this.placesCache = new Map();
+    /** @type {Map<string, Row[]>} */
     this.rowWeightsCache = new Map();
   }
 
@@ -65,7 +73,7 @@ export class ValueOfInformation {
     const weights = this.weightsOfRows(observation.reports);
     let mean = observation.options.map(() => 0);
     let left = 0;
-    this.told(observation).forEach((table, at) => {
+    this.answerTablesOf(observation).forEach((table, at) => {
       left += sumOfProducts(weights[at], table.entropies);
       mean = mean.map((m, option) => m + sumOfProducts(weights[at], table.transposed[option]));
     });
@@ -73,14 +81,14 @@ export class ValueOfInformation {
     return bits + Math.min(bits, this.bandEntropy);
   }
 
-  /* Sum of x*log2(x) over families plus the same over bands. */
+  /** Sum of x*log2(x) over families plus the same over bands. @param {Row} joint */
   grouped(joint) {
     const families = this.families.map(([a, b]) => sumOf(joint.slice(a, b)));
     const bands = this.bands.map(([a, b]) => sumOf(families.slice(a, b)));
     return -entropy(families) - entropy(bands);
   }
 
-  /* P(option | hypothesis, answers) for each option of a variant. */
+  /** P(option | hypothesis, answers) for each option of a variant. @param {string} variant @returns {Row[]} */
   optionShares(variant) {
     return kept(this.sharesCache, variant, () => {
       const known = this.belief.variantWeights.get(variant);
@@ -89,14 +97,16 @@ export class ValueOfInformation {
     });
   }
 
-  /* For each option of the condition's variant (or one): which distinct row each hypothesis has. */
+  /** For each option of the condition's variant (or one): which distinct row each hypothesis has.
+   * @param {string} condition @returns {number[][]} */
   placesOf(condition) {
     return kept(this.placesCache, condition, () =>
       this.model.levelTables.get(condition).map((table) => this.index.map((h) => table.index[h])),
     );
   }
 
-  /* For each option of the condition's variant (or one): the chance of each distinct row. */
+  /** For each option of the condition's variant (or one): the chance of each distinct row.
+   * @param {string} condition @returns {Row[]} */
   weightsOfRows(condition) {
     return kept(this.rowWeightsCache, condition, () => {
       const { parent } = this.model.pack.conditions.get(condition);
@@ -109,19 +119,20 @@ export class ValueOfInformation {
     });
   }
 
-  /* For each option of the variant: P(answer | distinct row), given the answers so far. */
-  told(observation) {
+  /** For each option of the variant: P(answer | distinct row), given the answers so far.
+   * @param {Observation} observation @returns {Table[]} */
+  answerTablesOf(observation) {
     const likelihood = this.belief.likelihoods.get(observation.reports);
     if (!likelihood) return this.model.answerTables.get(observation.id);
     return this.model.levelTables.get(observation.reports).map((table) => answerTable(observation, table, likelihood));
   }
 
-  /* P(answer | hypothesis, what is known) for each answer. */
+  /** P(answer | hypothesis, what is known) for each answer. @param {Observation} observation @returns {Row[]} */
   answerChances(observation) {
     const reported = observation.reports;
     if (this.model.variantWeights.has(reported)) return this.optionShares(reported);
     const places = this.placesOf(reported);
-    const rows = this.told(observation).map((table, at) => places[at].map((place) => table.distinct[place]));
+    const rows = this.answerTablesOf(observation).map((table, at) => places[at].map((place) => table.distinct[place]));
     const { parent } = this.model.pack.conditions.get(reported);
     const shares = parent ? this.optionShares(parent) : null;
     return observation.options.map((_, a) => {
@@ -131,6 +142,7 @@ export class ValueOfInformation {
   }
 }
 
+/** @param {Belief} belief @returns {[index: number[], weights: Row]} */
 function mostLikely({ model, probabilities }) {
   const index = [];
   let mass = 0;
@@ -144,23 +156,27 @@ function mostLikely({ model, probabilities }) {
   return [index, index.map((h) => probabilities[h] / mass)];
 }
 
+/** @param {Hypothesis} one @param {Hypothesis} other */
 function byBandAndFamily(one, other) {
   if (one.band !== other.band) return severity(one.band) - severity(other.band);
   if (one.family === other.family) return 0;
   return one.family < other.family ? -1 : 1;
 }
 
-/* Runs of equal keys, each as its start and its end. */
+/** Runs of equal keys, each as its start and its end.
+ * @param {string[]} keys @returns {[start: number, end: number][]} */
 function slicesOf(keys) {
   const starts = [...keys.keys()].filter((at) => at === 0 || keys[at] !== keys[at - 1]);
   return starts.map((start, at) => [start, starts[at + 1] ?? keys.length]);
 }
 
+/** @param {Row[]} rows */
 function normalised(rows) {
   const totals = sumOfRows(rows).map((total) => total || 1);
   return rows.map((row) => dividedEach(row, totals));
 }
 
+/** @template T @param {Map<string, T>} store @param {string} key @param {() => T} work */
 function kept(store, key, work) {
   if (!store.has(key)) store.set(key, work());
   return store.get(key);

@@ -19,6 +19,7 @@ export function weightsOfEvidence(model, answers, faults) {
     known.set(observation, answer);
     beliefs.push(inferBelief(model, known));
   }
+  /** @param {string} fault */
   const weightsFor = (fault) => {
     const odds = beliefs.map((belief) => decibansOf(belief.faults.get(fault)));
     return [...answers].map(([observation, answer], at) => {
@@ -28,6 +29,7 @@ export function weightsOfEvidence(model, answers, faults) {
   return new Map(faults.map((fault) => [fault, weightsFor(fault)]));
 }
 
+/** @param {number} chance */
 function decibansOf(chance) {
   const bounded = Math.min(Math.max(chance, MIN_PROBABILITY), 1 - MIN_PROBABILITY);
   return 10 * Math.log10(bounded / (1 - bounded));

@@ -6,7 +6,9 @@ import { OPENING, severity, stops } from "./pack.js";
 import { answerTable, conditionTables } from "./tables.js";
 
 /** @typedef {import("./arithmetic.js").Row} Row
+ * @typedef {import("./pack.js").Fault} Fault
  * @typedef {import("./pack.js").Pack} Pack
+ * @typedef {import("./pack.js").Variant} Variant
  * @typedef {import("./pack.js").Region} Region
  * @typedef {import("./pack.js").Observation} Observation
  * @typedef {import("./tables.js").Table} Table
@@ -30,6 +32,7 @@ export function compileModel(pack, region) {
   return models.get(region);
 }
 
+/** @param {Pack} pack @param {Region} region @returns {Model} */
 function compileAfresh(pack, region) {
   const variants = [...pack.variants.values()];
   const possible = combinations(pack).filter(([faults]) => variants.every((variant) => canOccur(faults, variant)));
@@ -62,20 +65,27 @@ function compileAfresh(pack, region) {
   };
 }
 
-/* Every single fault, then the pairs, with their rates before any variant is considered. */
+/** Every single fault, then the pairs, with their rates before any variant is considered.
+ * @param {Pack} pack @returns {[faults: Fault[], rate: number][]} */
 function combinations(pack) {
+  /** @param {string} id */
   const named = (id) => pack.faults.get(id);
+  /** @type {[Fault[], number][]} */
   const single = [...pack.faults.values()].map((fault) => [[fault], fault.callsPer1000 * fault.onlineRatio]);
-  return [...single, ...pack.faultPairs.map((pair) => [[named(pair.cause), named(pair.effect)], pair.ratePer1000])];
+  /** @type {[Fault[], number][]} */
+  const pairs = pack.faultPairs.map((pair) => [[named(pair.cause), named(pair.effect)], pair.ratePer1000]);
+  return [...single, ...pairs];
 }
 
+/** @param {Fault[]} faults @returns {Hypothesis} */
 function hypothesisOf(faults) {
   const bands = faults.map((fault) => fault.band);
   const gravest = bands.reduce((worst, band) => (severity(band) > severity(worst) ? band : worst));
   return { faults: faults.map((fault) => fault.id), family: faults[0].family, band: gravest };
 }
 
-/* Share of each option in the region; one never seen there is rare, not impossible. */
+/** Share of each option in the region; one never seen there is rare, not impossible.
+ * @param {Region} region @param {Variant} variant @returns {Row} */
 function sharesIn(region, variant) {
   const own = region.shares.get(variant.id);
   const stated = variant.options.map((option, at) => (own?.size ? (own.get(option) ?? 0) : variant.shares[at]));
@@ -84,13 +94,15 @@ function sharesIn(region, variant) {
   return shares.map((share) => share / total);
 }
 
-/* Whether some option of the variant suits all of the faults; no option is so rare that it has no share. */
+/** Whether some option of the variant suits all of the faults; no option is so rare that it has no share.
+ * @param {Fault[]} faults @param {Variant} variant */
 function canOccur(faults, variant) {
   const required = faults.map((fault) => fault.requiresVariant.get(variant.id)).filter(Boolean);
   return !required.length || variant.options.some((option) => required.every((allowed) => allowed.has(option)));
 }
 
-/* Zero where a fault cannot occur on this option, else how much more often it does. */
+/** Zero where a fault cannot occur on this option, else how much more often it does.
+ * @param {Fault[]} faults @param {Variant} variant @param {string} option */
 function rateMultiplierOf(faults, variant, option) {
   let factor = 1;
   for (const fault of faults) {
@@ -100,23 +112,27 @@ function rateMultiplierOf(faults, variant, option) {
   return factor;
 }
 
+/** @param {Variant} variant @param {Row} shares @param {Fault[][]} causes @returns {Row[]} */
 function variantWeightRows(variant, shares, causes) {
   return variant.options.map((option, at) =>
     causes.map((faults) => rateMultiplierOf(faults, variant, option) * shares[at]),
   );
 }
 
-/* Whether the danger page asks after this observation: some of its answers stand there as a sign. */
+/** Whether the danger page asks after this observation: some of its answers stand there as a sign.
+ * @param {Pack} pack @param {Observation} observation */
 function isScreened(pack, observation) {
   return [...pack.redFlags.values()].some((flag) => flag.signs.some(([name]) => name === observation.id));
 }
 
-/* The answers that do not end the check. */
+/** The answers that do not end the check. @param {Pack} pack @param {Observation} observation */
 function harmlessOptions(pack, observation) {
+  /** @param {string} option */
   const ends = (option) => observation.flags.has(option) && stops(pack.redFlags.get(observation.flags.get(option)));
   return observation.options.filter((option) => !ends(option));
 }
 
+/** @param {Pack} pack @param {Observation} observation @returns {Row} */
 function screenedLikelihoodRow(pack, observation) {
   const places = harmlessOptions(pack, observation).map((option) => observation.options.indexOf(option));
   return observation.answerProbabilities.map((row) => sumOf(places.map((place) => row[place])));

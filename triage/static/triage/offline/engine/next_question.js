@@ -60,7 +60,8 @@ export function countAsked(pack, answers) {
   return asked.map((o) => pack.observations.get(o)).filter((o) => o.reports && o.id !== OPENING && !o.task).length;
 }
 
-/* Observations that exist, were not asked, and are safe now. */
+/** Observations that exist, were not asked, and are safe now.
+ * @param {ValueOfInformation} outlook @param {Answers} answers @returns {Askable[]} */
 function askableNow(outlook, answers) {
   const isScreenDone = answers.get(SCREEN) === NONE_OF_THESE;
   const forbidden = forbiddenLooks(outlook.belief, answers);
@@ -72,12 +73,14 @@ function askableNow(outlook, answers) {
     .filter(({ chance }) => chance >= MIN_APPLICABILITY);
 }
 
+/** @param {ValueOfInformation} outlook @param {Askable[]} askable */
 function bestQuestion(outlook, askable) {
   const best = mostValuable(outlook, askable);
   return best && best.bits >= outlook.model.pack.limits.minBits ? best.observation : null;
 }
 
-/* The most worth of them; exact figures are worked out only while a bound could still win. */
+/** The most worth of them; exact figures are worked out only while a bound could still win.
+ * @param {ValueOfInformation} outlook @param {Askable[]} askable */
 function mostValuable(outlook, askable) {
   const bounds = askable.map(({ observation, chance }, place) => {
     return { observation, chance, place, bound: (chance * outlook.maxBits(observation)) / secondsFor(observation) };
@@ -92,11 +95,14 @@ function mostValuable(outlook, askable) {
   return found.find((value) => value && value.bitsPerSecond >= most * (1 - TIE_TOLERANCE));
 }
 
+/** @param {ValueOfInformation} outlook @param {Observation} observation @param {number} chance
+ * @returns {QuestionValue} */
 function valueWith(outlook, observation, chance) {
   const bits = chance * outlook.bits(observation);
   return { observation: observation.id, bits, bitsPerSecond: bits / secondsFor(observation) };
 }
 
+/** @param {Observation} observation */
 function secondsFor(observation) {
   return observation.effortSeconds + SECONDS_TO_READ;
 }

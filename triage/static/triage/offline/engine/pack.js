@@ -4,7 +4,8 @@
 
 import { mixWithBaseline, distribution } from "./frequency.js";
 
-/** @typedef {import("./arithmetic.js").Row} Row
+/** @typedef {any} Json what JSON.parse gives
+ * @typedef {import("./arithmetic.js").Row} Row
  * @typedef {Map<string, Set<string>>} Gate
  * @typedef {"normal" | "self-check" | "qualified" | "make-safe"} Band
  * @typedef {{id: string, options: string[], shares: Row}} Variant
@@ -62,7 +63,7 @@ export function stops(flag) {
   return flag.level !== "caution";
 }
 
-/** @param {object} packed the parsed JSON @returns {{pack: Pack, regions: Map<string, Region>}} */
+/** @param {Json} packed @returns {{pack: Pack, regions: Map<string, Region>}} */
 export function openPack(packed) {
   const conditions = mapOf(packed.conditions, openCondition);
   const pack = {
@@ -74,8 +75,11 @@ export function openPack(packed) {
     faultPairs: packed.fault_pairs.map(openFaultPair),
     redFlags: mapOf(packed.red_flags, openRedFlag),
     tasks: mapOf(packed.tasks, openTask),
-    complaints: (packed.complaints ?? []).map((line) => ({ ...line, answers: mapOf(line.answers) })),
-    lookAlikes: (packed.look_alikes ?? []).map((group) => new Set(group)),
+    complaints: (packed.complaints ?? []).map((/** @type {Json} */ line) => ({
+      ...line,
+      answers: mapOf(line.answers),
+    })),
+    lookAlikes: (packed.look_alikes ?? []).map((/** @type {string[]} */ group) => new Set(group)),
     retired: mapOf(packed.retired),
     outOfScope: packed.out_of_scope,
     limits: { ...DEFAULT_LIMITS, ...camelCased(packed.limits) },
@@ -83,11 +87,13 @@ export function openPack(packed) {
   return { pack, regions: mapOf(packed.regions, openRegion) };
 }
 
+/** @param {Json} condition @returns {Condition} */
 function openCondition(condition) {
   const baseline = distribution(condition.baseline, condition.floor);
   return { parent: null, ...condition, baseline, allowedOn: gateOf(condition.allowed_on) };
 }
 
+/** @param {Json} observation @param {Map<string, Condition>} conditions @returns {Observation} */
 function openObservation(observation, conditions) {
   const { answer_probabilities: table, measurement } = observation;
   return {
@@ -104,22 +110,25 @@ function openObservation(observation, conditions) {
   };
 }
 
+/** @param {Json} measurement @returns {MeasurementSpec} */
 function openMeasurement(measurement) {
   const { intervals, patterns, overrides } = measurement;
   return { ...measurement, intervals: mapOf(intervals), patterns: mapOf(patterns), overrides: mapOf(overrides) };
 }
 
-/* Rows in full, or `[trust, floor, letters of each level]`. */
+/** Rows in full, or `[trust, floor, letters of each level]`.
+ * @param {Json} table @param {Condition} condition @returns {Row[]} */
 function tableOf(table, condition) {
   if (!table || typeof table[0] !== "number") return table ?? [];
   const [trust, floor, letters] = table;
   return mixWithBaseline(
-    letters.map((row) => distribution(row, floor)),
+    letters.map((/** @type {string} */ row) => distribution(row, floor)),
     condition.baseline,
     trust,
   );
 }
 
+/** @param {Json} fault @param {Map<string, Condition>} conditions @returns {Fault} */
 function openFault(fault, conditions) {
   return {
     onlineRatio: 1,
@@ -133,15 +142,18 @@ function openFault(fault, conditions) {
   };
 }
 
+/** @param {Json} pair @returns {FaultPair} */
 function openFaultPair([cause, effect, ratePer1000, causal]) {
   return { cause, effect, ratePer1000, causal: Boolean(causal) };
 }
 
+/** @param {Json} flag @returns {RedFlag} */
 function openRedFlag(flag) {
   return { phoneNumbers: [], signs: [], picture: "front", ...camelCased(flag) };
 }
 
-/* By condition: a fault may claim one thing on some options of a variant and another on the rest. */
+/** By condition: a fault may claim one thing on some options of a variant and another on the rest.
+ * @param {Json} fault @param {Map<string, Condition>} conditions @returns {Map<string, Effect[]>} */
 function effectsOf(fault, conditions) {
   const effects = new Map();
   for (const [condition, row, ...when] of fault.effects) {
@@ -152,6 +164,7 @@ function effectsOf(fault, conditions) {
   return effects;
 }
 
+/** @param {Json} task @returns {Task} */
 function openTask(task) {
   return {
     furtherOutcomes: [],
@@ -165,21 +178,26 @@ function openTask(task) {
   };
 }
 
+/** @param {Json} region @returns {Region} */
 function openRegion(region) {
   return { ...region, shares: mapOf(region.shares, mapOf), removes: new Set(region.removes) };
 }
 
-/* Python's field names as JavaScript writes them: `price_class` to `priceClass`. */
+/** Python's field names as JavaScript writes them: `price_class` to `priceClass`.
+ * @param {Json} shape @returns {Json} */
 function camelCased(shape) {
+  /** @param {[string, Json]} entry */
   const named = ([name, value]) => [name.replace(/_(.)/g, (_, letter) => letter.toUpperCase()), value];
   return Object.fromEntries(Object.entries(shape ?? {}).map(named));
 }
 
+/** @param {Json} gate @returns {Gate} */
 function gateOf(gate) {
   return mapOf(gate, (options) => new Set(options));
 }
 
-/* An object's entries in their order; a shape among them learns its id. */
+/** An object's entries in their order; a shape among them learns its id.
+ * @template T @param {Json} object @param {(value: Json) => T} open @returns {Map<string, T>} */
 function mapOf(object, open = (value) => value) {
   return new Map(
     Object.entries(object ?? {}).map(([id, value]) => {

@@ -8,6 +8,7 @@ import { applies, ruledOut } from "./answers.js";
 
 /** @typedef {import("./belief.js").Answers} Answers
  * @typedef {import("./belief.js").Belief} Belief
+ * @typedef {import("./pack.js").Pack} Pack
  * @typedef {import("./pack.js").Task} Task */
 
 /** The reading's task that may be done now and is expected to tell more per second than `question`, or null.
@@ -33,19 +34,21 @@ export function rankedByValue(belief, tasks) {
   const readings = tasks.filter((task) => readingOf(pack, task));
   if (readings.length < 2) return tasks;
   const outlook = new ValueOfInformation(belief);
+  /** @param {Task} task */
   const worthOfTask = (task) => questionValue(outlook, pack.observations.get(task.outcome)).bitsPerSecond;
   const worths = new Map(readings.map((task) => [task, worthOfTask(task)]));
   const ranked = [...readings].sort((one, other) => worths.get(other) - worths.get(one));
   return tasks.map((task) => (worths.has(task) ? ranked.shift() : task));
 }
 
-/* What a task measures, or undefined where its outcome is not a reading. */
+/** What a task measures, or undefined where its outcome is not a reading. @param {Pack} pack @param {Task} task */
 function readingOf(pack, task) {
   const outcome = pack.observations.get(task.outcome);
   return outcome?.measurement ? outcome : undefined;
 }
 
-/* Whether its outcome is a reading that no plain question asks for, exists after these answers and is not known. */
+/** Whether its outcome is a reading that no plain question asks for, exists after these answers and is not known.
+ * @param {Pack} pack @param {Task} task @param {Answers} answers */
 function isOpenReading(pack, task, answers) {
   const outcome = readingOf(pack, task);
   if (outcome?.method !== "trial" || answers.has(outcome.id)) return false;

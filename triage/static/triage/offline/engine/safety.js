@@ -47,6 +47,7 @@ export function mayBeOffered(region, belief, answers, tasks) {
   if (!tasks.length || endsCheck(flags)) return [];
   const raised = flags.map((flag) => flag.id);
   const plausible = plausibleFaults(belief);
+  /** @param {Task} task */
   const isSafe = (task) =>
     task.competence === ORDINARY &&
     !region.removes.has(task.id) &&
@@ -55,6 +56,7 @@ export function mayBeOffered(region, belief, answers, tasks) {
     (!task.onlyAfter.size || meets(task.onlyAfter, raised)) &&
     !(task.needsHeat && flags.length) &&
     !ruledOut(task.requiresVariant, answers);
+  /** @param {Task} task */
   const isUseful = (task) =>
     meets(task.helps, plausible) && chanceOfAny(belief, task.helps) >= pack.limits.relevantProbability;
   return tasks.filter((task) => isSafe(task) && isUseful(task));
@@ -66,26 +68,31 @@ export function forbiddenLooks(belief, answers) {
   const { pack } = belief.model;
   const raised = raisedFlags(pack, answers).map((flag) => flag.id);
   const plausible = plausibleFaults(belief);
+  /** @param {Task} task */
   const isForbidden = (task) => meets(task.notAfter, raised) || meets(task.unsafeWith, plausible);
   const outcomes = [...pack.tasks.values()].filter(isForbidden).map((task) => task.outcome);
   return new Set(outcomes.filter((outcome) => pack.observations.get(outcome)?.method === "look"));
 }
 
+/** @param {Belief} belief */
 function plausibleFaults(belief) {
   const least = belief.model.pack.limits.plausibleProbability;
   return [...belief.faults].filter(([, chance]) => chance >= least).map(([fault]) => fault);
 }
 
+/** @param {Set<string>} set @param {string[]} list */
 function meets(set, list) {
   return list.some((item) => set.has(item));
 }
 
-/* The chances of some faults together, added in the pack's order. */
+/** The chances of some faults together, added in the pack's order.
+ * @param {Belief} belief @param {Set<string>} faults */
 function chanceOfAny(belief, faults) {
   return sumOf([...belief.faults].filter(([fault]) => faults.has(fault)).map(([, chance]) => chance));
 }
 
-/* Chance that the task helps, per minute. A cure counts in full, a task that only finds something out in part. */
+/** Chance that the task helps, per minute. A cure counts in full, a task that only finds something out in part.
+ * @param {Belief} belief @param {Task} task */
 function useOf(belief, task) {
   const cured = chanceOfAny(belief, task.cures);
   return (cured + FINDING_OUT * (chanceOfAny(belief, task.helps) - cured)) / (task.minutes + 1);

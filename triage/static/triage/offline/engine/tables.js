@@ -34,11 +34,14 @@ export function conditionTables(pack, condition, causes) {
   return options.map((option) => tableFor(condition, causes, option));
 }
 
-/* Most causes claim nothing here or what another claims too, so a row is worked out once for each claim. */
+/** Most causes claim nothing here or what another claims too, so a row is worked out once for each claim.
+ * @param {Condition} condition @param {Fault[][]} causes @param {string | null} option @returns {Table} */
 function tableFor(condition, causes, option) {
+  /** @type {Row[]} */
   const distinct = [];
   const placeOfRow = new Map();
   const placeOfClaim = new Map();
+  /** @param {Row[]} claims @returns {number} */
   const placed = (claims) => {
     const row = levelDistribution(condition, claims, option);
     const key = row.join();
@@ -54,15 +57,18 @@ function tableFor(condition, causes, option) {
   return { distinct, index, entropies: [], transposed: [] };
 }
 
+/** @param {Condition} condition @param {Row[]} claims @param {string | null} option @returns {Row} */
 function levelDistribution(condition, claims, option) {
   const levels = claims.length ? noisyMax(claims) : condition.baseline;
   if (option === null || !condition.allowedOn.size) return levels;
+  /** @param {string} level */
   const isPossible = (level) => condition.allowedOn.get(level)?.has(option) ?? true;
   const possible = levels.map((value, at) => (isPossible(condition.levels[at]) ? value : 0));
   const total = sumOf(possible);
   return possible.map((value) => value / total);
 }
 
+/** @param {Fault} fault @param {Condition} condition @param {string | null} option */
 function effectOf(fault, condition, option) {
   if (fault.noiseShare) {
     const flat = 1 / condition.levels.length;
@@ -73,12 +79,14 @@ function effectOf(fault, condition, option) {
   return claim?.levels;
 }
 
-/* Noisy-MAX: several causes act independently on ordered levels and the most dominant outcome shows. */
+/** Noisy-MAX: several causes act independently on ordered levels and the most dominant outcome shows.
+ * @param {Row[]} distributions @returns {Row} */
 function noisyMax(distributions) {
   const below = distributions.map(accumulated).reduce(timesEach);
   return below.map((high, at) => high - (at ? below[at - 1] : 0));
 }
 
+/** @param {Row} row @returns {Row} */
 function accumulated(row) {
   let sum = 0;
   return row.map((value) => (sum += value));

@@ -72,8 +72,10 @@ export function numbersIn(table, raw, name) {
 }
 
 /** The list under `first` of pairs whose second part keeps the limits of `second`; first parts rise.
- * @param {FieldTable} table @param {RawFields} raw @param {string} first @param {string} second */
+ * @param {FieldTable} table @param {RawFields} raw @param {string} first @param {string} second
+ * @returns {[number, number][]} */
 export function pairsIn(table, raw, first, second) {
+  /** @type {[number, number][]} */
   const found = itemsIn(raw, first).map((item) => {
     const dash = item.indexOf("-");
     if (dash < 0) throw new InvalidReading("not-a-number", first);
@@ -87,6 +89,7 @@ export function pairsIn(table, raw, first, second) {
   return found;
 }
 
+/** @param {RawFields} raw @param {string} name */
 function itemsIn(raw, name) {
   if (!raw.has(name)) throw new InvalidReading("missing", name);
   const items = raw.get(name).split("_");
@@ -94,6 +97,7 @@ function itemsIn(raw, name) {
   return items;
 }
 
+/** @param {Field} field @param {string} name @param {string} item */
 function checkedNumber(field, name, item) {
   if (!NUMBER.test(item)) throw new InvalidReading("not-a-number", name);
   const value = Number(item.replace(",", "."));
@@ -103,6 +107,7 @@ function checkedNumber(field, name, item) {
   return value;
 }
 
+/** @param {number[]} times @param {string} name */
 function refuseDisorder(times, name) {
   if (times.some((time, at) => at > 0 && time <= times[at - 1])) throw new InvalidReading("out-of-order", name);
 }

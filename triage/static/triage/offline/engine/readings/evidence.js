@@ -13,15 +13,20 @@ import { readThermometer } from "./thermometer.js";
 import { InvalidReading } from "./encoding.js";
 
 /** @typedef {import("../arithmetic.js").Row} Row
- * @typedef {import("../pack.js").Observation} Observation */
+ * @typedef {import("../pack.js").MeasurementSpec} MeasurementSpec
+ * @typedef {import("../pack.js").Observation} Observation
+ * @typedef {{quantities?: Map<string, import("./measured.js").Measured>, likelihoods?: Map<string, number>}} Outcome
+ *   quantities, or the likelihood of each pattern */
 
-const READERS = new Map([
-  ["meter", readMeter],
-  ["thermometer", readThermometer],
-  ["run-on", readRunOn],
-  ["preheat", readPreheat],
-  ["gasket", readGasket],
-]);
+const READERS = new Map(
+  /** @type {[string, (text: string) => Outcome][]} */ ([
+    ["meter", readMeter],
+    ["thermometer", readThermometer],
+    ["run-on", readRunOn],
+    ["preheat", readPreheat],
+    ["gasket", readGasket],
+  ]),
+);
 
 /** Why `answer` cannot be used, or null where it is an option, "can't tell" or a reading.
  * @param {Observation} observation @param {string} answer @returns {string | null} */
@@ -54,6 +59,7 @@ export function flagsRaisedBy({ flags, measurement, options }, answer) {
   const { quantities } = READERS.get(measurement.kind)(answer);
   if (!quantities) return []; // a pattern has no line
   const found = quantities.get(measurement.quantity);
+  /** @param {string} option */
   const isTouched = (option) => overlaps(found, openInterval(measurement, option));
   const touched = new Set([...measurement.intervals.keys()].filter(isTouched));
   for (const [option, [quantity, limit]] of measurement.overrides) {
@@ -78,7 +84,8 @@ export function optionLikelihoods({ measurement, options }, answer) {
   return options.map((option) => likelihoods.get(option) ?? 0);
 }
 
-/* The option's interval, without end where the line ends: what lies beyond belongs to it. */
+/** The option's interval, without end where the line ends: what lies beyond belongs to it.
+ * @param {MeasurementSpec} measurement @param {string} option @returns {[number, number]} */
 function openInterval(measurement, option) {
   const [low, high] = measurement.intervals.get(option);
   const ordered = [...measurement.intervals.values()].sort((one, other) => one[0] - other[0] || one[1] - other[1]);

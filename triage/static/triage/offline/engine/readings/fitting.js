@@ -34,7 +34,8 @@ export function fit(points, noise) {
   return { end, tau: Math.exp(place), rmsResidual: Math.sqrt(squares / count), endUncertainty };
 }
 
-/* The straight line of temperature over exp(-t/tau): its end (at zero), and the squares left. */
+/** The straight line of temperature over exp(-t/tau): its end (at zero), and the squares left.
+ * @param {[number, number][]} points @param {number} place */
 function lineThrough(points, place) {
   const tau = Math.exp(place);
   const xs = points.map(([time]) => Math.exp(-time / tau));

@@ -24,6 +24,7 @@ export function readGasket(text) {
   if (!/^p[gsx]{8}$/.test(text)) throw new InvalidReading("not-a-reading");
   const leaks = [...text.slice(1)].map((letter) => LEAK_LETTERS.get(letter));
   if (leaks.filter((leak) => leak !== null).length < MIN_PLACES) throw new InvalidReading("too-few", "places");
+  /** @type {[string, number][]} */
   const found = [
     ["tight", patternLikelihood(leaks, new Set())],
     ["spot", meanLikelihood(leaks, SPOTS)],
@@ -39,11 +40,14 @@ export function encodeGasket(leaks) {
   return `p${leaks.map((leak) => (leak === null ? "x" : leak ? "s" : "g")).join("")}`;
 }
 
+/** @param {(boolean | null)[]} leaks @param {Set<number>[]} truths */
 function meanLikelihood(leaks, truths) {
   return sumOf(truths.map((truth) => patternLikelihood(leaks, truth))) / truths.length;
 }
 
+/** @param {(boolean | null)[]} leaks @param {Set<number>} truth @returns {number} */
 function patternLikelihood(leaks, truth) {
+  /** @param {boolean | null} leak @param {number} place */
   const fits = (leak, place) => (leak === truth.has(place) ? 1 - MISREAD_PROBABILITY : MISREAD_PROBABILITY);
   return leaks.reduce((product, leak, place) => product * (leak === null ? 1 : fits(leak, place)), 1);
 }

@@ -35,6 +35,7 @@ export function inQuadrature(...uncertainties) {
 export function propagated(formula, values, uncertainties) {
   const parts = uncertainties.map((u, place) => {
     const step = RELATIVE_STEP * Math.max(Math.abs(values[place]), RELATIVE_STEP);
+    /** @param {number} by */
     const moved = (by) => values.map((value, at) => (at === place ? value + by : value));
     return (u * (formula(...moved(step)) - formula(...moved(-step)))) / (2 * step);
   });
@@ -48,6 +49,7 @@ export function intervalLikelihoods(found, intervals) {
   const sigma = Math.max(found.uncertainty, MIN_UNCERTAINTY);
   const lowest = Math.min(...intervals.map(([low]) => low));
   const value = Math.min(Math.max(found.value, lowest), Math.max(...intervals.map(([, high]) => high)));
+  /** @param {number} edge */
   const below = (edge) => normalCdf((edge - value) / sigma);
   const within = new Map();
   const reached = new Map();
@@ -56,8 +58,8 @@ export function intervalLikelihoods(found, intervals) {
     reached.set(`${low} ${high}`, below(high));
   }
   const floor = found.pLowerBound;
-  const allWithin = sumOf(within.values());
-  const allReached = sumOf(reached.values());
+  const allWithin = sumOf([...within.values()]);
+  const allReached = sumOf([...reached.values()]);
   return intervals.map(([low, high]) => {
     const key = `${low} ${high}`;
     return ((1 - floor) * within.get(key)) / allWithin + (floor * reached.get(key)) / allReached;

@@ -5,6 +5,7 @@ import { RATING_LINES, readRating, shareOf } from "./rating.js";
 import { InvalidReading, fieldTable, decodeFields, numberIn, numbersIn, optionalIn } from "./encoding.js";
 
 /** @typedef {import("./measured.js").Measured} Measured
+ * @typedef {import("./encoding.js").RawFields} RawFields
  * @typedef {{watts: Measured, share: Measured, rating: import("./rating.js").Rating, restingShare: number,
  *   quantities: Map<string, Measured>}} Power */
 
@@ -31,6 +32,7 @@ export const METER_FIELDS = fieldTable(
   ["background", "b", 0, 10000],
   ...RATING_LINES,
 );
+/** @type {Map<string, (raw: RawFields) => [total: Measured, restingShare: number]>} */
 const METHODS = new Map([
   ["flashes", fromCount],
   ["taps", fromTaps],
@@ -62,7 +64,7 @@ export function readMeter(text) {
   };
 }
 
-/* A display's first figure is exactly that. */
+/** A display's first figure is exactly that. @param {RawFields} raw @param {string} method */
 function background(raw, method) {
   const noted = optionalIn(METER_FIELDS, raw, method === "idle" ? "idle" : "background");
   return noted === null
@@ -70,7 +72,8 @@ function background(raw, method) {
     : measured(noted, inQuadrature(BACKGROUND_DRIFT_SHARE * noted, BACKGROUND_DRIFT_WATTS));
 }
 
-/* As many intervals as flashes, less one; nobody is sure of the last one either method. */
+/** As many intervals as flashes, less one; nobody is sure of the last one either way.
+ * @param {RawFields} raw @returns {[Measured, number]} */
 function fromCount(raw) {
   const flashes = numberIn(METER_FIELDS, raw, "flashes");
   const seconds = numberIn(METER_FIELDS, raw, "seconds");
@@ -81,6 +84,7 @@ function fromCount(raw) {
   ];
 }
 
+/** @param {RawFields} raw @returns {[Measured, number]} */
 function fromTaps(raw) {
   const taps = numbersIn(METER_FIELDS, raw, "taps");
   if (taps.length < MIN_TAPS) throw new InvalidReading("too-few", "taps");
@@ -94,7 +98,8 @@ function fromTaps(raw) {
   return [measured(watts, (watts * 1.25 * spread) / usual), restingShare];
 }
 
-/* Two readings of a register that cuts off what lies below its last digit. */
+/** Two readings of a register that cuts off what lies below its last digit.
+ * @param {RawFields} raw @returns {[Measured, number]} */
 function fromRegister(raw) {
   const before = numberIn(METER_FIELDS, raw, "before");
   const after = numberIn(METER_FIELDS, raw, "after");
@@ -105,20 +110,24 @@ function fromRegister(raw) {
   return [measured(watts, triangularUncertainty((1000 * digit) / hours), restingProbability(3600 * hours)), 0];
 }
 
+/** @param {RawFields} raw @returns {[Measured, number]} */
 function fromDisplay(raw) {
   const shown = numberIn(METER_FIELDS, raw, "drawing");
   numberIn(METER_FIELDS, raw, "idle");
   return [measured(shown, inQuadrature(DISPLAY_SHARE * shown, DISPLAY_WATTS)), 0];
 }
 
+/** @param {number} seconds */
 function restingProbability(seconds) {
   return seconds / (seconds + CYCLING_SECONDS);
 }
 
+/** @param {string} written */
 function decimalsOf(written) {
   return (written.replace(",", ".").split(".")[1] ?? "").length;
 }
 
+/** @param {number[]} values */
 function median(values) {
   const ordered = [...values].sort((one, other) => one - other);
   const half = Math.floor(values.length / 2);

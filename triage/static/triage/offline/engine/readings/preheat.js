@@ -43,14 +43,17 @@ export function readPreheat(text) {
     LOSS_WATTS_PER_KELVIN * RELATIVE_UNCERTAINTY,
   ];
   const needed = propagated((...known) => minutesNeeded(rise, ...known), values, unsure);
+  /** @param {number} taken @param {...number} known */
   const share = (taken, ...known) => taken / minutesNeeded(rise, ...known);
   const ratio = propagated(share, [minutes, ...values], [CLOCK_MINUTES_UNCERTAINTY, ...unsure]);
   ratio.pLowerBound = optionalIn(PREHEAT_FIELDS, raw, "waiting") ? 1 : 0;
   return { minutes, needed, ratio, quantities: new Map([["ratio", ratio]]) };
 }
 
-/** Minutes a sound oven of that power and size takes to warm by `rise`; very many where it nearly cannot. */
-export function minutesNeeded(rise, watts, litres, capacity, loss) {
+/** Minutes a sound oven of that power and size takes to warm by `rise`; very many where it nearly cannot.
+ * @param {...number} values rise in kelvin, watts, litres, heat capacity in J/K, loss in W/K */
+export function minutesNeeded(...values) {
+  const [rise, watts, litres, capacity, loss] = values;
   const walls = (litres / DEFAULT_LITRES) ** (2 / 3);
   const reach = Math.min((loss * walls * rise) / watts, MAX_LOSS_SHARE);
   return ((-capacity / loss) * Math.log(1 - reach)) / 60;

@@ -14,6 +14,7 @@ const SUPPLY_TOLERANCE = 0.1;
 const VOLTS_UNCERTAINTY = 2;
 const NOMINAL_VOLTS = 230;
 
+/** @type {[string, string, number, number][]} */
 export const RATING_LINES = [
   ["plate", "p", 200, 8000],
   ["whole-plate", "t", 500, 16000],
@@ -35,6 +36,7 @@ export function readRating(table, raw) {
   return { expected: measured(watts, watts * unsure), known: plate !== null || whole !== null };
 }
 
+/** @param {number | null} plate @param {number | null} whole @returns {Measured} */
 function ratedAt(plate, whole) {
   if (plate !== null) return measured(plate, 0);
   if (whole === null) return DEFAULT_HEATER;

@@ -4,6 +4,7 @@ import { inQuadrature, measured, uniformUncertainty } from "./measured.js";
 import { InvalidReading, fieldTable, decodeFields, numberIn, optionalIn } from "./encoding.js";
 
 /** @typedef {import("./measured.js").Measured} Measured
+ * @typedef {import("./encoding.js").RawFields} RawFields
  * @typedef {{minutes: Measured, running: boolean, quantities: Map<string, Measured>}} RunOn */
 
 const CLOCK_MINUTES = 0.25;
@@ -27,11 +28,13 @@ export function readRunOn(text) {
   return { minutes, running: stopped === null, quantities: new Map([["minutes", minutes]]) };
 }
 
+/** @param {RawFields} raw @param {number} heard @param {number} scale */
 function stillRunning(raw, heard, scale) {
   const cold = optionalIn(RUN_ON_FIELDS, raw, "cold");
   return measured(cold ? ENDLESS_MINUTES : heard / scale, CLOCK_MINUTES, 1);
 }
 
+/** @param {number} heard @param {number} stopped @param {number} scale */
 function cameToRest(heard, stopped, scale) {
   if (stopped < heard) throw new InvalidReading("backwards", "stopped");
   const unsure = inQuadrature(uniformUncertainty((stopped - heard) / 2), CLOCK_MINUTES);

@@ -7,7 +7,9 @@ import { normalCdf } from "./normal.js";
 import { fieldTable, decodeFields, numberIn, optionalIn, pairsIn } from "./encoding.js";
 
 /** @typedef {import("./measured.js").Measured} Measured
- * @typedef {{points: [number, number][], setPoint: number, mean: Measured, overshoot: number, reachedMinute: number | null,
+ * @typedef {import("./encoding.js").RawFields} RawFields
+ * @typedef {[minutes: number, celsius: number]} Point
+ * @typedef {{points: Point[], setPoint: number, mean: Measured, overshoot: number, reachedMinute: number | null,
  *   readingsWanted: number, quantities: Map<string, Measured>}} Temperatures `quantities` are offset, swing, climb and duty */
 
 const SETTLING_MINUTES = 20;
@@ -36,6 +38,7 @@ export function readThermometer(text) {
   const setPoint = numberIn(THERMOMETER_FIELDS, raw, "set");
   const [correction, unsure] = instrumentOf(raw);
   const read = pairsIn(THERMOMETER_FIELDS, raw, "readings", "temperature");
+  /** @type {Point[]} */
   const points = read.map(([time, value]) => [time, value + correction]);
   const weights = points.map(([time]) => settledShare(time));
   const [mean, swing] = extremesOf(points, weights);
@@ -89,7 +92,8 @@ export function wholeCycles(points) {
   return ends.slice(1).map((end, at) => [ends[at], end]);
 }
 
-/* What to add to each reading, and the standard uncertainty that is common to all of them. */
+/** What to add to each reading, and the standard uncertainty that is common to all of them.
+ * @param {RawFields} raw @returns {[correction: number, uncertainty: number]} */
 function instrumentOf(raw) {
   const tolerance = optionalIn(THERMOMETER_FIELDS, raw, "tolerance") || DIAL_TOLERANCE_KELVIN;
   const boiling = optionalIn(THERMOMETER_FIELDS, raw, "boiling");
@@ -100,11 +104,13 @@ function instrumentOf(raw) {
   ];
 }
 
+/** @param {number} time */
 function settledShare(time) {
   return Math.min(Math.max((time - SETTLING_MINUTES) / (SETTLED_MINUTES - SETTLING_MINUTES), 0), 1);
 }
 
-/* The middle of the extremes and their distance, each with what the number of readings leaves open. */
+/** The middle of the extremes and their distance, each with what the number of readings leaves open.
+ * @param {Point[]} points @param {number[]} weights @returns {[mean: Measured, swing: Measured]} */
 function extremesOf(points, weights) {
   const count = sumOf(weights);
   const values = points.map(([, value]) => value);
@@ -121,11 +127,13 @@ function extremesOf(points, weights) {
   ];
 }
 
+/** @param {number} swing @param {number} count */
 function unsureMiddle(swing, count) {
   return swing / Math.sqrt(2 * (count + 1) * (count + 2));
 }
 
-/* The share of the steady time without a fall; each step counts as a fall as far as it surely is one. */
+/** The share of the steady time without a fall; each step counts as a fall as far as it surely is one.
+ * @param {Point[]} points @param {number[]} weights */
 function dutyOf(points, weights) {
   let steady = 0;
   let falling = 0;
@@ -143,7 +151,8 @@ function dutyOf(points, weights) {
   return measured(duty, inQuadrature(0.3 / Math.sqrt(steps + 1), 10 * (1 - known) ** 2));
 }
 
-/* The minute the set point was first passed, between two readings in proportion. */
+/** The minute the set point was first passed, between two readings in proportion.
+ * @param {Point[]} points @param {number} setPoint */
 function reachedMinute(points, setPoint) {
   const at = points.findIndex(([, value], place) => place > 0 && points[place - 1][1] < setPoint && setPoint <= value);
   if (at < 0) return null;
@@ -152,7 +161,8 @@ function reachedMinute(points, setPoint) {
   return before + ((after - before) * (setPoint - one)) / (other - one);
 }
 
-/* How many more readings bring the mean's uncertainty from their number below `TARGET_UNCERTAINTY_KELVIN`. */
+/** How many more readings bring the mean's uncertainty from their number below `TARGET_UNCERTAINTY_KELVIN`.
+ * @param {number} count @param {number} swing */
 function readingsWanted(count, swing) {
   const widest = Math.max(swing, DEFAULT_SWING_KELVIN);
   let more = 0;

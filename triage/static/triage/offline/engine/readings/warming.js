@@ -9,7 +9,7 @@ const MAX_END_UNCERTAINTY_KELVIN = 20;
 const MIN_RISE_KELVIN = 40;
 const MIN_HALF_TIME_MINUTES = 6;
 
-/** Where it was heading, whether short of the set heat, and the minutes to lose halfTimeMinutes its warmth; null where the
+/** Where it was heading, whether short of the set heat, and the minutes to lose half its warmth; null where the
  * readings do not show it.
  * @param {import("./thermometer.js").Temperatures} found
  * @returns {{endTemperature: import("./measured.js").Measured, fallsShort: boolean, halfTimeMinutes: number} | null} */
