@@ -137,7 +137,7 @@ def steps_wait_for_gates(shown):
         isinstance(shown.step, Question) and shown.step.better_test is not None and shown.step.better_test.id == task.id
     )
     offered = beside or (isinstance(shown.step, Result) and task in shown.step.tasks)
-    shut = [gate for gate in task.gates if answers.get(gate) != "yes"]
+    shut = [gate.value for gate in task.gates if answers.get(gate) != "yes"]
     if told and not offered:
         wrong.append(f"The steps of {task.id} are shown; it is not offered for these answers.")
     if told and shut:
@@ -217,7 +217,7 @@ def readings_stand_behind_danger_and_cautions(shown):
         wrong.append("The form is there before the danger signs were looked through.")
     if flags := flags_answered(pack, shown.pairs):
         wrong.append(f"The form is there after {flags[0].id}.")
-    if shut := [gate for gate in task.gates if answers.get(gate) != "yes"]:
+    if shut := [gate.value for gate in task.gates if answers.get(gate) != "yes"]:
         wrong.append(f"The form is there before {shut} was answered yes.")
     above = " ".join(
         element.text for element in order[: order.index(forms[0])] if "signal" in element.attributes.get("class", "")

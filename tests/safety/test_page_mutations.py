@@ -173,7 +173,7 @@ def test_3_a_reading_before_the_danger_signs_is_caught(monkeypatch):
 
 
 def test_3_a_reading_after_a_red_flag_is_caught(monkeypatch):
-    monkeypatch.setattr(reading, "raised_flags", lambda *_: ())
+    monkeypatch.setattr(reading, "page_of", lambda check_request: page.reading_page(check_request, "meter"))
     assert "The form is there after loose-pane." in reading_found_on("meter", LOOKED, LOOSE_PANE)
 
 
@@ -187,9 +187,9 @@ def test_3_a_reading_without_its_cautions_is_caught(with_template):
     assert "'A hot oven' is not above the form." in reading_found_on("meter", LOOKED)
 
 
-def test_3_how_to_heat_an_oven_nobody_asked_about_is_caught(monkeypatch):
-    told = library().words(HERE).questions["meter-power"].look
-    monkeypatch.setattr(page, "_note", lambda *_: told)
+def test_3_how_to_heat_an_oven_nobody_asked_about_is_caught(with_template):
+    how = library().words(HERE).questions["meter-power"].look
+    with_template("_reading.html", ("{% elif page.heat %}", "{% elif page.heat %}<p>" + how + "</p>"))
     assert "The page says how to take a reading that heats the oven." in reading_found_on("meter", LOOKED)
 
 
