@@ -1,15 +1,12 @@
-"""What each page of a check is given to show, and nothing more.
+"""What pages of several kinds are given to show. What one page alone shows stands beside the presenter that finds it.
 
-Presenters build these from the engine's results; templates receive one of them as `page`. Every text is
-finished and every address is complete, so a template decides nothing and computes nothing.
-An optional text or address that is not there is the empty string.
+Presenters hand over facts (ids, flags, numbers, texts of the pack, complete addresses); the template picks among them
+and puts them in words, because the site and the phone share it. What is not there is empty.
 """
 
 from dataclasses import dataclass
 from typing import Literal
 
-Band = Literal["make-safe", "qualified", "self-check", "normal"]
-"""The advice level, gravest first."""
 GateState = Literal["", "yes", "no", "unsure"]
 Signal = str  # DANGER, WARNING, CAUTION or NOTICE; the loader of the texts has seen to it
 TaskDone = Literal["", "done", "fixed", "no-change"]

@@ -1,1 +1,1 @@
-"""From an engine's step to what one page shows. Every text is finished here and every address complete."""
+"""From a check to the facts of one page: what it shows, picked and put in words by its template."""

@@ -5,6 +5,7 @@ Answers given before, such as "none of these" on the danger page, go along with 
 
 import re
 from dataclasses import dataclass
+from functools import cache
 
 from triage.check_pages.presenters.readings.fields import FORMS
 from triage.check_pages.region import ELSEWHERE
@@ -73,6 +74,7 @@ def start_page(check_request: CheckRequest) -> StartPage:
     )
 
 
+@cache
 def search_terms(phrases: str) -> str:
     """What the search box needs of the words people type: as little of them as finds the same lines.
 
