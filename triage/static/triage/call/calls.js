@@ -2,13 +2,22 @@
    moment it was given or taken back, so that two tabs on one call come together with nothing lost: for every one of them
    the later word holds. Written before anything is sent. */
 
+/** @typedef {Object<string, [value: string | null, at: number]>} Stamped by name, with the moment it was given or, as null,
+ *   taken back
+ * @typedef {{id: string, region: string, started: number, changed: number, answers: Stamped, caller: Stamped,
+ *   beside: Object<string, [value: any, at: number]>, read: string[]}} Call
+ * @typedef {{answers: Object<string, string>, caller: Object<string, string>, read: string[], ask: string, id: string,
+ *   region: string}} ParsedQuery */
+
 const PREFIX = `oven-call:${document.body.dataset.firm}:`;
 const TOGETHER = 25; // marks in one value: the server cuts longer ones
 const KEPT_FOR = 14 * 24 * 3600 * 1000;
 const OWN = { region: "region", read: "call-read", ask: "call-ask", id: "call-id" };
 
-/* A query string as answers in order, what is known of the caller, and what was read out. */
+/** A query string as answers in order, what is known of the caller, and what was read out.
+ * @param {string} query @returns {ParsedQuery} */
 export function parse(query) {
+  /** @type {ParsedQuery} */
   const parsed = { answers: {}, caller: {}, read: [], ask: "", id: "", region: "" };
   for (const [name, value] of new URLSearchParams(query)) {
     if (name === OWN.read) parsed.read.push(...value.split(",").filter(Boolean));
@@ -21,28 +30,33 @@ export function parse(query) {
   return parsed;
 }
 
+/** @param {string} id @param {string} region @returns {Call} */
 export function newCall(id, region) {
   return { id, region, started: Date.now(), changed: Date.now(), answers: {}, caller: {}, beside: {}, read: [] };
 }
 
-/* What is kept beside the answers: `notes`, `said`, `state` (held, ended or nothing), `contact` (a hand-over as far as
-   it was typed), `form` (what makes it one hand-over however often it is sent), `sheet` (the reference of its job sheet). */
+/** What is kept beside the answers: `notes`, `said`, `state` (held, ended or nothing), `contact` (a hand-over as far as
+   it was typed), `form` (what makes it one hand-over however often it is sent), `sheet` (the reference of its job sheet).
+ * @param {Call} call @param {string} name @returns {any} */
 export function beside(call, name) {
   return call.beside?.[name]?.[0] ?? "";
 }
 
+/** @param {Call} call @param {Object<string, any>} change @returns {Call} */
 export function withBeside(call, change, at = Date.now()) {
-  const told = Object.entries(change).filter(
-    ([name, value]) => JSON.stringify(value) !== JSON.stringify(beside(call, name)),
-  );
-  const stamped = Object.fromEntries(told.map(([name, value]) => [name, [value, at]]));
+  /** @type {Call["beside"]} */
+  const stamped = {};
+  for (const [name, value] of Object.entries(change)) {
+    if (JSON.stringify(value) !== JSON.stringify(beside(call, name))) stamped[name] = [value, at];
+  }
   return { ...call, beside: { ...call.beside, ...stamped }, changed: at };
 }
 
-/* The call with what changed between two states of its address. */
+/** The call with what changed between two states of its address.
+ * @param {Call} call @param {ParsedQuery} from @param {ParsedQuery} to @returns {Call} */
 export function withChange(call, from, to, at = Date.now()) {
   const changed = { ...call, answers: { ...call.answers }, caller: { ...call.caller }, changed: at };
-  for (const kind of ["answers", "caller"]) {
+  for (const kind of /** @type {const} */ (["answers", "caller"])) {
     for (const name of new Set([...Object.keys(from[kind]), ...Object.keys(to[kind])])) {
       const value = to[kind][name] ?? null;
       if (value !== (from[kind][name] ?? null)) changed[kind][name] = [value, at];
@@ -52,14 +66,16 @@ export function withChange(call, from, to, at = Date.now()) {
   return changed;
 }
 
-/* Two states of one call: the later word on each thing, and every line that either has read. */
+/** Two states of one call: the later word on each thing, and every line that either has read.
+ * @param {Call | null} a @param {Call | null} b @returns {Call | null} */
 export function joined(a, b) {
   if (!a || !b) return a ?? b;
   const [older, newer] = a.changed <= b.changed ? [a, b] : [b, a];
+  /** @param {"answers" | "caller" | "beside"} kind */
   const later = (kind) => {
     const all = { ...older[kind] };
-    for (const [name, told] of Object.entries(newer[kind] ?? {}))
-      if (!all[name] || told[1] >= all[name][1]) all[name] = told;
+    for (const [name, stamped] of Object.entries(newer[kind] ?? {}))
+      if (!all[name] || stamped[1] >= all[name][1]) all[name] = stamped;
     return all;
   };
   return {
@@ -72,14 +88,15 @@ export function joined(a, b) {
   };
 }
 
+/** @param {Call} call */
 export function queryOf(call, ask = "") {
-  const told = Object.entries(call.answers)
+  const given = Object.entries(call.answers)
     .filter(([, [value]]) => value !== null)
     .sort((a, b) => a[1][1] - b[1][1]);
   const about = Object.entries(call.caller).filter(([, [value]]) => value !== null);
   const query = new URLSearchParams();
   if (call.region) query.set(OWN.region, call.region);
-  for (const [name, [value]] of [...told, ...about]) query.set(name, value);
+  for (const [name, [value]] of [...given, ...about]) query.set(name, value);
   query.set(OWN.id, call.id);
   for (let at = 0; at < call.read.length; at += TOGETHER)
     query.append(OWN.read, call.read.slice(at, at + TOGETHER).join(","));
@@ -87,7 +104,8 @@ export function queryOf(call, ask = "") {
   return query.toString().replaceAll("%2C", ",");
 }
 
-/* Null where nothing is kept under that reference, or this browser keeps nothing. */
+/** Null where nothing is kept under that reference, or this browser keeps nothing.
+ * @param {string} id @returns {Call | null} */
 export function load(id) {
   try {
     return JSON.parse(localStorage.getItem(PREFIX + id));
@@ -96,7 +114,8 @@ export function load(id) {
   }
 }
 
-/* Joined with what another tab may have written meanwhile; false where this browser keeps nothing. */
+/** Joined with what another tab may have written meanwhile; false where this browser keeps nothing.
+ * @param {Call} call @returns {Call | null} */
 export function save(call) {
   const whole = joined(load(call.id), call);
   try {
@@ -107,6 +126,7 @@ export function save(call) {
   }
 }
 
+/** @param {string | null} key */
 export function idOfKey(key) {
   return key?.startsWith(PREFIX) ? key.slice(PREFIX.length) : "";
 }
@@ -123,6 +143,7 @@ export function keptCalls() {
   } catch {
     return [];
   }
+  /** @type {Object<string, number>} */
   const weight = { held: 0, "": 1, ended: 2 };
   return calls.sort((a, b) => weight[beside(a, "state")] - weight[beside(b, "state")] || b.changed - a.changed);
 }

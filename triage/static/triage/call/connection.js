@@ -11,8 +11,8 @@ const TELLING = [404, 429]; // answers that say in words what is the matter
 /* The server asks who this is: its answer leads to the door and not to the page. */
 export class SignedOut extends Error {}
 
-/* The text at an address of the call page. Throws SignedOut where the session is over, and another error while the
-   server cannot be reached. */
+/** The text at an address of the call page. Throws SignedOut where the session is over, and another error while the
+   server cannot be reached. @param {string} address */
 export async function fetchPart(address) {
   const response = await fetch(address, { headers: { "HX-Request": "true" } });
   if (response.redirected) throw new SignedOut();
@@ -21,10 +21,16 @@ export async function fetchPart(address) {
 }
 
 export class Connection {
-  /* `shown` is told of every new page part, `said` of every sentence for the status line, `door` whether the session
-     is over. */
-  constructor({ place, shown, said, door, words }) {
-    Object.assign(this, { place, shown, said, door, words });
+  /** `shown` is told of every new page part, `said` of every sentence for the status line, `door` whether the session
+   * is over.
+   * @param {{place: string, shown: (part: string | null) => void, said: (sentence: string) => void,
+   *   door: (out: boolean) => void, texts: Object<string, string>}} page */
+  constructor({ place, shown, said, door, texts }) {
+    this.place = place;
+    this.shown = shown;
+    this.said = said;
+    this.door = door;
+    this.texts = texts;
     const address = parse(location.search);
     const id = address.id || newReference();
     this.kept = true;
@@ -37,8 +43,9 @@ export class Connection {
     this.takeBackWhatIsAskedAnew(address);
   }
 
-  /* An address that wishes for a question and does not hold its answer takes back the one that is kept: so the key for
-     danger reads the signs again from whatever page of the call it was pressed on. */
+  /** An address that wishes for a question and does not hold its answer takes back the one that is kept: so the key for
+     danger reads the signs again from whatever page of the call it was pressed on.
+   * @param {import("./calls.js").ParsedQuery} address */
   takeBackWhatIsAskedAnew({ ask, answers }) {
     const kept = this.call.answers[ask]?.[0] ?? null;
     if (!ask || kept === null || ask in answers) return;
@@ -65,7 +72,7 @@ export class Connection {
     document.getElementById("call").ariaBusy = String(on);
   }
 
-  /* What is kept beside the answers, such as the notes. */
+  /** What is kept beside the answers, such as the notes. @param {string} name */
   beside(name) {
     return beside(this.call, name);
   }
@@ -79,16 +86,18 @@ export class Connection {
     else await this.show({ push: false });
   }
 
+  /** @param {Object<string, any>} change */
   keep(change = {}) {
     this.call = withBeside(this.call, change);
     const whole = save(this.call);
     if (whole) this.call = whole;
-    else if (this.kept) this.said(this.words["kept-not"]);
+    else if (this.kept) this.said(this.texts["kept-not"]);
     this.kept = whole !== null;
   }
 
-  /* Follow an address of the call page: what it changes is kept, then the page is brought there; the whole of it where
-     the oven stands in another place than was thought, because words, rules and numbers are others there. */
+  /** Follow an address of the call page: what it changes is kept, then the page is brought there; the whole of it where
+     the oven stands in another place than was thought, because words, rules and numbers are others there.
+   * @param {string} address @param {{push?: boolean}} [how] */
   async go(address, { push = true } = {}) {
     const to = parse(new URL(address, location.href).search);
     this.call = withChange(this.call, parse(this.good()), to);
@@ -100,7 +109,7 @@ export class Connection {
     else await this.show({ push });
   }
 
-  /* Record answers beside whatever the page shows. */
+  /** Record answers beside whatever the page shows. @param {Object<string, string>} pairs */
   async record(pairs) {
     const from = parse(queryOf(this.call));
     this.call = withChange(this.call, from, { ...from, answers: { ...from.answers, ...pairs } });
@@ -108,16 +117,18 @@ export class Connection {
     await this.show({ push: true });
   }
 
-  /* Another tab wrote to this call; `told` is given what came of it before anything is fetched. */
-  async hear(told) {
+  /** Another tab wrote to this call; `onJoined` is called when both are one, before anything is fetched.
+   * @param {() => void} onJoined */
+  async hear(onJoined) {
     const before = queryOf(this.call);
     this.call = joined(this.call, load(this.call.id));
-    told();
+    onJoined();
     if (queryOf(this.call) === before) return;
-    this.said(this.words.joined);
+    this.said(this.texts.joined);
     await this.show({ push: false });
   }
 
+  /** @param {{push: boolean}} how whether the address becomes a step to go back to */
   async show({ push }) {
     if (push) history.pushState(null, "", this.address);
     else history.replaceState(null, "", this.address);
@@ -127,7 +138,7 @@ export class Connection {
     try {
       const part = await fetchPart(this.address);
       if (turn !== this.turn) return;
-      if (this.cutOff) this.said(this.words.back);
+      if (this.cutOff) this.said(this.texts.back);
       this.cutOff = false;
       this.busy = false;
       this.door(false);
@@ -137,7 +148,7 @@ export class Connection {
       this.cutOff = true;
       this.busy = false;
       this.door(problem instanceof SignedOut);
-      if (!(problem instanceof SignedOut)) this.said(this.words["cut-off"]);
+      if (!(problem instanceof SignedOut)) this.said(this.texts["cut-off"]);
       this.shown(null);
       setTimeout(() => turn === this.turn && this.show({ push: false }), TRY_AGAIN);
     }

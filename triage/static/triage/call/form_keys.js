@@ -5,7 +5,7 @@ import { listenOutsideBoxes } from "./keys.js";
 const status = document.getElementById("call-status");
 
 listenOutsideBoxes({
-  send: () => document.querySelector("main form").requestSubmit(),
+  send: () => /** @type {HTMLFormElement} */ (document.querySelector("main form")).requestSubmit(),
   stay: () => {
     status.textContent = status.dataset.stay;
   },

@@ -5,30 +5,35 @@ import { beside, idOfKey, load, newCall, parse, save, withBeside, withChange } f
 import { SignedOut, fetchPart } from "./connection.js";
 import { Door } from "./door.js";
 import { listenOutsideBoxes } from "./keys.js";
+import { pageTexts } from "./texts.js";
 import { limited } from "./limited.js";
 
+/** @param {string} id @returns {any} */
 const byId = (id) => document.getElementById(id);
-const words = Object.fromEntries([...byId("call-words").children].map((line) => [line.dataset.name, line.textContent]));
+const texts = pageTexts();
 const OURS = ["csrfmiddlewaretoken", "state"];
 const CALLS = location.pathname.replace(/hand-over\/$/, "");
 const EXPIRED = 403;
 
 const here = () => location.pathname + location.search;
+/** @param {string} sentence */
 const said = (sentence) => {
   byId("call-status").textContent = sentence;
 };
 const door = new Door(byId("call-door"), here);
+/** @type {HTMLFormElement} */
 let form = byId("take");
 let sending = false;
 let kept = true;
 const id = form.dataset.call;
 let call = load(id) ?? withChange(newCall(id, parse(location.search).region), parse(""), parse(location.search));
 
+/** @param {Object<string, any>} change */
 function keep(change) {
   call = withBeside(call, change);
   const whole = id ? save(call) : null;
   if (whole) call = whole;
-  else if (kept) said(words["kept-not"]);
+  else if (kept) said(texts["kept-not"]);
   kept = whole !== null;
 }
 
@@ -40,7 +45,7 @@ function typed() {
 function fillIn() {
   const contact = beside(call, "contact") || { notes: beside(call, "notes") };
   for (const [name, value] of Object.entries(contact)) {
-    const field = form.elements.namedItem(name);
+    const field = /** @type {HTMLInputElement | null} */ (form.elements.namedItem(name));
     if (field?.type === "checkbox") field.checked = field.value === value;
     else if (field) field.value = value;
   }
@@ -53,8 +58,8 @@ function begin() {
   if (!wrong) fillIn();
   keep({ form: form.elements.state.value });
   form.addEventListener("input", (event) => {
-    const box = event.target;
-    if (box.dataset.longest && !limited(box)) said(words["too-long"].replace("%(most)s", box.dataset.longest));
+    const box = /** @type {HTMLInputElement} */ (event.target);
+    if (box.dataset.longest && !limited(box)) said(texts["too-long"].replace("%(most)s", box.dataset.longest));
     keep({ contact: typed(), notes: form.elements.notes.value });
   });
   form.addEventListener("submit", (event) => {
@@ -74,7 +79,7 @@ async function send() {
     await answered(response);
   } catch (problem) {
     door.show(problem instanceof SignedOut, kept);
-    if (!(problem instanceof SignedOut)) said(words["cut-off"]);
+    if (!(problem instanceof SignedOut)) said(texts["cut-off"]);
   }
   sending = false;
 }
@@ -85,9 +90,12 @@ function post() {
 
 async function takeToken() {
   const page = new DOMParser().parseFromString(await fetchPart(here()), "text/html");
-  form.elements.csrfmiddlewaretoken.value = page.querySelector("#take [name=csrfmiddlewaretoken]").value;
+  /** @type {HTMLInputElement} */
+  const token = page.querySelector("#take [name=csrfmiddlewaretoken]");
+  form.elements.csrfmiddlewaretoken.value = token.value;
 }
 
+/** @param {Response} response */
 async function answered(response) {
   if (response.status >= 500) throw new Error(`the page answered ${response.status}`);
   if (!new URL(response.url).pathname.startsWith(CALLS)) throw new SignedOut();
@@ -105,8 +113,8 @@ async function answered(response) {
 window.addEventListener("storage", (event) => {
   if (idOfKey(event.key) !== id) return;
   call = load(id) ?? call;
-  if (beside(call, "sheet")) said(words.sheet.replace("%(reference)s", beside(call, "sheet")));
+  if (beside(call, "sheet")) said(texts.sheet.replace("%(reference)s", beside(call, "sheet")));
 });
-listenOutsideBoxes({ send: () => form.requestSubmit(), stay: () => said(words.stay) });
+listenOutsideBoxes({ send: () => form.requestSubmit(), stay: () => said(texts.stay) });
 begin();
-if (beside(call, "sheet")) said(words.sheet.replace("%(reference)s", beside(call, "sheet")));
+if (beside(call, "sheet")) said(texts.sheet.replace("%(reference)s", beside(call, "sheet")));

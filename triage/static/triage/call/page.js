@@ -8,9 +8,12 @@ import { listen } from "./keys.js";
 import { KeptList } from "./kept_list.js";
 import { limited } from "./limited.js";
 import { newReference, spelled } from "./reference.js";
+import { pageTexts } from "./texts.js";
 
+/** @param {string} id @returns {any} */
 const byId = (id) => document.getElementById(id);
-const words = Object.fromEntries([...byId("call-words").children].map((line) => [line.dataset.name, line.textContent]));
+const texts = pageTexts();
+/** @param {string} sentence */
 const said = (sentence) => {
   byId("call-status").textContent = sentence;
 };
@@ -21,14 +24,15 @@ const connection = new Connection({
   place: location.pathname,
   shown,
   said,
-  words,
+  texts,
   door: (out) => door.show(out, connection.kept),
 });
-const heard = new Heard({ box: byId("heard"), list: byId("heard-list"), connection, words, said });
-const keptList = new KeptList({ dialog: byId("calls"), connection, words });
+const heard = new Heard({ box: byId("heard"), list: byId("heard-list"), connection, texts, said });
+const keptList = new KeptList({ dialog: byId("calls"), connection, texts });
 const notes = byId("notes");
 
-/* A new part of the page, or null while the server cannot be reached: then what waits is listed. */
+/** A new part of the page, or null while the server cannot be reached: then what waits is listed.
+ * @param {string | null} part */
 function shown(part) {
   if (part === null) return listWaiting();
   const page = new DOMParser().parseFromString(part, "text/html");
@@ -49,8 +53,8 @@ function heardNotes() {
 
 function listWaiting() {
   const list = byId("waiting");
-  const told = new URLSearchParams(connection.good());
-  const waiting = Object.entries(connection.call.answers).filter(([name, [value]]) => told.get(name) !== value);
+  const known = new URLSearchParams(connection.good());
+  const waiting = Object.entries(connection.call.answers).filter(([name, [value]]) => known.get(name) !== value);
   list.replaceChildren(
     ...waiting.map(([name, [value]]) => {
       const line = document.createElement("li");
@@ -74,7 +78,7 @@ function toSayUnlessWriting() {
 function drawOwn() {
   byId("call-reference").textContent = spelled(connection.call.id);
   const held = keptList.others().filter((call) => beside(call, "state") === "held").length;
-  byId("held-count").textContent = held || "";
+  byId("held-count").textContent = held ? String(held) : "";
 }
 
 function clock() {
@@ -83,27 +87,28 @@ function clock() {
   return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
 }
 
+/** @param {string} text */
 async function copy(text) {
   try {
     await navigator.clipboard.writeText(text);
-    said(words.copied);
+    said(texts.copied);
   } catch {
-    said(words["not-copied"]);
+    said(texts["not-copied"]);
   }
 }
 
 function summary() {
-  const told = words.summary
+  const text = texts.summary
     .replace("%(reference)s", spelled(connection.call.id))
     .replace("%(length)s", clock())
     .replace("%(told)s", byId("call-summary").textContent);
-  return notes.value.trim() ? `${told} ${words.notes.replace("%(notes)s", notes.value.trim())}` : told;
+  return notes.value.trim() ? `${text} ${texts.notes.replace("%(notes)s", notes.value.trim())}` : text;
 }
 
-/* Another page is nowhere while the line is down. The next caller may live elsewhere, so the place is the firm's again. Who was not handed over is forgotten with the
-   end of the call. */
+/** Another page is nowhere while the line is down. The next caller may live elsewhere, so the place is the firm's again. Who was not handed over is forgotten with the
+   end of the call. @param {"held" | "ended"} state */
 function nextCall(state) {
-  if (connection.cutOff) return said(words.stay);
+  if (connection.cutOff) return said(texts.stay);
   keepTyped();
   connection.keep(state === "ended" ? { state, contact: "" } : { state });
   location.assign(`${connection.place}?call-id=${newReference()}`);
@@ -114,13 +119,14 @@ function keepTyped() {
   if (notes.value !== connection.beside("notes")) connection.keep({ notes: notes.value });
 }
 
+/** @type {Object<string, (button: any) => unknown>} */
 const actions = {
   send: () => byId("send").showModal(),
   copy: () => copy(summary()),
-  "copy-link": () => copy(words.link.replace("%(link)s", byId("call-now").dataset.phone)),
+  "copy-link": () => copy(texts.link.replace("%(link)s", byId("call-now").dataset.phone)),
   calls: () => keptList.open(),
   "hand-over": (link) => {
-    if (connection.cutOff) return said(words.stay);
+    if (connection.cutOff) return said(texts.stay);
     keepTyped();
     location.assign(link.href);
   },
@@ -130,29 +136,32 @@ const actions = {
   keys: (button) => {
     const on = button.getAttribute("aria-pressed") !== "true";
     button.setAttribute("aria-pressed", String(on));
-    button.textContent = words[on ? "keys-on" : "keys-off"];
+    button.textContent = texts[on ? "keys-on" : "keys-off"];
   },
 };
 
 document.addEventListener("click", (event) => {
-  const button = event.target.closest("[data-do]");
+  const target = /** @type {Element} */ (event.target);
+  const button = target.closest("[data-do]");
   if (button) {
     event.preventDefault();
     return actions[button.dataset.do](button);
   }
-  const link = event.target.closest("a[data-go]");
+  /** @type {HTMLAnchorElement | null} */
+  const link = target.closest("a[data-go]");
   if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return undefined;
   event.preventDefault();
-  link.closest("dialog")?.close();
+  /** @type {HTMLDialogElement | null} */ (link.closest("dialog"))?.close();
   const row = link.closest("[data-row]");
-  rowAfter = row ? (row.nextElementSibling?.nextElementSibling?.dataset.row ?? "") : "";
-  if (row && !rowAfter) document.activeElement.blur();
+  const next = /** @type {HTMLElement | null} */ (row?.nextElementSibling?.nextElementSibling ?? null);
+  rowAfter = next?.dataset.row ?? "";
+  if (row && !rowAfter) /** @type {HTMLElement} */ (document.activeElement).blur();
   return connection.go(link.href);
 });
 
 notes.value = connection.beside("notes");
 notes.addEventListener("input", () => {
-  if (!limited(notes)) said(words["too-long"].replace("%(most)s", notes.dataset.longest));
+  if (!limited(notes)) said(texts["too-long"].replace("%(most)s", notes.dataset.longest));
   connection.keep({ notes: notes.value });
 });
 window.addEventListener("pagehide", keepTyped);
@@ -173,8 +182,8 @@ listen({
   isFree: () => !connection.busy,
   isOn: () => document.querySelector("[data-do=keys]").getAttribute("aria-pressed") === "true",
 });
-heard.fetchWords(byId("call-now").dataset.words);
+heard.fetchPhrases(byId("call-now").dataset.words);
 await connection.open();
 drawOwn();
 toSayUnlessWriting();
-if (connection.beside("sheet")) said(words.sheet.replace("%(reference)s", connection.beside("sheet")));
+if (connection.beside("sheet")) said(texts.sheet.replace("%(reference)s", connection.beside("sheet")));

@@ -2,6 +2,8 @@
    Made for short talk about one appliance, in English. The roots are not those of a dictionary: it is enough that
    "tripping", "tripped" and "trips" come out alike. */
 
+/** @typedef {{root: string, typed: string, denied: boolean}} Word */
+
 // biome-ignore format: a table
 const DENIERS = new Set(["not", "no", "never", "without", "nor", "neither", "none", "nothing", "nobody", "cannot", "hardly"]);
 const REACH = 4; // how many words after it a denial still covers
@@ -17,6 +19,7 @@ const EMPTY = new Set(
 const PARTED = /[.,;:!?\n()"“”…]|\s-\s|\b(?:and|but|then|because|though|although|while|however|plus)\b/u;
 /* Forms that no rule below brings together. */
 // biome-ignore format: a table
+/** @type {Object<string, string>} */
 const ODD = {
   gone: "go", goes: "go", going: "go", went: "go", died: "dead", dies: "dead", dying: "dead", dead: "dead",
   burnt: "burn", burned: "burn", blew: "blow", blown: "blow", broke: "break", broken: "break", lit: "light",
@@ -25,7 +28,8 @@ const ODD = {
   lights: "light", wont: "will", turning: "turn", working: "work", shattered: "shatter", element: "element",
 };
 
-/* "won't", "isn't", "cant": whatever denies becomes a word of its own; other endings after ' say nothing here. */
+/** "won't", "isn't", "cant": whatever denies becomes a word of its own; other endings after ' say nothing here.
+ * @param {string} text */
 function spelledOut(text) {
   return text
     .normalize("NFD")
@@ -38,6 +42,7 @@ function spelledOut(text) {
     .replace(/'(?:s|re|ve|m|ll|d)\b/gu, "");
 }
 
+/** @param {string} word */
 export function rootOf(word) {
   if (ODD[word]) return ODD[word];
   let root = word;
@@ -52,8 +57,9 @@ export function rootOf(word) {
   return root.replace(/ll$/, "l").replace(/ss$/, "s");
 }
 
-/* One clause as words in order: the root, and whether it is denied. */
+/** One clause as words in order: the root, and whether it is denied. @param {string} clause @returns {Word[]} */
 function wordsOf(clause) {
+  /** @type {Word[]} */
   const words = [];
   let denied = 0;
   for (const word of clause.match(/[\p{L}\p{N}]+/gu) ?? []) {
@@ -68,7 +74,8 @@ function wordsOf(clause) {
   return words;
 }
 
-/* Clauses of a text; each is matched by itself, so that one sentence can hold several things told. */
+/** Clauses of a text; each is matched by itself, so that one sentence can hold several things told.
+ * @param {string} text */
 export function clausesOf(text) {
   return spelledOut(text)
     .split(PARTED)
@@ -76,9 +83,11 @@ export function clausesOf(text) {
     .filter((words) => words.length > 0);
 }
 
-/* Optimal string alignment, cut off beyond two: a letter wrong, missing, doubled, or two swapped. */
+/** Optimal string alignment, cut off beyond two: a letter wrong, missing, doubled, or two swapped.
+ * @param {string} a @param {string} b */
 export function slips(a, b) {
   if (Math.abs(a.length - b.length) > 2) return 3;
+  /** @type {number[] | null} */
   let before = null;
   let row = Array.from({ length: b.length + 1 }, (_, at) => at);
   for (let i = 1; i <= a.length; i += 1) {

@@ -2,14 +2,14 @@
 
 import { load, save, withBeside } from "./calls.js";
 import { listenOutsideBoxes } from "./keys.js";
+import { pageTexts } from "./texts.js";
 
 const main = document.getElementById("say");
-const words = Object.fromEntries(
-  [...document.getElementById("call-words").children].map((line) => [line.dataset.name, line.textContent]),
-);
+const texts = pageTexts();
 const call = load(main.dataset.call);
 if (call) save(withBeside(call, { state: "ended", sheet: main.dataset.sheet, contact: "" }));
 
+/** @param {string} sentence */
 const said = (sentence) => {
   document.getElementById("call-status").textContent = sentence;
 };
@@ -17,12 +17,12 @@ const said = (sentence) => {
 document.querySelector("[data-do=copy]")?.addEventListener("click", async () => {
   try {
     await navigator.clipboard.writeText(
-      words.link.replace("%(link)s", document.getElementById("own-link").textContent),
+      texts.link.replace("%(link)s", document.getElementById("own-link").textContent),
     );
-    said(words.copied);
+    said(texts.copied);
   } catch {
-    said(words["not-copied"]);
+    said(texts["not-copied"]);
   }
 });
-listenOutsideBoxes({ send: () => {}, stay: () => said(words.stay) });
+listenOutsideBoxes({ send: () => {}, stay: () => said(texts.stay) });
 main.querySelector("h1").focus();
