@@ -8,7 +8,7 @@ import pytest
 from tests.builders import electric_oven
 from triage.authoring.cases import read_cases
 from triage.knowledge.problems import PackProblems
-from triage.knowledge.yaml_reader import LARGEST_FILE, read_yaml
+from triage.knowledge.yaml_reader import MAX_FILE_BYTES, read_yaml
 from triage.learning.outcome_file import read_outcomes
 
 NAMES = "abcdefghijklm"
@@ -30,7 +30,7 @@ BOMBS = {
     "half a line": ('a: "', INVALID),
     "a number without end": (f"a: {'9' * 100_000}\n", "a number of more than"),
     "a number with an exponent": ("a: 1:" + "59:" * 2000 + "59\n", "a number of more than"),
-    "a file without end": ("a: " + "x" * (LARGEST_FILE + 1), "is larger than"),
+    "a file without end": ("a: " + "x" * (MAX_FILE_BYTES + 1), "is larger than"),
 }
 
 

@@ -16,4 +16,4 @@ def no_heat_tree():
 
 
 def words():
-    return TreeLabels(library().pack, "gb-eng", library().words("gb-eng"))
+    return TreeLabels(library().pack, "gb-eng", library().texts_for("gb-eng"))

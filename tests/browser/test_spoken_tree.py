@@ -21,7 +21,7 @@ def asked_after(**answers):
     """The words of the question the engine asks: its own, and its answers'."""
     known = library()
     step = run_check(known.pack, known.regions[ENGLAND].region, {**answers, "danger": "none"}.items()).step
-    return known.words(ENGLAND).questions[step.observation]
+    return known.texts_for(ENGLAND).questions[step.observation]
 
 
 def heard(page):

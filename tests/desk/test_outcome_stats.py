@@ -28,7 +28,7 @@ def lessons(firm):
 
 def test_an_outcome_is_told_with_its_answers_and_the_ids_of_its_parts():
     firm = make_firm()
-    part = library().words("gb-eng").parts["ring-element"]
+    part = library().texts_for("gb-eng").parts["ring-element"]
     make_outcomes(firm, 1, fitted=(part, "a clip of my own"))
     (told,) = lessons(firm)
     assert told.answers == dict(TRAIL)
@@ -67,7 +67,7 @@ def test_the_scores_are_those_of_their_definitions_of_another_library():
 
 def test_the_file_for_learning_is_read_back_as_it_was(tmp_path):
     firm = make_firm()
-    make_outcomes(firm, 2, fitted=(library().words("gb-eng").parts["ring-element"],))
+    make_outcomes(firm, 2, fitted=(library().texts_for("gb-eng").parts["ring-element"],))
     told, pack = lessons(firm), library().pack
     file = tmp_path / "outcomes.yaml"
     file.write_text(outcomes_file(told, pack), "utf-8")

@@ -9,8 +9,9 @@ from hypothesis import given, strategies
 from tests.builders import ANYWHERE, electric_oven, make_fault, make_pack
 from triage.engine.belief import infer_belief
 from triage.engine.errors import PackError
-from triage.engine.model import compile_model, noisy_max
+from triage.engine.model import compile_model
 from triage.engine.pack import Band, Region
+from triage.engine.tables import noisy_max
 
 SMALL, OVEN = make_pack(), electric_oven()
 

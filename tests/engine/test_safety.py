@@ -77,7 +77,7 @@ def test_a_task_that_helps_with_nothing_likely_is_not_offered():
 
 
 def test_a_region_can_take_a_task_away():
-    strict = Region("strict", removes=frozenset({"change-lamp"}))
+    strict = Region("strict", removed_tasks=frozenset({"change-lamp"}))
     assert tasks_after(SOUND, region=strict) == ["set-clock", "heat-it"]
 
 
@@ -120,7 +120,7 @@ def test_a_stricter_region_never_adds_a_task(pack, wishes):
     removed = wishes.draw(strategies.frozensets(strategies.sampled_from(list(pack.tasks))))
     belief = infer_belief(compile_model(pack, ANYWHERE), answers)
     usual = offered_tasks(ANYWHERE, belief, answers)
-    strict = offered_tasks(Region("strict", removes=removed), belief, answers)
+    strict = offered_tasks(Region("strict", removed_tasks=removed), belief, answers)
     assert list(strict) == [task for task in usual if task.id not in removed]
 
 

@@ -2,7 +2,12 @@
 
 from triage.engine.readings import gasket, meter, preheat, run_on, thermometer
 
-TABLES = {"meter": meter.FIELDS, "preheat": preheat.FIELDS, "run-on": run_on.FIELDS, "thermometer": thermometer.FIELDS}
+TABLES = {
+    "meter": meter.METER_FIELDS,
+    "preheat": preheat.PREHEAT_FIELDS,
+    "run-on": run_on.RUN_ON_FIELDS,
+    "thermometer": thermometer.THERMOMETER_FIELDS,
+}
 METER_WAYS = (*meter.METHODS, ("idle", "drawing", "plate"), ("taps", "impulses", "background", "supply-volts"))
 PREHEAT_WAYS = (("minutes", "set"), ("minutes", "set", "room", "litres", "plate"), ("minutes", "set", "waiting"))
 RUN_ON_WAYS = (("heard",), ("heard", "stopped"), ("heard", "cold"), ("heard", "stopped", "much-heat"))
@@ -49,7 +54,9 @@ def written_reading(kind, dice):
 
 def _seal(dice):
     leaky = dice.random()
-    return "p" + "".join(dice.choice("gs") if dice.random() < leaky else dice.choice("gggx") for _ in gasket.PLACES)
+    return "p" + "".join(
+        dice.choice("gs") if dice.random() < leaky else dice.choice("gggx") for _ in gasket.SEAL_PLACES
+    )
 
 
 def _temperatures(dice):

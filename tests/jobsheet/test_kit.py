@@ -6,7 +6,7 @@ from triage.engine.kit import kit_for
 from triage.jobsheet.kit import LEAST_GAIN, kit_of
 from triage.knowledge.library import library
 
-WORDS = library().words("gb-eng")
+WORDS = library().texts_for("gb-eng")
 
 
 def test_it_is_the_best_kit_for_whoever_the_likeliest_cause_calls_for():
@@ -27,7 +27,7 @@ def test_where_nobody_carries_parts_a_technicians_kit_is_told():
 
 def kit_after(answers, region="gb-eng"):
     check = check_after(answers.items(), region)
-    return kit_of(check, library().words(region), check.conclusion().verdict.causes[0].fault)
+    return kit_of(check, library().texts_for(region), check.conclusion().verdict.causes[0].fault)
 
 
 def test_the_parts_are_in_the_words_of_the_place():

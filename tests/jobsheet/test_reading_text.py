@@ -29,7 +29,7 @@ from triage.knowledge.library import library
 )
 def test_in_figures(observation, text, words):
     assert answer_in_figures(observation, text) == words
-    assert answer_label(library().words("gb-eng"), observation, text) == words
+    assert answer_label(library().texts_for("gb-eng"), observation, text) == words
 
 
 def test_heat_stands_in_both_units():
@@ -48,7 +48,7 @@ def test_a_preheat_says_how_many_times_as_long():
 @pytest.mark.parametrize("text", ["", "f1", "purple", "k0~f2~s1", "~", "x" * 700])
 def test_what_cannot_be_read_is_left_as_it_stands(text):
     assert answer_in_figures("meter-power", text) is None
-    assert answer_label(library().words("gb-eng"), "meter-power", text) == text
+    assert answer_label(library().texts_for("gb-eng"), "meter-power", text) == text
 
 
 def test_what_takes_no_figures_has_no_such_words():

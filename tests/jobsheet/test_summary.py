@@ -70,7 +70,7 @@ def test_a_check_without_the_danger_page_says_so():
 def test_a_red_flag_comes_with_what_the_person_was_told():
     check = summary([flagged("stop", "any")])
     (flag,) = check["red_flags"]
-    first = library().words("gb-eng").flags[flag["flag"]].first
+    first = library().texts_for("gb-eng").flags[flag["flag"]].first
     assert flag["instructed"]
     assert set(flag["instructed"]) < set(first) or flag["instructed"] == list(first)
     assert "{" not in "".join(flag["instructed"])

@@ -9,7 +9,7 @@ from triage.knowledge.library import library
 
 @pytest.fixture
 def texts():
-    return library().words("gb-eng")
+    return library().texts_for("gb-eng")
 
 
 def test_every_question_and_option_of_the_pack_has_words(texts):

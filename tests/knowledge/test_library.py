@@ -10,21 +10,21 @@ from triage.knowledge.problems import PackProblems
 
 def test_it_is_loaded_once():
     assert library() is library()
-    assert library().words("us") is library().words("us")
+    assert library().texts_for("us") is library().texts_for("us")
 
 
 def test_it_speaks_as_people_do_there():
-    assert library().words("gb-eng").faults["grill-element-open"].name == "Burnt-out grill element"
-    assert library().words("us").faults["grill-element-open"].name == "Burnt-out broiler element"
+    assert library().texts_for("gb-eng").faults["grill-element-open"].name == "Burnt-out grill element"
+    assert library().texts_for("us").faults["grill-element-open"].name == "Burnt-out broiler element"
 
 
 def test_a_language_that_does_not_exist_yet_is_english():
-    assert library().words("de", "de") is library().words("de", "en")
+    assert library().texts_for("de", "de") is library().texts_for("de", "en")
 
 
 def test_no_braces_are_left_in_any_region_but_those_put_in_when_a_page_is_made():
     for region in library().regions:
-        assert "{" not in repr(library().words(region)).replace("{isolate}", "").replace("{'", "").replace("{}", "")
+        assert "{" not in repr(library().texts_for(region)).replace("{isolate}", "").replace("{'", "").replace("{}", "")
 
 
 def test_a_broken_text_and_a_broken_region_are_told_together(tmp_path):

@@ -55,15 +55,15 @@ def test_a_default_is_left_out_and_anything_else_told():
         pack, observations={name: replace(question, urgent=True)}, fault_pairs=(FaultPair("a", "b", 1.5, True),)
     )
     assert "urgent" not in json.loads(build_offline_pack(pack, []).text)["observations"][name]
-    told = json.loads(build_offline_pack(urgent, [Region("there", removes=frozenset({"z", "a"}))]).text)
+    told = json.loads(build_offline_pack(urgent, [Region("there", removed_tasks=frozenset({"z", "a"}))]).text)
     assert told["observations"][name]["urgent"] is True
     assert told["fault_pairs"] == [["a", "b", 1.5, 1]]
-    assert told["regions"] == {"there": {"removes": ["a", "z"]}}
+    assert told["regions"] == {"there": {"removed_tasks": ["a", "z"]}}
 
 
 def test_the_version_changes_with_any_byte_and_with_nothing_else():
     pack = make_pack()
     one = build_offline_pack(pack, [ANYWHERE])
     assert build_offline_pack(make_pack(), [ANYWHERE]) == one
-    assert build_offline_pack(pack, [replace(ANYWHERE, removes=frozenset({"x"}))]).version != one.version
+    assert build_offline_pack(pack, [replace(ANYWHERE, removed_tasks=frozenset({"x"}))]).version != one.version
     assert CANT_TELL not in one.text

@@ -43,7 +43,7 @@ def test_all_mistakes_are_told_in_one_go(texts):
     change(texts, "families", "fan-element:", "fan-elements:")
     change(texts, "isolation", "\nunknown:", "\nunheard-of:")
     change(texts, "levels", "  no-heat: ", "  no-heats: ")
-    change(texts, "start", "  - words: Something else\n", "  - words: Something other\n    extra: 1\n")
+    change(texts, "start", "  - label: Something else\n", "  - label: Something other\n    extra: 1\n")
     found = told(texts)
     assert ("oven/text/en/observations.yaml", "smoke-source", "has no words for no-smoke.") in found
     assert ("oven/text/en/observations.yaml", "smoke-source", "has no option no-smog.") in found
@@ -82,7 +82,7 @@ def test_a_sign_that_is_not_drawn_is_refused(texts):
 
 def test_a_way_out_that_the_pack_needs_and_a_start_line_cannot_be_left_out(texts):
     change(texts, "start", "  gas-oven:", "  gas-cooker:")
-    change(texts, "start", "  - words: Something else\n", "  #")
+    change(texts, "start", "  - label: Something else\n", "  #")
     found = told(texts)
     assert ("oven/text/en/start.yaml", "exits", "has no way out named gas-oven.") in found
     assert ("oven/text/en/start.yaml", "entries", "has 41 entries; complaints.yaml has 42.") in found

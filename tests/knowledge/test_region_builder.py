@@ -33,13 +33,13 @@ def change(folder, old, new):
 def test_every_shipped_region_has_an_emergency_number_and_all_its_words():
     for profile in library().regions.values():
         assert profile.emergency.isdigit()
-        assert all(profile.words.values())
+        assert all(profile.terms.values())
         assert "{" not in profile.gas_text + profile.isolation_note + profile.local_line
 
 
 def test_no_region_adds_a_task_and_the_unknown_place_has_no_territory():
     regions = library().regions
-    assert all(profile.region.removes <= set(library().pack.tasks) for profile in regions.values())
+    assert all(profile.region.removed_tasks <= set(library().pack.tasks) for profile in regions.values())
     assert regions["iec"].territory == ""
     assert regions["gb-sct"].territory == "GB"
 
@@ -73,7 +73,7 @@ def test_shares_rules_and_words_are_checked(folder):
     told = "\n".join(problems)
     assert "gb-eng, ovens, cavity: adds up to 0.92. Make the shares add up to 1." in told
     assert "gb-eng, who_may, hardwired: has no 'whoever'." in told
-    assert "gb-eng, words: `board` is missing. Give a text." in told
+    assert "gb-eng, terms: `board` is missing. Give a text." in told
     assert "gb-eng, removes: has no 'open-the-oven'." in told
 
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from triage.knowledge.entry import Entry
-from triage.knowledge.text_builder import build_named, build_shape, check_words
+from triage.knowledge.text_builder import build_named, build_shape, check_terms
 from triage.knowledge.yaml_reader import read_yaml
 
 
@@ -73,5 +73,5 @@ def test_an_optional_text_left_empty_is_as_if_it_were_not_there(tmp_path):
 
 def test_a_word_in_braces_that_no_region_has_is_told_with_its_line(tmp_path):
     fields, problems = read(tmp_path, "one:\n  lines:\n    - The {board} is near.\n    - The {widget} is far.\n")
-    check_words("texts.yaml", fields, problems)
+    check_terms("texts.yaml", fields, problems)
     assert [(p.line, p.where, p.what) for p in problems] == [(4, "lines", "has no word {widget}.")]

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import pytest
 
-from triage.knowledge.wording import fill, in_words_of, unknown_words
+from triage.knowledge.wording import fill_terms, unknown_terms, with_terms
 
 WORDS = {"board": "fuse box", "grill": "grill", "technician": "appliance engineer", "emergency": "999"}
 
@@ -23,11 +23,11 @@ WORDS = {"board": "fuse box", "grill": "grill", "technician": "appliance enginee
     ],
 )
 def test_a_text_is_filled_as_it_would_be_written(text, read):
-    assert fill(text, WORDS) == read
+    assert fill_terms(text, WORDS) == read
 
 
 def test_a_word_no_region_has_is_named():
-    assert unknown_words("The {board} and the {widget} and {isolate}.") == ("widget",)
+    assert unknown_terms("The {board} and the {widget} and {isolate}.") == ("widget",)
 
 
 @dataclass(frozen=True)
@@ -40,4 +40,4 @@ class Shape:
 
 def test_every_text_of_a_shape_is_filled_and_nothing_else_changes():
     shape = Shape("The {grill}", ("One {board}", "two"), {"{board}": "{board}"}, 5)
-    assert in_words_of(shape, WORDS) == Shape("The grill", ("One fuse box", "two"), {"{board}": "Fuse box"}, 5)
+    assert with_terms(shape, WORDS) == Shape("The grill", ("One fuse box", "two"), {"{board}": "Fuse box"}, 5)

@@ -3,7 +3,7 @@
 import pytest
 
 from triage.knowledge.problems import PackProblem
-from triage.knowledge.yaml_reader import LARGEST_FILE, read_yaml
+from triage.knowledge.yaml_reader import MAX_FILE_BYTES, read_yaml
 
 SHOWN = "oven/faults.yaml"
 
@@ -157,10 +157,10 @@ def test_a_file_that_is_not_there_is_named(tmp_path):
 
 def test_a_file_that_is_too_large_is_refused_and_one_at_the_limit_is_read(read):
     start = b"oven: hot\n# "
-    assert read(start + b"x" * (LARGEST_FILE - len(start)))[1] == []
-    plain, problems = read(start + b"x" * (LARGEST_FILE - len(start) + 1))
+    assert read(start + b"x" * (MAX_FILE_BYTES - len(start)))[1] == []
+    plain, problems = read(start + b"x" * (MAX_FILE_BYTES - len(start) + 1))
     assert plain is None
-    assert told(problems) == [f"{SHOWN}:1: file: is larger than {LARGEST_FILE} bytes. Split it."]
+    assert told(problems) == [f"{SHOWN}:1: file: is larger than {MAX_FILE_BYTES} bytes. Split it."]
 
 
 def test_lists_nested_without_end_are_refused(read):

@@ -12,8 +12,8 @@ from tests.builders import make_observation
 from tests.published.worked_packs import YES_NO, cause, switch, worked_model
 from triage.engine import infer_belief
 from triage.engine.explanation import weights_of_evidence
-from triage.engine.model import noisy_max
 from triage.engine.pack import Effect, FaultPair
+from triage.engine.tables import noisy_max
 
 IS_SO = Effect("state", (0.0, 1.0))
 

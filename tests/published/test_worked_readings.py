@@ -15,7 +15,7 @@ STEADY = "~b0"
 
 
 def watts(text):
-    return meter.read(text + STEADY).watts.value
+    return meter.read_meter(text + STEADY).watts.value
 
 
 def fahrenheit(degrees):
@@ -50,7 +50,7 @@ def test_eleven_flashes_are_ten_intervals():
 
 def test_twenty_flashes_or_more_are_needed_for_five_per_cent():
     """One flash either way is 1/n of the figure; arithmetic. The standard uncertainty is that over root three."""
-    power = meter.read("f21~s30~k1000").watts.value + 150.0
+    power = meter.read_meter("f21~s30~k1000").watts.value + 150.0
     counting = meter._from_count({"flashes": "21", "seconds": "30", "impulses": "1000"}).uncertainty
     assert 3**0.5 * counting / power == pytest.approx(0.05)
 
@@ -64,7 +64,7 @@ def test_half_a_kilowatt_hour_of_flashes():
 def test_a_registers_last_digit_over_ten_minutes(after, limit):
     """0.01, 0.1 and 1 kWh over ten minutes are 0.06, 0.6 and 6 kW either way; derived."""
     before = f"{100:.{len(after.partition('.')[2])}f}"
-    power = meter.read(f"a{before}~z{after}~m10~b0")
+    power = meter.read_meter(f"a{before}~z{after}~m10~b0")
     assert (power.watts.uncertainty**2 - 20.0**2) ** 0.5 == pytest.approx(triangular_uncertainty(limit))
 
 
@@ -119,7 +119,7 @@ def test_normal_cycling_of_a_350_degree_oven():
     low, high = fahrenheit(330), fahrenheit(370)
     points = [(30 + 5 * i, high if i % 2 else low) for i in range(8)]
     text = f"c{fahrenheit(350):.3f}~r" + "_".join(f"{t}-{y:.3f}" for t, y in points)
-    found = thermometer.read(text)
+    found = thermometer.read_thermometer(text)
     assert found.offset.value == pytest.approx(0.0, abs=0.05)
     assert max(y for _, y in found.points) - min(y for _, y in found.points) == pytest.approx(22.2, abs=0.05)
     for observation, option in (("thermometer-mean", "within-15"), ("thermometer-swing", "swing-up-to-30")):
@@ -131,7 +131,7 @@ def test_normal_cycling_of_a_350_degree_oven():
 def test_offsets_of_a_consumer_test(mean, offset):
     """One oven 42 C over, one 30 C under at 180 C; a consumer organisation's test, seen."""
     text = "c180~r" + "_".join(f"{30 + 5 * i}-{mean + (4 if i % 2 else -4)}" for i in range(8))
-    assert thermometer.read(text).offset.value == pytest.approx(offset)
+    assert thermometer.read_thermometer(text).offset.value == pytest.approx(offset)
 
 
 def test_an_offset_within_a_makers_tolerance_is_not_taken_for_certain():
@@ -144,7 +144,7 @@ def test_an_offset_within_a_makers_tolerance_is_not_taken_for_certain():
 # --- heating up and cooling down -------------------------------------------------------------------------------------
 def test_a_measured_preheat_is_a_usual_one():
     """12 minutes at 1.6 kW to 200 C, 0.32 kWh: one oven, measured, on an energy-saving page; seen."""
-    found = preheat.read("m12~c200~p1600~l65")
+    found = preheat.read_preheat("m12~c200~p1600~l65")
     assert 1.6 * found.minutes / 60 == pytest.approx(0.32)
     assert found.needed.value == pytest.approx(12.0, rel=0.15)
 
@@ -161,5 +161,5 @@ def test_newtons_cooling_from_180_to_60_degrees():
     """tau 40 min, room 25 C: 59.52 min; derived (an example, not a limit on any fan). Such a fan is still within
     what is usual."""
     told = option_likelihoods(OBSERVATIONS["fan-run-on"], "h59~s60")
-    assert run_on.read("h59~s60").minutes.value == pytest.approx(59.52, abs=0.1)
+    assert run_on.read_run_on("h59~s60").minutes.value == pytest.approx(59.52, abs=0.1)
     assert told["thirty-to-sixty"] == max(told.values())

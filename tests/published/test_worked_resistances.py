@@ -10,7 +10,7 @@ from scipy.optimize import brentq
 
 from triage.knowledge.library import library
 
-FAULTS = library().words("gb-eng").faults
+FAULTS = library().texts_for("gb-eng").faults
 TO_REPAIRERS = {fault: " ".join(told.repairer.split()) for fault, told in FAULTS.items()}
 PROBE_OPEN, PROBE_DRIFTED = TO_REPAIRERS["probe-open-short"], TO_REPAIRERS["probe-drifted"]
 POWER, OHMS, VOLTS = r"(?P<low>\d\.\d)-(?P<high>\d\.\d) kW", r"(?P<least>\d+)-(?P<most>\d+) ohm", r"(?P<volts>\d{3}) V"

@@ -95,11 +95,11 @@ def band_now(check):
 def stricter_place_never_adds(pack, region, pairs, check):
     """4: where a region's rules remove tasks, what is left was offered without those rules too."""
     step = check.step
-    if not region.removes or not isinstance(step, Result):
+    if not region.removed_tasks or not isinstance(step, Result):
         return []
     usual = engine_check.run_check(pack, Region(f"{region.id}-usual", region.shares), pairs).step
     offered = {task.id for task in getattr(usual, "tasks", ())}
-    wrong = [f"{t.id} is offered although {region.id} removes it." for t in step.tasks if t.id in region.removes]
+    wrong = [f"{t.id} is offered although {region.id} removes it." for t in step.tasks if t.id in region.removed_tasks]
     return wrong + [f"{t.id} is offered in {region.id} only." for t in step.tasks if t.id not in offered]
 
 

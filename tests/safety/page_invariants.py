@@ -32,7 +32,7 @@ class Shown:
 
     @property
     def texts(self):
-        return library().words(self.region.id)
+        return library().texts_for(self.region.id)
 
     @property
     def shows_danger(self):
@@ -117,7 +117,7 @@ def no_skilled_work_is_shown(shown):
 def skilled_words(region):
     """What each fault says to the repairer, whole and by the sentence."""
     found = []
-    for name, text in library().words(region).faults.items():
+    for name, text in library().texts_for(region).faults.items():
         whole = " ".join(text.repairer.split())
         found += [(name, part) for part in (whole, *re.split(r"(?<=[.;]) ", whole)) if len(part) > 24]
     return found
@@ -186,7 +186,7 @@ def the_way_out_is_there(shown):
     digits = re.sub(r"[^\d+]", "", shown.region.emergency)
     if shown.region.emergency not in links.get(f"tel:{digits}", ""):
         wrong.append(f"The emergency number {shown.region.emergency} cannot be pressed.")
-    persons = ["person", *(shown.region.words[name] for name in A_PERSON)]
+    persons = ["person", *(shown.region.terms[name] for name in A_PERSON)]
     if not any(person.lower() in shown.words.lower() for person in persons):
         wrong.append("Nobody to turn to is named.")
     return wrong

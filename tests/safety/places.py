@@ -36,4 +36,4 @@ def class_named(region):
 
 def _seen_by_the_engine(region):
     shares = {variant: tuple(sorted(told.items())) for variant, told in region.shares.items()}
-    return tuple(sorted(shares.items())), region.removes
+    return tuple(sorted(shares.items())), region.removed_tasks

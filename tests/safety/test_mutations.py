@@ -145,7 +145,7 @@ def test_4_a_caution_that_lowers_the_band_is_caught(monkeypatch):
 def test_4_a_region_that_adds_a_task_is_caught(monkeypatch):
     def generous(region, belief, answers, band):
         tasks = safety.offered_tasks(region, belief, answers)
-        return (*tasks, PACK.tasks["first-burn-off"]) if region.removes else tasks
+        return (*tasks, PACK.tasks["first-burn-off"]) if region.removed_tasks else tasks
 
     monkeypatch.setattr(check, "tasks_for", generous)
     assert "first-burn-off is offered in au only." in found_at(trail_to("photo-plate", "au"), "au")

@@ -18,7 +18,7 @@ from triage.engine.enums import Competence, SignalWord
 from triage.knowledge.library import REGIONS, library
 from triage.knowledge.yaml_reader import read_yaml
 
-PACK, TEXTS = library().pack, library().words("gb-eng")
+PACK, TEXTS = library().pack, library().texts_for("gb-eng")
 CAUTIONS = [(name, caution) for name, task in TEXTS.tasks.items() for caution in task.cautions]
 HURTS = re.compile(r"\b(shock|burn|cut you|trap|kill|fire|hurt|harm you|injur)\w*", re.IGNORECASE)
 

@@ -61,7 +61,7 @@ def with_flag_text(monkeypatch):
     """Changes what one red flag says for the rest of the test."""
 
     def change(name, **texts):
-        words = library().words(HERE)
+        words = library().texts_for(HERE)
         broken = {**words.flags, name: replace(words.flags[name], **texts)}
         monkeypatch.setitem(library()._worded, (HERE, "en"), replace(words, flags=broken))
 
@@ -116,7 +116,7 @@ def test_2_what_a_repairer_measures_on_the_page_is_caught(with_template):
 
 
 def test_2_how_a_job_is_done_on_the_page_is_caught(monkeypatch):
-    repairs = [ProfessionalJob(text.repairer, "", "") for text in library().words(HERE).faults.values()]
+    repairs = [ProfessionalJob(text.repairer, "", "") for text in library().texts_for(HERE).faults.values()]
     monkeypatch.setattr(result, "professional_jobs", lambda *_: repairs[:1])
     assert "What a repairer does about fan-element-open is shown." in found_on(*ADVICE)
 
@@ -142,7 +142,7 @@ def test_3_steps_of_a_task_that_is_not_offered_are_caught(monkeypatch):
 
 
 def test_3_steps_on_another_page_are_caught(monkeypatch):
-    steps = library().words(HERE).tasks["look-at-seal"].steps
+    steps = library().texts_for(HERE).tasks["look-at-seal"].steps
     monkeypatch.setattr(result, "_actions", lambda *_: [result.Action("text", step) for step in steps])
     assert "Steps of look-at-seal stand on another page." in found_on(*ADVICE)
 
@@ -188,7 +188,7 @@ def test_3_a_reading_without_its_cautions_is_caught(with_template):
 
 
 def test_3_how_to_heat_an_oven_nobody_asked_about_is_caught(with_template):
-    how = library().words(HERE).questions["meter-power"].look
+    how = library().texts_for(HERE).questions["meter-power"].look
     with_template("_reading.html", ("{% elif page.heat %}", "{% elif page.heat %}<p>" + how + "</p>"))
     assert "The page says how to take a reading that heats the oven." in reading_found_on("meter", LOOKED)
 
@@ -215,7 +215,7 @@ def test_7_advice_without_local_rules_is_caught(monkeypatch):
 
 
 def test_a_switch_to_turn_with_gas_about_is_caught(with_flag_text):
-    first = library().words(HERE).flags["gas-smell"].first
+    first = library().texts_for(HERE).flags["gas-smell"].first
     with_flag_text("gas-smell", first=(*first, "Switch off the oven at the wall."))
     assert "With gas about, the page says 'Switch off the oven at the wall.'." in found_on(GAS)
 

@@ -90,7 +90,7 @@ def test_the_advice_after_a_trip_says_leave_it_off_and_one_reset_at_most():
 
 
 def test_nobody_is_told_to_reset_twice_or_to_hunt_for_what_trips():
-    texts = library().words(HERE)
+    texts = library().texts_for(HERE)
     told = [*texts.flags["tripped"].first, *texts.flags["trips-again"].first, *texts.tasks["reset-once"].steps]
     assert not [line for line in told if re.search(r"\b(twice|again and again|each (setting|function))\b", line)]
     assert "Do not try settings to see which one trips." in texts.flags["tripped"].never
@@ -107,7 +107,7 @@ def test_gas_on_the_first_page_leads_out_without_a_switch(region):
 
 def test_a_task_whose_caution_says_to_cut_the_supply_has_a_gate_that_asks_for_it():
     supply = {"supply-off", "plug-or-breaker-off", "oven-apart"}
-    texts = library().words(HERE)
+    texts = library().texts_for(HERE)
     for name, text in texts.tasks.items():
         if any(caution.sign == "disconnect" for caution in text.cautions):
             assert supply & set(PACK.tasks[name].gates), f"{name} says to cut the supply and does not ask"
@@ -120,7 +120,7 @@ def test_no_task_opens_moves_or_measures_anything():
         r"|take off (the|a) (back|panel|cover plate)|remove (the|a) (panel|back|cover))\b",
         re.IGNORECASE,
     )
-    for name, text in library().words(HERE).tasks.items():
+    for name, text in library().texts_for(HERE).tasks.items():
         for line in text.steps:
             if not re.match(r"(do not|never|unscrew nothing|use no)\b", line, re.IGNORECASE):
                 assert not forbidden.search(line), f"{name}: {line}"

@@ -17,7 +17,7 @@ def test_each_region_is_in_one_class_of_regions_that_the_engine_cannot_tell_apar
     assert sorted(members) == sorted(library().regions)
     for found in region_classes():
         for region in map(region_named, found.members):
-            assert (region.shares, region.removes) == (found.region.shares, found.region.removes)
+            assert (region.shares, region.removed_tasks) == (found.region.shares, found.region.removed_tasks)
 
 
 def test_every_state_within_three_answers_keeps_every_rule_where_most_regions_are_alike(record_property):

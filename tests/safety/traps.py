@@ -32,7 +32,7 @@ def gas_means_no_switch(shown):
     """With gas or fumes nothing is switched, on or off, and nothing is plugged or unplugged."""
     if not raised_on(shown) & {"gas-smell", "co-alarm"} or not shown.shows_danger:
         return []
-    words = (shown.region.words["board"], shown.region.words["breaker"], shown.region.words["cooker_switch"])
+    words = (shown.region.terms["board"], shown.region.terms["breaker"], shown.region.terms["cooker_switch"])
     return [
         f"With gas about, the page says {line!r}."
         for line in told_to_do(shown)
@@ -45,7 +45,7 @@ def a_hot_switch_is_left_alone(shown):
     if "hot-wall-switch" not in raised_on(shown) or not shown.shows_danger:
         return []
     own = re.compile(
-        rf"own (wall )?switch|switch on the wall|{re.escape(shown.region.words['cooker_switch'])}", re.IGNORECASE
+        rf"own (wall )?switch|switch on the wall|{re.escape(shown.region.terms['cooker_switch'])}", re.IGNORECASE
     )
     lines = [line for line in told_to_do(shown) if line not in shown.region.isolation_note]
     return [f"The wall switch is hot, and the page says {line!r}." for line in lines if own.search(line)]
@@ -62,7 +62,7 @@ def a_bad_board_is_left_alone(shown):
     """Where the board itself may burn or be live, nobody is sent to it and nothing on it is switched."""
     if not raised_on(shown) & {"hot-fuse-board", "tingle-wide"} or not shown.shows_danger:
         return []
-    board = re.escape(shown.region.words["board"])
+    board = re.escape(shown.region.terms["board"])
     sends = re.compile(rf"go to the {board}|switch off (at|the|its|every|all)\b|main switch", re.IGNORECASE)
     return [f"The board is not safe, and the page says {line!r}." for line in told_to_do(shown) if sends.search(line)]
 
@@ -85,7 +85,7 @@ def a_runaway_is_cut_off(shown):
     if not shown.shows_danger or shown.step.flags[0].id not in ("will-not-stop", "overheats"):
         return []
     wrong = [] if "cut the power" in shown.words else ["It will not stop, and nothing says to cut the power."]
-    named = any(shown.region.words[word] in shown.words for word in ("breaker", "board"))
+    named = any(shown.region.terms[word] in shown.words for word in ("breaker", "board"))
     return wrong if named else [*wrong, "It will not stop, and neither breaker nor board is named."]
 
 

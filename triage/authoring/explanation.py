@@ -75,8 +75,8 @@ def explain(check: Check) -> Explanation:
     stages = []
     for number in range(len(answers) + 1):
         question, answer = answers[number - 1] if number else ("", "")
-        told = {fault: weights[fault][number - 1].decibans for fault in leading} if number else {}
-        stages.append(_stage(final.model, dict(answers[:number]), question, answer, told))
+        decibans = {fault: weights[fault][number - 1].decibans for fault in leading} if number else {}
+        stages.append(_stage(final.model, dict(answers[:number]), question, answer, decibans))
     ending = _ending(check.step)
     return Explanation(check.pack.id, check.pack.version, check.region.id, ending, tuple(stages), check.problems)
 

@@ -20,7 +20,7 @@ MIN_PROBABILITY = 1e-12
 
 
 @dataclass(frozen=True, slots=True)
-class Share:
+class Proportion:
     """How many of how many, and between which shares the true one lies (95 %)."""
 
     count: int
@@ -40,12 +40,12 @@ class CaseFigures:
     """Figures of many checks; the scores are None where no check ended inside the pack."""
 
     cases: int
-    cause_first: Share
-    cause_in_three: Share
-    job_first: Share
-    right_band: Share
-    under_triage: Share
-    over_triage: Share
+    cause_first: Proportion
+    cause_in_three: Proportion
+    job_first: Proportion
+    right_band: Proportion
+    under_triage: Proportion
+    over_triage: Proportion
     questions_median: float
     questions_most: int
     log_score: float | None
@@ -86,10 +86,10 @@ def figures(findings: Sequence[CaseResult]) -> CaseFigures:
     )
 
 
-def share(outcomes: Iterable[bool]) -> Share:
+def share(outcomes: Iterable[bool]) -> Proportion:
     """The share of true ones with its interval."""
     values = [bool(outcome) for outcome in outcomes]
-    return Share(sum(values), len(values), *wilson(sum(values), len(values)))
+    return Proportion(sum(values), len(values), *wilson(sum(values), len(values)))
 
 
 def wilson(count: int, of: int, deviate: float = Z_95) -> tuple[float, float]:

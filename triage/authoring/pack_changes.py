@@ -54,8 +54,8 @@ class Change:
     details: tuple[str, ...] = ()
 
     def __str__(self) -> str:
-        told = f": {'; '.join(self.details)}" if self.details else ""
-        return f"{self.label} {self.how}{told}"
+        details = f": {'; '.join(self.details)}" if self.details else ""
+        return f"{self.label} {self.how}{details}"
 
     @property
     def label(self) -> str:

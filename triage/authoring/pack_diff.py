@@ -121,10 +121,10 @@ def _walk_batch(job: Job) -> tuple[int, list[Difference]]:
     found = []
     for person in range(job.start, job.start + job.count):
         dice = Random(f"{job.seed}, person {person}")  # noqa: S311  (simulated people, no secret)
-        told = statements_of(draw_user(both.old.model, dice), both.new.pack)
-        was, now = both.old.walk(told), both.new.walk(told)
+        statements = statements_of(draw_user(both.old.model, dice), both.new.pack)
+        was, now = both.old.walk(statements), both.new.walk(statements)
         if was.ending != now.ending:
-            found.append(Difference(person, told, was, now))
+            found.append(Difference(person, statements, was, now))
     return job.count, found
 
 
@@ -140,11 +140,11 @@ def _trace_batch(job: Traced) -> tuple[int, list[Difference]]:
 def statements_of(household: SimulatedUser, new: Pack) -> Statements:
     """Everything this person would say to either pack."""
     old = household.pack
-    told = {name: household.answer(name) for name in old.observations}
+    statements = {name: household.answer(name) for name in old.observations}
     for question in new.observations.values():
         if question.id not in old.observations:
-            told[question.id] = _answer_to_new_question(household, new, question)
-    return told
+            statements[question.id] = _answer_to_new_question(household, new, question)
+    return statements
 
 
 def _answer_to_new_question(household: SimulatedUser, new: Pack, question: Observation) -> str:

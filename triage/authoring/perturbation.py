@@ -8,9 +8,8 @@ impossible stays impossible. Shares of each kind of oven are left alone: regions
 from dataclasses import replace
 from random import Random
 
+from triage.engine.frequency import Row
 from triage.engine.pack import Condition, Fault, Observation, Pack
-
-Row = tuple[float, ...]
 
 
 def perturbed(pack: Pack, dice: Random, off_by: float) -> Pack:

@@ -21,7 +21,7 @@ from random import Random
 from triage.authoring.case_result import CaseResult, case_result
 from triage.authoring.cases import Expected
 from triage.authoring.check_runner import CheckRunner
-from triage.authoring.figures import CaseFigures, Share, figures, share
+from triage.authoring.figures import CaseFigures, Proportion, figures, share
 from triage.authoring.perturbation import perturbed
 from triage.authoring.sensitivity import Cost, Sums, slopes
 from triage.authoring.simulated_users import AnswerModel, SimulatedUser, draw_user
@@ -73,7 +73,7 @@ class Simulation:
 
     figures: CaseFigures
     stated: float | None
-    first_visit: Share
+    first_visit: Proportion
     confused: tuple[tuple[str, str, int], ...]
     families: Mapping[str, int]
     costs: tuple[Cost, ...]

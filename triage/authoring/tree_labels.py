@@ -33,7 +33,7 @@ class TreeLabels:
 
     def start_line(self, line: OutlineRow) -> str:
         """The line of the start page a tree begins with."""
-        return f"{self.texts.start.entries[line.start.line].words} [{line.start.option}]"
+        return f"{self.texts.start.entries[line.start.line].label} [{line.start.option}]"
 
     def answers(self, line: OutlineRow) -> str:
         """The answers that lead to a place."""

@@ -78,7 +78,7 @@ def check_request_for(request: HttpRequest, asked: ParsedQuery) -> CheckRequest:
     return CheckRequest(
         library=known,
         region=region,
-        texts=known.words(region.id),
+        texts=known.texts_for(region.id),
         check=check,
         links=Links(region.id, check.answers, firm.slug if firm else ""),
         notices=tuple(_notices(asked, region, known, firm)),

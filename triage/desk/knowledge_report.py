@@ -108,4 +108,4 @@ def _tree(library: Library, region_code: str, progress: Progress) -> str:
         TREE_DEPTH,
         progress("places at the most grown", MAX_NODES),
     )
-    return draw(tree, TreeLabels(library.pack, region_code, library.words(region_code)))
+    return draw(tree, TreeLabels(library.pack, region_code, library.texts_for(region_code)))

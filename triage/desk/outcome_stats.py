@@ -42,7 +42,7 @@ def training_outcomes(recorded: Iterable[Recorded], pack: Pack) -> list[Outcome]
             continue
         if record.sheet.region not in library().regions:
             continue
-        regional = library().words(record.sheet.region).parts
+        regional = library().texts_for(record.sheet.region).parts
         ids = parts | {name: part for part, name in regional.items()}
         outcomes.append(
             Outcome(

@@ -1,20 +1,24 @@
 """A pack seen from one region, compiled for reasoning: hypotheses, their prior, and a table per condition.
 
-For one hypothesis the variants are independent of each other and a condition depends on at most one of them, so the
-belief of every hypothesis is a product of small sums (`belief.py`) and is exact.
+A Bayesian network of three layers: hypothesis and variants at the top, hidden conditions below, answers at the bottom.
+Given the hypothesis h the variants are independent of each other, and a condition has at most one of them as a parent,
+so every sum over the network is a product of small sums (`belief.py`) and exact. Before any answer,
+
+    P(h)  is proportional to  rate(h) * product over variants v of  sum over options o of  share(o) * multiplier(h, o)
 """
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import accumulate
-from math import log2, prod
-from operator import mul, truediv
+from math import prod
+from operator import truediv
 
 from triage.engine.errors import PackError
-from triage.engine.pack import OPENING, Band, Condition, Fault, Observation, Pack, Region, Variant
+from triage.engine.frequency import Row
+from triage.engine.pack import OPENING, Band, Observation, Pack, Region, Variant
+from triage.engine.tables import PerHypothesis, ProbabilityTable, answer_table, condition_tables
 
-Row = tuple[float, ...]
+# The share of an option that a region says nobody there has: rare, not impossible (author's judgement).
 MIN_SHARE = 1e-6
 
 
@@ -28,56 +32,34 @@ class Hypothesis:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class ProbabilityTable:
-    """P(value | hypothesis), each distinct distribution kept once: that of hypothesis h is `distinct[index[h]]`.
-
-    Most faults leave most conditions as they are in a sound oven, so a table over 150 hypotheses has a handful of
-    rows; everything is worked out per row and spread afterwards.
-    `doubts` (entropy of each row in bits) and `columns` (the rows turned) are for choosing the next question.
-    """
-
-    distinct: tuple[Row, ...]
-    index: tuple[int, ...]
-    entropies: Row = ()
-    transposed: tuple[Row, ...] = ()
-
-    def expand(self, values: Sequence[float]) -> list[float]:
-        """One value per distinct row to one value per hypothesis."""
-        return [values[i] for i in self.index]
-
-
-@lru_cache(maxsize=4096)
-def expected_likelihood(table: ProbabilityTable, likelihood: Row) -> Row:
-    """Per hypothesis: the sum over values of their chance times `likelihood`. Kept, as most answers come often."""
-    return tuple(table.expand([sum(map(mul, row, likelihood)) for row in table.distinct]))
-
-
-@dataclass(frozen=True, slots=True, eq=False)
 class Model:
-    """Tables over all hypotheses, in one fixed order.
+    """Tables over all hypotheses, in one fixed order; h stands for a hypothesis.
 
-    `rate[h]` calls before any variant is considered; `kinds[variant][option][h]` share of ovens times what the
-    hypothesis needs; `levels[condition][option of given, or 0]` is P(level | hypothesis, option);
-    `answers[observation][option of given, or 0]` P(answer | hypothesis, option) before other evidence, with the
-    same `index` as the condition's table. `harmless[observation]` is P(no answer that ends the check | level) for
-    the observations whose signs the danger page lists; those with one answer left are `settled_by_screen`.
-    `questions` are what may be asked at all; `reach` is the sum of `kinds` over options and `shares` their quotient,
-    P(option | hypothesis); `prior` the chances before any answer, not normalised.
+    `rates[h]` per 1000 calls, before any variant is considered.
+    `variant_weights[variant][option][h]` the option's share of ovens times how much oftener h occurs there (zero where
+    it cannot); `variant_totals[variant][h]` their sum over options; `option_probabilities[variant][option][h]` their
+    quotient, P(option | h). `prior[h]` the product of rate and totals, not normalised.
+    `level_tables[condition][option of its parent, or 0]` P(level | h, option).
+    `answer_tables[observation][option of the condition's parent, or 0]` P(answer | h, option) before other evidence,
+    with the same `index` as the condition's table.
+    `questions` the observations that may be asked at all, in the pack's order.
+    `screened_likelihood[observation]` P(no answer that ends the check | level), for the observations whose signs the
+    danger page lists; `implied_by_screening` those of them that "none of these" leaves one answer.
     """
 
     pack: Pack
     region: Region
     hypotheses: tuple[Hypothesis, ...]
-    rates: Row
-    variant_weights: Mapping[str, tuple[Row, ...]]
+    rates: PerHypothesis
+    variant_weights: Mapping[str, tuple[PerHypothesis, ...]]
     level_tables: Mapping[str, tuple[ProbabilityTable, ...]]
     answer_tables: Mapping[str, tuple[ProbabilityTable, ...]]
     screened_likelihood: Mapping[str, Row]
     implied_by_screening: frozenset[str]
     questions: tuple[Observation, ...]
-    variant_totals: Mapping[str, Row]
-    option_probabilities: Mapping[str, tuple[Row, ...]]
-    prior: Row
+    variant_totals: Mapping[str, PerHypothesis]
+    option_probabilities: Mapping[str, tuple[PerHypothesis, ...]]
+    prior: PerHypothesis
 
 
 @lru_cache(maxsize=128)
@@ -95,44 +77,39 @@ def compile_model(pack: Pack, region: Region) -> Model:
     if not possible:
         raise PackError(f"no fault of {pack.id} can occur in region {region.id}")
     hypotheses = [faults for faults, _ in possible]
-    kinds = {v.id: _variant_weights(pack, v, shares[v.id], hypotheses) for v in pack.variants.values()}
-    reach = {variant: tuple(map(sum, zip(*rows, strict=True))) for variant, rows in kinds.items()}
-    levels = {c.id: _condition_tables(pack, c, hypotheses) for c in pack.conditions.values()}
+    weights = {v.id: _variant_weights(pack, v, shares[v.id], hypotheses) for v in pack.variants.values()}
+    totals = {variant: tuple(map(sum, zip(*rows, strict=True))) for variant, rows in weights.items()}
+    levels = {c.id: condition_tables(pack, c, hypotheses) for c in pack.conditions.values()}
     reporting = [o for o in pack.observations.values() if o.reports in levels]
     answers = {o.id: tuple(answer_table(o, table) for table in levels[str(o.reports)]) for o in reporting}
     screened = [o for o in reporting if is_screened(pack, o)]
-    rate = tuple(rate for _, rate in possible)
+    rates = tuple(rate for _, rate in possible)
     return Model(
         pack=pack,
         region=region,
         hypotheses=tuple(_hypothesis(pack, faults) for faults in hypotheses),
-        rates=rate,
-        variant_weights=kinds,
+        rates=rates,
+        variant_weights=weights,
         level_tables=levels,
         answer_tables=answers,
         screened_likelihood={o.id: _screened_likelihood(pack, o) for o in screened},
         implied_by_screening=frozenset(o.id for o in screened if len(harmless_options(pack, o)) == 1),
         questions=tuple(o for o in pack.observations.values() if o.reports and not o.task and o.id != OPENING),
-        variant_totals=reach,
+        variant_totals=totals,
         option_probabilities={
-            v: tuple(tuple(map(truediv, row, reach[v])) for row in rows) for v, rows in kinds.items()
+            v: tuple(tuple(map(truediv, row, totals[v])) for row in rows) for v, rows in weights.items()
         },
-        prior=tuple(map(prod, zip(rate, *reach.values(), strict=True))),
+        prior=tuple(map(prod, zip(rates, *totals.values(), strict=True))),
     )
 
 
 def _variant_weights(
     pack: Pack, variant: Variant, shares: Mapping[str, float], hypotheses: Sequence[tuple[str, ...]]
-) -> tuple[Row, ...]:
+) -> tuple[PerHypothesis, ...]:
     return tuple(
         tuple(_rate_multiplier(pack, faults, variant, option) * share for faults in hypotheses)
         for option, share in shares.items()
     )
-
-
-def entropy(chances: Sequence[float]) -> float:
-    """Minus the sum of x*log2(x): bits of doubt when the chances sum to one."""
-    return -sum([x * log2(x) for x in chances if x > 0.0])
 
 
 def _screened_likelihood(pack: Pack, observation: Observation) -> Row:
@@ -149,16 +126,6 @@ def harmless_options(pack: Pack, observation: Observation) -> tuple[str, ...]:
     """The answers that do not end the check."""
     flags = {option: pack.red_flags[flag] for option, flag in observation.flags.items()}
     return tuple(o for o in observation.options if o not in flags or not flags[o].level.ends_check)
-
-
-def noisy_max(distributions: Sequence[Row]) -> Row:
-    """Noisy-MAX: several causes act independently on ordered levels and the most dominant outcome shows.
-
-    Source: Diez, "Parameter adjustment in Bayes networks: the generalized noisy OR-gate", UAI 1993.
-    """
-    cumulative = [list(accumulate(distribution)) for distribution in distributions]
-    below = [prod(column) for column in zip(*cumulative, strict=True)]
-    return tuple(high - low for high, low in zip(below, [0.0, *below[:-1]], strict=True))
 
 
 def _combinations(pack: Pack) -> Iterator[tuple[tuple[str, ...], float]]:
@@ -189,50 +156,3 @@ def _rate_multiplier(pack: Pack, faults: tuple[str, ...], variant: Variant, opti
             return 0.0
         factor *= fault.rate_multipliers.get(variant.id, {}).get(option, 1.0)
     return factor
-
-
-def _condition_tables(
-    pack: Pack, condition: Condition, hypotheses: Sequence[tuple[str, ...]]
-) -> tuple[ProbabilityTable, ...]:
-    options: Sequence[str | None] = pack.variants[condition.parent].options if condition.parent else [None]
-    tables = []
-    for option in options:
-        places: dict[Row, int] = {}
-        index = [places.setdefault(_level_distribution(pack, condition, f, option), len(places)) for f in hypotheses]
-        tables.append(ProbabilityTable(tuple(places), tuple(index)))
-    return tuple(tables)
-
-
-def _level_distribution(pack: Pack, condition: Condition, faults: tuple[str, ...], option: str | None) -> Row:
-    claims = [levels for f in faults if (levels := _effect_of(pack.faults[f], condition, option)) is not None]
-    levels = noisy_max(claims) if claims else condition.baseline
-    if option is None or not condition.allowed_on:
-        return levels
-    possible = [
-        value if option in condition.allowed_on.get(level, {option}) else 0.0
-        for level, value in zip(condition.levels, levels, strict=True)
-    ]
-    total = sum(possible)
-    return tuple(value / total for value in possible)
-
-
-def _effect_of(fault: Fault, condition: Condition, option: str | None) -> Row | None:
-    if fault.noise_share:
-        flat = 1.0 / len(condition.levels)
-        return tuple((1.0 - fault.noise_share) * value + fault.noise_share * flat for value in condition.baseline)
-    mine = [effect for effect in fault.effects if effect.condition == condition.id]
-    special = [effect.levels for effect in mine if effect.when is not None and option in effect.when]
-    general = [effect.levels for effect in mine if effect.when is None]
-    return next(iter(special + general), None)
-
-
-@lru_cache(maxsize=4096)
-def answer_table(observation: Observation, levels: ProbabilityTable, likelihood: Row | None = None) -> ProbabilityTable:
-    """P(answer | hypothesis); `seen` is the likelihood of the levels where answers already speak about them."""
-    columns = tuple(zip(*observation.answer_probabilities, strict=True))
-    rows = []
-    for row in levels.distinct:
-        weighed = row if likelihood is None else tuple(map(mul, row, likelihood))
-        total = sum(weighed) or 1.0
-        rows.append(tuple([sum(map(mul, weighed, column)) / total for column in columns]))
-    return ProbabilityTable(tuple(rows), levels.index, tuple(map(entropy, rows)), tuple(zip(*rows, strict=True)))

@@ -231,7 +231,7 @@ class Region:
 
     id: str
     shares: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
-    removes: frozenset[str] = frozenset()
+    removed_tasks: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,9 @@ from triage.engine.expected_information import ValueOfInformation
 from triage.engine.next_question import QuestionValue, question_value
 from triage.engine.pack import Observation, Pack, Region, Task
 from triage.engine.safety import may_be_offered
+from triage.engine.tables import greatest_first
+
+NOTHING_DIGITS = 12
 
 
 def measured_outcome(pack: Pack, task: Task) -> Observation | None:
@@ -28,10 +31,12 @@ def better_test(region: Region, belief: Belief, answers: Mapping[str, str], ques
     allowed = may_be_offered(region, belief, answers, open_tasks)
     if not allowed:
         return None
-    outlook = ValueOfInformation(belief)
-    asked = question_value(outlook, pack.observations[question])
-    best = max(_values(outlook, allowed), key=lambda found: found[0].bits_per_second)
-    return best[1] if best[0].bits_per_second > asked.bits_per_second and best[0].bits >= pack.limits.min_bits else None
+    information = ValueOfInformation(belief)
+    asked = question_value(information, pack.observations[question])
+    values = _values(information, allowed)
+    best = _most_telling_first(values)[0]
+    is_better = values[best].bits_per_second > asked.bits_per_second and values[best].bits >= pack.limits.min_bits
+    return pack.tasks[best] if is_better else None
 
 
 def ranked_by_value(belief: Belief, tasks: tuple[Task, ...]) -> tuple[Task, ...]:
@@ -40,9 +45,8 @@ def ranked_by_value(belief: Belief, tasks: tuple[Task, ...]) -> tuple[Task, ...]
     readings = [task for task in tasks if measured_outcome(pack, task)]
     if len(readings) < 2:
         return tasks
-    worths = _values(ValueOfInformation(belief), readings)
-    ranked = iter([task for _, task in sorted(worths, key=lambda found: -found[0].bits_per_second)])
-    return tuple(next(ranked) if task in readings else task for task in tasks)
+    ranked = iter(_most_telling_first(_values(ValueOfInformation(belief), readings)))
+    return tuple(pack.tasks[next(ranked)] if task in readings else task for task in tasks)
 
 
 def _is_open(pack: Pack, task: Task, answers: Mapping[str, str]) -> bool:
@@ -53,6 +57,12 @@ def _is_open(pack: Pack, task: Task, answers: Mapping[str, str]) -> bool:
     return applies(outcome, answers) and not ruled_out(outcome.requires_variant, answers)
 
 
-def _values(outlook: ValueOfInformation, tasks: Iterable[Task]) -> list[tuple[QuestionValue, Task]]:
-    pack = outlook.model.pack
-    return [(question_value(outlook, pack.observations[task.outcome]), task) for task in tasks]
+def _values(information: ValueOfInformation, tasks: Iterable[Task]) -> dict[str, QuestionValue]:
+    """What each task's outcome is worth, by the task's id."""
+    pack = information.model.pack
+    return {task.id: question_value(information, pack.observations[task.outcome]) for task in tasks}
+
+
+def _most_telling_first(values: Mapping[str, QuestionValue]) -> list[str]:
+    """What comes to nothing is a tie, however the logarithms miss it."""
+    return greatest_first({task: round(value.bits_per_second, NOTHING_DIGITS) for task, value in values.items()})

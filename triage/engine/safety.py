@@ -50,7 +50,7 @@ def may_be_offered(
         task
         for task in tasks
         if task.competence == Competence.ORDINARY
-        and task.id not in region.removes
+        and task.id not in region.removed_tasks
         and not task.unsafe_with & plausible
         and not task.not_after & raised_ids
         and (not task.only_after or task.only_after & raised_ids)

@@ -14,18 +14,18 @@ from django.utils.translation import gettext_lazy as _
 from triage.engine.pack import MeasurementSpec
 from triage.engine.readings import READERS, InvalidReading, Measured
 from triage.engine.readings.encoding import decode_fields
-from triage.engine.readings.gasket import PLACES, Gasket
+from triage.engine.readings.gasket import SEAL_PLACES, Gasket
 from triage.engine.readings.meter import Power
 from triage.engine.readings.preheat import Preheat
-from triage.engine.readings.run_on import ENDLESS_MINUTES, FIELDS, RunOn
-from triage.engine.readings.run_on import read as read_run_on
+from triage.engine.readings.run_on import ENDLESS_MINUTES, RUN_ON_FIELDS, RunOn
+from triage.engine.readings.run_on import read_run_on as read_run_on
 from triage.engine.readings.thermometer import Temperatures
 from triage.knowledge.library import library
 
 A_KILOWATT = 1000.0
 ONLY_A_FLOOR = 0.5
 TEMPLATE = "triage/_reading_text.html"
-SEAL_PLACES = {
+PLACE_NAMES = {
     "top-left": _("top left"),
     "top": _("top"),
     "top-right": _("top right"),
@@ -82,7 +82,7 @@ def is_floor(measured: Measured) -> bool:
 
 def places_text(found: Gasket) -> str:
     """The places that let through, by name."""
-    return ", ".join(str(SEAL_PLACES[place]) for place in found.leaking_places)
+    return ", ".join(str(PLACE_NAMES[place]) for place in found.leaking_places)
 
 
 def fahrenheit(celsius: float) -> float:
@@ -100,7 +100,7 @@ def _facts(measurement: MeasurementSpec, text: str) -> Facts:
         case Preheat() as preheat:
             return _preheat_facts(preheat)
         case Gasket() as gasket:
-            tried = len(PLACES) - gasket.leaks.count(None)
+            tried = len(SEAL_PLACES) - gasket.leaks.count(None)
             return {"kind": "gasket", "tried": tried, "leaking": places_text(gasket)}
 
 
@@ -131,7 +131,7 @@ def _thermometer_facts(found: Temperatures, quantity: str) -> Facts:
 
 def _run_on_facts(text: str) -> Facts:
     """What was heard, as it was heard: the evidence counts a long time after much heat for less."""
-    found, raw = read_run_on(text), decode_fields(FIELDS, text)
+    found, raw = read_run_on(text), decode_fields(RUN_ON_FIELDS, text)
     return {
         "kind": "run-on",
         "endless": found.minutes.value >= ENDLESS_MINUTES,

@@ -76,7 +76,7 @@ def check_url(check: Check, origin: str) -> str:
 
 
 def _texts(check: Check) -> Texts:
-    return library().words(check.region.id)
+    return library().texts_for(check.region.id)
 
 
 def _screened(check: Check) -> bool:
@@ -87,7 +87,7 @@ def _complaint(check: Check, texts: Texts) -> str:
     """The line of the first page that fits best, else the name of the complaint."""
     answers, start = check.answers, texts.start
     fitting = [
-        (len(complaint.answers), entry.words)
+        (len(complaint.answers), entry.label)
         for complaint, entry in zip(check.pack.complaints, start.entries, strict=True)
         if complaint.option == answers.get(OPENING) and complaint.answers.items() <= answers.items()
     ]

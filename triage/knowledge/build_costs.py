@@ -10,7 +10,7 @@ from triage.knowledge.problems import PackProblem
 from triage.knowledge.yaml_reader import LocatedDict
 
 # With less than this share of its power a usual oven never gets hot at all.
-LEAST_POWER = 0.4
+MIN_POWER_SHARE = 0.4
 
 
 def build_costs(file: str, fields: LocatedDict, faults: Mapping[str, Fault], problems: list[PackProblem]) -> Costs:
@@ -60,7 +60,7 @@ def _wastes(top: Entry, faults: Mapping[str, Fault]) -> dict[str, Waste]:
             continue
         wastes[name] = Waste(
             gap_cm2=_optional(entry, "gap_cm2", 0, 1000),
-            power_share=_optional(entry, "power_share", LEAST_POWER, 1),
+            power_share=_optional(entry, "power_share", MIN_POWER_SHARE, 1),
             too_hot_kelvin=_optional(entry, "too_hot_kelvin", 0, 150),
             always_watts=_optional(entry, "always_watts", 0, 5000),
         )

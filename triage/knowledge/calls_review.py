@@ -7,7 +7,7 @@ from triage.knowledge.problems import PackProblem
 from triage.knowledge.texts import Texts
 from triage.knowledge.yaml_reader import LocatedDict
 
-MOST_WORDS = 50  # twenty seconds at 150 words a minute
+MAX_WORDS = 50  # twenty seconds at 150 words a minute
 
 
 def check_calls(file: str, fields: LocatedDict, pack: Pack, texts: Texts, problems: list[PackProblem]) -> None:
@@ -21,8 +21,8 @@ def check_calls(file: str, fields: LocatedDict, pack: Pack, texts: Texts, proble
             remedy = "Each red flag with a line on the danger page stands in one round, and no other."
             problems.append(PackProblem(file, lines.get("rounds", 1), "rounds", what, remedy))
     for spoken in texts.calls.rounds:
-        if len(spoken.say.split()) > MOST_WORDS:
-            what = f"takes {len(spoken.say.split())} words; at most {MOST_WORDS} can be said in one breath."
+        if len(spoken.say.split()) > MAX_WORDS:
+            what = f"takes {len(spoken.say.split())} words; at most {MAX_WORDS} can be said in one breath."
             problems.append(
                 PackProblem(file, lines.get("rounds", 1), "rounds", what, "Make it shorter or part it in two.")
             )

@@ -23,8 +23,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from operator import mul
 from xml.etree import ElementTree
 
-from triage.engine.model import Hypothesis, Model, ProbabilityTable, Row, harmless_options
+from triage.engine.frequency import Row
+from triage.engine.model import Hypothesis, Model, harmless_options
 from triage.engine.pack import Condition, Observation, Variant
+from triage.engine.tables import ProbabilityTable
 
 CAUSE = "cause"
 

@@ -18,7 +18,7 @@ from triage.knowledge.pack_texts import build_texts
 from triage.knowledge.problems import PackProblem, PackProblems
 from triage.knowledge.region_builder import RegionProfile, build_regions
 from triage.knowledge.texts import Texts
-from triage.knowledge.wording import in_words_of
+from triage.knowledge.wording import with_terms
 
 HERE = Path(__file__).parent
 ELECTRIC_OVEN = HERE / "packs" / "electric_oven"
@@ -35,11 +35,11 @@ class Library:
     texts: Mapping[str, Texts]
     _worded: dict[tuple[str, str], Texts] = field(default_factory=dict, repr=False)
 
-    def words(self, region: str, language: str = FIRST_LANGUAGE) -> Texts:
+    def texts_for(self, region: str, language: str = FIRST_LANGUAGE) -> Texts:
         """The texts as people in `region` would say them, in English where the language does not exist yet."""
         key = (region, language if language in self.texts else FIRST_LANGUAGE)
         if key not in self._worded:
-            self._worded[key] = in_words_of(self.texts[key[1]], self.regions[region].words)
+            self._worded[key] = with_terms(self.texts[key[1]], self.regions[region].terms)
         return self._worded[key]
 
 

@@ -16,7 +16,8 @@ from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
 from triage.engine.belief import infer_belief
-from triage.engine.model import Row, compile_model
+from triage.engine.frequency import Row
+from triage.engine.model import compile_model
 from triage.engine.pack import Band, Effect, Fault, Observation, Pack, Region
 from triage.knowledge.problems import PackProblem
 

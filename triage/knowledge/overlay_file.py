@@ -13,7 +13,7 @@ from pathlib import Path
 
 import yaml
 
-from triage.engine.model import Row
+from triage.engine.frequency import Row
 from triage.engine.pack import Pack
 from triage.knowledge.build_conditions import SUM_TOLERANCE
 from triage.knowledge.entry import Entry

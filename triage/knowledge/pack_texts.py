@@ -12,9 +12,9 @@ from triage.engine.pack import Pack
 from triage.knowledge.calls_review import check_calls
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import PackProblem
-from triage.knowledge.text_builder import build_named, build_shape, check_words, read_lines
+from triage.knowledge.text_builder import build_named, build_shape, check_terms, read_lines
 from triage.knowledge.texts import (
-    SIGNS,
+    ISO_SIGNS,
     CallsText,
     FamilyText,
     FaultText,
@@ -46,7 +46,7 @@ class _Folder:
         self.shown = {name: f"{folder.parent.parent.name}/text/{folder.name}/{name}.yaml" for name in FILES}
         self.files = {name: read_yaml(folder / f"{name}.yaml", self.shown[name], problems) for name in FILES}
         for name, fields in self.files.items():
-            check_words(self.shown[name], fields, problems)
+            check_terms(self.shown[name], fields, problems)
 
     def fields(self, name: str) -> LocatedDict:
         return self.files[name] or LocatedDict(1)
@@ -167,9 +167,9 @@ def _check_bare(read: _Folder, texts: Texts) -> None:
             if not getattr(task, what):
                 read.problems.append(_problem(read, "tasks", task_lines[name], name, f"has no {what}."))
         for caution in task.cautions:
-            if caution.signal not in set(SignalWord) or caution.sign not in SIGNS:
+            if caution.signal not in set(SignalWord) or caution.sign not in ISO_SIGNS:
                 words = f"has a caution with signal {caution.signal!r} and sign {caution.sign!r}."
-                known = f"Signals: {', '.join(SignalWord)}. Signs: {', '.join(SIGNS)}."
+                known = f"Signals: {', '.join(SignalWord)}. Signs: {', '.join(ISO_SIGNS)}."
                 read.problems.append(PackProblem(read.shown["tasks"], task_lines[name], name, words, known))
 
 

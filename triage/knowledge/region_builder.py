@@ -12,8 +12,8 @@ from triage.engine.pack import Pack, Region
 from triage.knowledge.build_conditions import SUM_TOLERANCE
 from triage.knowledge.entry import Entry
 from triage.knowledge.problems import PackProblem
-from triage.knowledge.text_builder import check_words
-from triage.knowledge.wording import REGION_WORDS, in_words_of
+from triage.knowledge.text_builder import check_terms
+from triage.knowledge.wording import REGION_TERMS, with_terms
 from triage.knowledge.yaml_reader import LocatedDict, read_yaml
 
 MESSAGES = "messages"
@@ -32,7 +32,7 @@ class RegionProfile:
     name: str
     territory: str
     languages: tuple[str, ...]
-    words: Mapping[str, str]
+    terms: Mapping[str, str]
     emergency: str
     emergency_for: str
     gas: str
@@ -41,14 +41,14 @@ class RegionProfile:
     network_text: str
     temperature: str
     currency: str
-    nominal: str
+    nominal_voltage: str
     isolation_note: str
     local_line: str
     hardwired: str
     appliance_inside: str
     recall: str
     claim_first: str
-    unsure: tuple[tuple[str, str], ...]
+    unverified: tuple[tuple[str, str], ...]
 
     @property
     def id(self) -> str:
@@ -65,9 +65,9 @@ def build_regions(folder: Path, language: str, pack: Pack, problems: list[PackPr
         shown = f"regions/{path.name}"
         fields = read_yaml(path, shown, problems)
         if fields is not None:
-            check_words(shown, fields, problems)
+            check_terms(shown, fields, problems)
             profile = _build(Entry(shown, path.stem, fields, problems), pack, messages)
-            found[path.stem] = in_words_of(profile, profile.words)
+            found[path.stem] = with_terms(profile, profile.terms)
     return dict(sorted(found.items(), key=lambda item: item[1].name))
 
 
@@ -80,7 +80,7 @@ def _build(top: Entry, pack: Pack, messages: Mapping[str, Mapping[str, str]]) ->
         name=top.text("name"),
         territory=_territory(top.where),
         languages=top.ids("languages"),
-        words=_words(top, emergency),
+        terms=_terms(top, emergency),
         emergency=emergency.text("number"),
         emergency_for=emergency.text("for"),
         gas=_shown_number(gas),
@@ -89,14 +89,16 @@ def _build(top: Entry, pack: Pack, messages: Mapping[str, Mapping[str, str]]) ->
         network_text=network.text("text"),
         temperature=units.choice("temperature", ("C", "F")),
         currency=units.text("currency"),
-        nominal=supply.text("nominal"),
+        nominal_voltage=supply.text("nominal_voltage"),
         isolation_note=supply.text("note"),
         local_line=top.text("local_line"),
         hardwired=_sentence(who_may, "hardwired", messages),
         appliance_inside=_sentence(who_may, "appliance_inside", messages),
         recall=recall.text("body"),
         claim_first=claim.text("text"),
-        unsure=tuple((item.text("fact"), item.text("check_with")) for item in top.items("unsure", required=False)),
+        unverified=tuple(
+            (item.text("fact"), item.text("check_with")) for item in top.items("unverified", required=False)
+        ),
     )
     for entry in (top, emergency, gas, network, units, supply, who_may, claim, recall):
         entry.used |= FOR_REVIEW
@@ -123,9 +125,9 @@ def _shown_number(below: Entry) -> str:
     return number if shown else ""
 
 
-def _words(top: Entry, emergency: Entry) -> dict[str, str]:
-    below = _below(top, "words")
-    words = {name: below.text(name) for name in REGION_WORDS if name != NUMBER_WORD}
+def _terms(top: Entry, emergency: Entry) -> dict[str, str]:
+    below = _below(top, "terms")
+    words = {name: below.text(name) for name in REGION_TERMS if name != NUMBER_WORD}
     below.close()
     return words | {NUMBER_WORD: str(emergency.fields.get("number", ""))}
 

@@ -10,7 +10,7 @@ from typing import Any, TypeVar, cast, get_args, get_origin, get_type_hints
 
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import PackProblem
-from triage.knowledge.wording import ISOLATE, REGION_WORDS, unknown_words
+from triage.knowledge.wording import ISOLATE, REGION_TERMS, unknown_terms
 from triage.knowledge.yaml_reader import LocatedDict
 
 Shape = TypeVar("Shape")
@@ -55,17 +55,17 @@ def read_lines(entry: Entry, key: str) -> tuple[str, ...]:
     return ()
 
 
-def check_words(file: str, value: Any, problems: list[PackProblem], line: int = 1, where: str = "file") -> None:
+def check_terms(file: str, value: Any, problems: list[PackProblem], line: int = 1, where: str = "file") -> None:
     """Report every placeholder that no region has a word for, with its line."""
     if isinstance(value, LocatedDict):
         for key, item in value.items():
-            check_words(file, item, problems, value.lines[key], key)
+            check_terms(file, item, problems, value.lines[key], key)
     elif isinstance(value, list):
         for at, item in enumerate(value):
-            check_words(file, item, problems, value.lines[at], where)  # type: ignore[attr-defined]
+            check_terms(file, item, problems, value.lines[at], where)  # type: ignore[attr-defined]
     elif isinstance(value, str):
-        for name in unknown_words(value):
-            allowed = ", ".join(f"{{{word}}}" for word in REGION_WORDS)
+        for name in unknown_terms(value):
+            allowed = ", ".join(f"{{{word}}}" for word in REGION_TERMS)
             problems.append(
                 PackProblem(file, line, where, f"has no word {{{name}}}.", f"Allowed: {allowed}, {ISOLATE}.")
             )

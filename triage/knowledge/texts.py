@@ -6,7 +6,7 @@ The shapes are the schema: a field without a default must stand in the file, and
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-SIGNS = ("general", "electricity", "hot", "fire", "sharp", "disconnect")
+ISO_SIGNS = ("general", "electricity", "hot", "fire", "sharp", "disconnect")
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,17 +116,17 @@ class IsolationText:
 
 @dataclass(frozen=True, slots=True)
 class EntryText:
-    """One line of the first page; `also` holds what people type for it and is never shown."""
+    """One line of the first page; `search_terms` are what people type for it and never shown."""
 
-    words: str
-    also: str
+    label: str
+    search_terms: str
 
 
 @dataclass(frozen=True, slots=True)
 class ExitText:
     """A way out for what the check is not about."""
 
-    words: str
+    label: str
     heading: str
     lines: tuple[str, ...]
     who: str

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import fields, is_dataclass, replace
 from typing import Any, TypeVar, cast
 
-REGION_WORDS = (
+REGION_TERMS = (
     "board",
     "breaker",
     "leakage_switch",
@@ -32,17 +32,17 @@ _SENTENCE_ENDS = (". ", "? ", "! ")
 Shape = TypeVar("Shape")
 
 
-def unknown_words(text: str) -> tuple[str, ...]:
+def unknown_terms(text: str) -> tuple[str, ...]:
     """The names in braces that no region has a word for."""
-    known = {*REGION_WORDS, ISOLATE.strip("{}")}
+    known = {*REGION_TERMS, ISOLATE.strip("{}")}
     return tuple(match["name"] for match in _PLACEHOLDER.finditer(text) if match["name"] not in known)
 
 
-def fill(text: str, words: Mapping[str, str]) -> str:
+def fill_terms(text: str, terms: Mapping[str, str]) -> str:
     """`text` with the region's words, a capital where a sentence begins and "an" before a vowel."""
 
     def word(match: re.Match[str]) -> str:
-        told = words.get(match["name"])
+        told = terms.get(match["name"])
         if told is None:
             return match[0]
         article = match["article"] or ""
@@ -54,18 +54,18 @@ def fill(text: str, words: Mapping[str, str]) -> str:
     return _PLACEHOLDER.sub(word, text)
 
 
-def in_words_of(shape: Shape, words: Mapping[str, str]) -> Shape:
+def with_terms(shape: Shape, terms: Mapping[str, str]) -> Shape:
     """The same frozen texts with every placeholder filled; ids and numbers stay as they are."""
-    return cast(Shape, _filled(shape, words))
+    return cast(Shape, _filled(shape, terms))
 
 
-def _filled(value: Any, words: Mapping[str, str]) -> Any:
+def _filled(value: Any, terms: Mapping[str, str]) -> Any:
     if isinstance(value, str):
-        return fill(value, words)
+        return fill_terms(value, terms)
     if isinstance(value, tuple):
-        return tuple(_filled(item, words) for item in value)
+        return tuple(_filled(item, terms) for item in value)
     if isinstance(value, Mapping):
-        return {key: _filled(item, words) for key, item in value.items()}
+        return {key: _filled(item, terms) for key, item in value.items()}
     if is_dataclass(value) and not isinstance(value, type):
-        return replace(value, **{field.name: _filled(getattr(value, field.name), words) for field in fields(value)})
+        return replace(value, **{field.name: _filled(getattr(value, field.name), terms) for field in fields(value)})
     return value

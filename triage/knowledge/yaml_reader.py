@@ -13,9 +13,9 @@ from triage.knowledge.problems import PackProblem
 
 # libyaml reads the packs several times faster; without it the same YAML is read more slowly.
 LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
-LARGEST_FILE = 1_000_000
-DEEPEST_LEVEL = 20
-LONGEST_NUMBER = 30
+MAX_FILE_BYTES = 1_000_000
+MAX_DEPTH = 20
+MAX_NUMBER_LENGTH = 30
 
 
 class LocatedDict(dict[str, Any]):
@@ -82,8 +82,8 @@ def _text(path: Path, shown: str, problems: list[PackProblem]) -> str | None:
     if not path.is_file():
         problems.append(PackProblem(shown, 1, "file", "is missing.", "Add it; the pack README names every file."))
         return None
-    if path.stat().st_size > LARGEST_FILE:
-        problems.append(PackProblem(shown, 1, "file", f"is larger than {LARGEST_FILE} bytes.", "Split it."))
+    if path.stat().st_size > MAX_FILE_BYTES:
+        problems.append(PackProblem(shown, 1, "file", f"is larger than {MAX_FILE_BYTES} bytes.", "Split it."))
         return None
     try:
         return path.read_text("utf-8")
@@ -105,7 +105,7 @@ def _refusal(text: str, shown: str) -> PackProblem | None:
             return PackProblem(shown, line, "file", "uses an alias (*name).", "Write the value out.")
         if tag is not None:
             return PackProblem(shown, line, "file", f"uses a tag ({tag}).", "Write the plain value.")
-        if depth > DEEPEST_LEVEL:
+        if depth > MAX_DEPTH:
             return _too_deep(shown, line)
     return None
 
@@ -142,8 +142,8 @@ def _scalar(node: yaml.Node, shown: str, problems: list[PackProblem]) -> Any:
     kind, value = node.tag.rpartition(":")[2], str(node.value)
     if kind not in {"str", "int", "float", "bool", "null"}:
         what = "is read by YAML as a date or a tagged value."
-    elif kind in {"int", "float"} and len(value) > LONGEST_NUMBER:
-        what = f"is read by YAML as a number of more than {LONGEST_NUMBER} signs."
+    elif kind in {"int", "float"} and len(value) > MAX_NUMBER_LENGTH:
+        what = f"is read by YAML as a number of more than {MAX_NUMBER_LENGTH} signs."
     else:
         try:
             return LOADER("").construct_object(node)

@@ -12,7 +12,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from triage.engine.model import Row, compile_model
+from triage.engine.frequency import Row
+from triage.engine.model import compile_model
 from triage.engine.pack import Band, Pack, Region
 from triage.knowledge.overlay import faults_only, observed_by_technician
 from triage.learning.outcome import Outcome, job_found

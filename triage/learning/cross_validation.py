@@ -68,14 +68,14 @@ def compare(lesson: Fit, in_use: Pack, progress: Callable[[int], object] = lambd
 def forecasts(pack: Pack, regions: Regions, outcomes: Sequence[Outcome]) -> list[Forecast]:
     """What the pack would have said to a van about each of these checks."""
     visited = observed_by_technician(pack)
-    told = []
+    found = []
     for outcome in outcomes:
         belief = infer_belief(compile_model(visited, regions[outcome.region]), usable_answers(pack, outcome))
         chances: dict[str, float] = {}
         for hypothesis, chance in zip(belief.model.hypotheses, belief.probabilities, strict=True):
             chances[hypothesis.faults[0]] = chances.get(hypothesis.faults[0], 0.0) + chance
-        told.append(Forecast(chances, job_found(pack, outcome.found)))
-    return told
+        found.append(Forecast(chances, job_found(pack, outcome.found)))
+    return found
 
 
 def _loss(forecast: Forecast) -> float:

@@ -16,7 +16,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from triage.engine.belief import Belief, infer_belief
-from triage.engine.model import Row, compile_model
+from triage.engine.frequency import Row
+from triage.engine.model import compile_model
 from triage.engine.pack import CANT_TELL, Condition, Fault, Pack, Region
 from triage.knowledge.overlay import AnswerKey, EffectKey, learnable_answers, learnable_effects
 from triage.learning.outcome import Outcome, hypothesis_found, usable_answers

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
-from triage.engine.model import Row
+from triage.engine.frequency import Row
 from triage.engine.pack import Pack
 from triage.knowledge.overlay import AnswerKey, EffectKey, Numbers, apply_overlay
 from triage.learning.call_rates import Regions, fitted_calls
@@ -17,7 +17,7 @@ from triage.learning.expected_counts import Counter, Counts
 from triage.learning.outcome import Outcome
 from triage.learning.shrinkage import PRIOR_WEIGHT, dirichlet_mean
 
-LEAST_CHANGE = 0.001
+MIN_CHANGE = 0.001
 
 Key = TypeVar("Key", EffectKey, AnswerKey)
 
@@ -41,8 +41,8 @@ class Fit:
         for place in places:
             total.add(self.counts[place])
         counter = Counter(self.start, self.regions)
-        effects = _moved(counter.effects, total.effects)
-        answers = _moved(counter.answers, total.answers)
+        effects = _changed(counter.effects, total.effects)
+        answers = _changed(counter.answers, total.answers)
         calls = fitted_calls(self.start, self.written, self.regions, [self.outcomes[place] for place in places])
         return Numbers(calls, {**self.inherited.effects, **effects}, {**self.inherited.answers, **answers})
 
@@ -73,10 +73,10 @@ def prepare(
     return Fit(written, start, inherited, regions, own, tuple(counts))
 
 
-def _moved(old: Mapping[Key, Row], counts: Mapping[Key, Sequence[float]]) -> dict[Key, Row]:
+def _changed(old: Mapping[Key, Row], counts: Mapping[Key, Sequence[float]]) -> dict[Key, Row]:
     new = {key: dirichlet_mean(old[key], PRIOR_WEIGHT, row) for key, row in counts.items()}
     return {
         key: row
         for key, row in new.items()
-        if max(abs(a - b) for a, b in zip(row, old[key], strict=True)) >= LEAST_CHANGE
+        if max(abs(a - b) for a, b in zip(row, old[key], strict=True)) >= MIN_CHANGE
     }

@@ -5,7 +5,7 @@ from dataclasses import asdict, dataclass
 from typing import Any
 
 from triage.authoring.figures import share
-from triage.engine.model import Row
+from triage.engine.frequency import Row
 from triage.engine.pack import Pack
 from triage.knowledge.overlay import Numbers, apply_overlay, learnable_answers, learnable_effects
 from triage.knowledge.overlay_file import Overlay
@@ -15,8 +15,8 @@ from triage.learning.outcome import job_found
 from triage.learning.reliability_plot import in_words
 from triage.learning.scores import Scores
 
-RATES_SHOWN = 10
-ROWS_SHOWN = 10
+MAX_RATES = 10
+MAX_ROWS = 10
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -143,11 +143,11 @@ def _figures(scores: Scores) -> tuple[float, ...]:
 
 def _changes(proposal: Proposal) -> Iterator[str]:
     yield "Calls per 1000 that change most:"
-    for fault, before, after, found in rate_changes(proposal)[:RATES_SHOWN]:
+    for fault, before, after, found in rate_changes(proposal)[:MAX_RATES]:
         yield f"  {fault:<32}{before:8.1f} -> {after:<8.1f}found {found}"
     changes = row_changes(proposal)
     yield f"Rows of frequencies that change most, of {len(changes)}:"
-    yield from (f"  {change}" for change in changes[:ROWS_SHOWN])
+    yield from (f"  {change}" for change in changes[:MAX_ROWS])
 
 
 def as_json_ready(proposal: Proposal) -> dict[str, Any]:

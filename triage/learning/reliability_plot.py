@@ -32,8 +32,8 @@ def reliability_svg(before: Sequence[Bin], after: Sequence[Bin]) -> str:
         "svg", {"xmlns": SVG, "viewBox": f"0 0 {WIDTH} {HEIGHT}", "role": "img", "aria-labelledby": "title words"}
     )
     ElementTree.SubElement(root, "title", id="title").text = "How often the leading fault was right, by stated chance"
-    words = ["Before.", *in_words(before), "After.", *in_words(after)] if before else in_words(after)
-    ElementTree.SubElement(root, "desc", id="words").text = " ".join(words)
+    sentences = ["Before.", *in_words(before), "After.", *in_words(after)] if before else in_words(after)
+    ElementTree.SubElement(root, "desc", id="words").text = " ".join(sentences)
     _frame(root)
     if before:
         _label(root, _across(1), 12, "hollow: before, solid: after", "end")

@@ -12,7 +12,7 @@ judgement, not a measurement: a larger number learns more slowly and is harder t
 
 from collections.abc import Sequence
 
-from triage.engine.model import Row
+from triage.engine.frequency import Row
 
 PRIOR_WEIGHT = 250.0
 

@@ -14,7 +14,7 @@ from triage.check_pages.presenters.prices import SIGNS as CURRENCY_SIGNS
 from triage.check_pages.presenters.professional_work import PERSONS
 from triage.check_pages.view_models import SIGNS
 from triage.conf import DEFAULT_REGION
-from triage.jobsheet.reading_text import SEAL_PLACES
+from triage.jobsheet.reading_text import PLACE_NAMES
 from triage.jobsheet.wording import ANSWER_LABELS, NOT_SAID, SCREEN_LABEL
 from triage.knowledge.library import FIRST_LANGUAGE, library
 from triage.knowledge.offline_pack import DIGEST_LENGTH
@@ -65,7 +65,7 @@ def build_page_bundle(language: str = FIRST_LANGUAGE) -> PageBundle:
             "answer_labels": {answer: gettext(label) for answer, label in ANSWER_LABELS.items()},
             "signs": SIGNS,
             "currency_signs": CURRENCY_SIGNS,
-            "seal_places": {place: str(name) for place, name in SEAL_PLACES.items()},
+            "seal_places": {place: str(name) for place, name in PLACE_NAMES.items()},
             "regions": page_regions(known.regions),
             "texts": page_texts(known.texts[language], known.pack),
             "costs": {"prices": known.pack.costs.prices, "call_outs": known.pack.costs.call_out_multiples},

@@ -22,8 +22,8 @@ from triage.offline.page_templates import UnsupportedInOfflineTemplate
 NOT_SHOWN = {"say", "again", "part", "repairer", "kit"}
 REGION_FIELDS = (
     *("name", "territory", "emergency", "emergency_for", "gas", "gas_text", "network", "network_text", "currency"),
-    *("isolation_note", "local_line", "hardwired", "appliance_inside", "claim_first", "words"),
-    *("temperature", "nominal"),
+    *("isolation_note", "local_line", "hardwired", "appliance_inside", "claim_first", "terms"),
+    *("temperature", "nominal_voltage"),
 )
 
 
@@ -49,11 +49,11 @@ def page_texts(texts: Texts, pack: Pack) -> dict[str, Any]:
 
 def _start(texts: StartText) -> dict[str, Any]:
     """The first page, of the words people type only what its search box needs."""
-    if any("{" in entry.also for entry in texts.entries):
+    if any("{" in entry.search_terms for entry in texts.entries):
         raise UnsupportedInOfflineTemplate(
             "The search words of the first page hold a place’s word. Write the words people type."
         )
-    entries = [replace(entry, also=search_terms(entry.also)) for entry in texts.entries]
+    entries = [replace(entry, search_terms=search_terms(entry.search_terms)) for entry in texts.entries]
     start: dict[str, Any] = _plain(replace(texts, entries=tuple(entries)))
     return start
 

@@ -6,7 +6,7 @@ from tests.household.checks_done import address
 from triage.check_pages.presenters.answers import answer_label, answers_so_far, question_label
 from triage.knowledge.library import library
 
-TEXTS = library().words("gb-eng")
+TEXTS = library().texts_for("gb-eng")
 
 
 @pytest.mark.parametrize(

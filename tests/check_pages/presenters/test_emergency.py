@@ -15,7 +15,7 @@ def page_of(check_request, region="gb-eng", **answers):
 def test_the_gravest_flag_gives_the_page_and_the_others_stand_below(check_request):
     page = page_of(check_request, burn_marks="plug-or-socket", smell_type="plastic-or-fishy")
     assert page.heading == "Leave the plug and the cable alone"
-    assert page.steps[0].text == library().words("gb-eng").flags["hot-plug"].first[0]
+    assert page.steps[0].text == library().texts_for("gb-eng").flags["hot-plug"].first[0]
     assert [note.heading for note in page.also] == ["Burning smell: switch off and leave off"]
     assert [number.href for number in page.call] == ["tel:999"]
 

@@ -13,7 +13,7 @@ from triage.check_pages.presenters.isolation import (
 )
 from triage.knowledge.library import library
 
-KNOWN = library().words("gb-eng").isolation.supplies
+KNOWN = library().texts_for("gb-eng").isolation.supplies
 
 
 @pytest.mark.parametrize(

@@ -5,7 +5,7 @@ import pytest
 from triage.check_pages.presenters.out_of_scope import out_of_scope_page
 from triage.knowledge.library import library
 
-EXITS = library().words("gb-eng").start.exits
+EXITS = library().texts_for("gb-eng").start.exits
 
 
 @pytest.mark.parametrize("reason", EXITS)

@@ -7,7 +7,7 @@ from triage.engine import AnswerProblem
 from triage.jobsheet.sentences import sentence
 from triage.knowledge.library import library
 
-TEXTS = library().words("gb-eng")
+TEXTS = library().texts_for("gb-eng")
 
 
 @pytest.mark.parametrize(

@@ -56,5 +56,5 @@ def test_a_test_that_could_tell_more_is_named_beside_the_question(check_request)
     assert asked_page(seen, seen.step).better is None
     task = library().pack.tasks["meter-test"]
     better = asked_page(seen, replace(seen.step, better_test=task)).better
-    assert better.label == library().words("gb-eng").tasks["meter-test"].title
+    assert better.label == library().texts_for("gb-eng").tasks["meter-test"].title
     assert better.href == "/check/task/meter-test/?region=gb-eng&complaint=no-heat&danger=none"

@@ -10,7 +10,7 @@ from triage.engine import Band, Result
 from triage.jobsheet.sentences import sentence
 from triage.knowledge.library import library
 
-TEXTS = library().words("gb-eng")
+TEXTS = library().texts_for("gb-eng")
 
 
 def advice(check_request, fault, complaint, **more):

@@ -15,7 +15,7 @@ def test_the_file_holds_everything_a_repairer_needs(check_request):
     assert "Supply: said to be off. Not proved dead." in text
     assert "Burnt-out fan oven element (ring (circular) element open circuit)" in text
     assert "FOR THE REPAIRER" in text
-    assert library().words("gb-eng").faults["fan-element-open"].repairer in text
+    assert library().texts_for("gb-eng").faults["fan-element-open"].repairer in text
     assert "Bring: ring element to the rating plate" in text
     assert library().pack.version in text
     assert f"http://testserver{seen.links.step()}" in text

@@ -45,7 +45,7 @@ def test_any_gate_that_is_not_yes_keeps_it_shut(check_request, cold, off):
 
 
 def test_the_gate_on_the_supply_says_how_to_cut_it_and_the_gate_on_heat_how_long_to_wait(check_request):
-    known = library().words("gb-eng").isolation
+    known = library().texts_for("gb-eng").isolation
     cold, off = page(check_request, "hook-seal-back", SEAL).gates
     assert cold.how is None
     assert cold.waits == list(known.cooling.values())
@@ -55,13 +55,13 @@ def test_the_gate_on_the_supply_says_how_to_cut_it_and_the_gate_on_heat_how_long
 
 
 def test_only_where_hands_get_near_lamp_glass_or_seal_must_it_be_stone_cold(check_request):
-    known = library().words("gb-eng").isolation
+    known = library().texts_for("gb-eng").isolation
     cold = page(check_request, "power-rest", answers_of("board-or-display-dead", "nothing-on")).gates[0]
     assert cold.waits == [line for after, line in known.cooling.items() if after != "lamp-glass-seal"]
 
 
 def test_where_the_power_was_cut_the_open_task_says_how_it_comes_back(check_request):
-    back_on = list(library().words("gb-eng").isolation.back_on)
+    back_on = list(library().texts_for("gb-eng").isolation.back_on)
     assert page(check_request, "hook-seal-back", {**SEAL, **OPEN}).back_on == back_on
     assert page(check_request, "hook-seal-back", SEAL).back_on == []
 
@@ -102,14 +102,14 @@ def test_a_task_that_the_rules_there_take_away_says_so(check_request):
 def test_a_task_whose_outcome_is_a_look_asks_what_was_seen(check_request):
     found = page(check_request, "paper-strip", {**SEAL, **OPEN})
     assert found.open
-    assert found.after_question == library().words("gb-eng").questions["paper-strip-test"].ask
+    assert found.after_question == library().texts_for("gb-eng").questions["paper-strip-test"].ask
     assert found.after_choices[-1].label == "I can’t tell"
 
 
 def test_what_came_of_it_is_followed_up(check_request):
     seen = check_request(at("/check/", {**SEAL, "did-hook-seal-back": "not-fixed"}))
     task = PACK.tasks["hook-seal-back"]
-    assert result_of(seen, task) == library().words("gb-eng").tasks["hook-seal-back"].not_fixed
+    assert result_of(seen, task) == library().texts_for("gb-eng").tasks["hook-seal-back"].not_fixed
     assert result_of(check_request(at("/check/", SEAL)), task) == ""
 
 

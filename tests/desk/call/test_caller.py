@@ -33,7 +33,7 @@ WARNINGS = (
 
 
 def lines_that_name_it(region):
-    texts, place = library().words(region), library().regions[region]
+    texts, place = library().texts_for(region), library().regions[region]
     lines = [line for flag in texts.flags.values() for line in (*flag.first, *flag.never, flag.then)]
     for supply in texts.isolation.supplies.values():
         lines += [*supply.steps, *supply.never, supply.cannot]
@@ -51,7 +51,7 @@ def test_every_line_that_names_the_board_either_warns_or_sends():
 @pytest.mark.parametrize("region", library().regions)
 def test_the_words_of_every_region_are_known(region):
     place, lines = lines_that_name_it(region)
-    board = place.words["board"]
+    board = place.terms["board"]
     assert sends_to_board(place, f"Go to the {board} and switch off.")
     assert not sends_to_board(place, f"Do not go near the {board}.")
     assert len(lines) == len(lines_that_name_it("gb-eng")[1])

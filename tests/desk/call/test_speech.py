@@ -38,7 +38,7 @@ def test_a_mark_belongs_to_these_very_words():
 
 @pytest.mark.parametrize("region", library().regions)
 def test_no_question_round_or_line_takes_more_than_twenty_seconds(region, call):
-    texts = library().words(region)
+    texts = library().texts_for(region)
     spoken = [spoken.say for spoken in texts.calls.rounds]
     for question in texts.questions.values():
         spoken += [question.say, question.again, *split_for_speech(question.look)]
@@ -86,6 +86,6 @@ def test_instructions_are_read_with_their_steps_and_notes(call):
 
 
 def test_asking_again_is_never_longer_than_asking():
-    texts = library().words("gb-eng")
+    texts = library().texts_for("gb-eng")
     longer = {name for name, text in texts.questions.items() if len(text.again.split()) > len(text.say.split())}
     assert longer == set()

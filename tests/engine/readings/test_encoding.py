@@ -10,9 +10,9 @@ from triage.engine.readings.encoding import (
     InvalidReading,
     decode_fields,
     encode,
-    number,
-    numbers,
-    pairs,
+    read_number,
+    read_numbers,
+    read_pairs,
 )
 from triage.engine.readings.evidence import READERS
 
@@ -27,8 +27,8 @@ def reason(kind, text):
 
 def test_what_was_typed_is_written_in_the_order_of_the_table_without_spaces():
     typed = {"impulses": " 1 000", "flashes": "21", "seconds": "30,5", "background": ""}
-    assert encode(meter.FIELDS, typed) == "f21~s30,5~k1000"
-    assert number(meter.FIELDS, decode_fields(meter.FIELDS, "f21~s30,5"), "seconds") == 30.5
+    assert encode(meter.METER_FIELDS, typed) == "f21~s30,5~k1000"
+    assert read_number(meter.METER_FIELDS, decode_fields(meter.METER_FIELDS, "f21~s30,5"), "seconds") == 30.5
 
 
 @pytest.mark.parametrize(
@@ -85,9 +85,9 @@ def test_every_kind_says_why_and_which_field(kind, text, why):
 
 
 def test_lists_and_pairs_are_read_in_order():
-    raw = decode_fields(thermometer.FIELDS, "c180~r0-20_5.5-90,5")
-    assert pairs(thermometer.FIELDS, raw, "readings", "temperature") == ((0.0, 20.0), (5.5, 90.5))
-    assert numbers(meter.FIELDS, decode_fields(meter.FIELDS, "x0_1.5_3"), "taps") == (0.0, 1.5, 3.0)
+    raw = decode_fields(thermometer.THERMOMETER_FIELDS, "c180~r0-20_5.5-90,5")
+    assert read_pairs(thermometer.THERMOMETER_FIELDS, raw, "readings", "temperature") == ((0.0, 20.0), (5.5, 90.5))
+    assert read_numbers(meter.METER_FIELDS, decode_fields(meter.METER_FIELDS, "x0_1.5_3"), "taps") == (0.0, 1.5, 3.0)
 
 
 def refusal(read, text):

@@ -18,7 +18,7 @@ from triage.engine.readings import (
     level_likelihood,
     option_likelihoods,
 )
-from triage.engine.readings.gasket import PLACES
+from triage.engine.readings.gasket import SEAL_PLACES
 from triage.engine.readings.run_on import ENDLESS_MINUTES
 
 PACK = electric_oven()
@@ -156,7 +156,7 @@ def test_every_kind_is_used_and_yields_the_quantities_it_is_said_to(kind):
     }
     result = READERS[kind](texts[kind])
     if kind == "gasket":
-        assert len(result.leaks) == len(PLACES)
+        assert len(result.leaks) == len(SEAL_PLACES)
     else:
         assert set(result.quantities) == set(QUANTITIES[kind])
     assert any(o.measurement.kind == kind for o in MEASURED)

@@ -6,19 +6,19 @@ import pytest
 
 from tests.builders import electric_oven
 from triage.engine.readings import gasket, option_likelihoods
-from triage.engine.readings.gasket import PLACES
+from triage.engine.readings.gasket import SEAL_PLACES
 
 
 def classes(text):
-    return gasket.read(text).likelihoods
+    return gasket.read_gasket(text).likelihoods
 
 
 def test_the_text_names_every_place_clockwise_from_the_top_left():
-    found = dict.fromkeys(PLACES, False) | {"top-right": True}
+    found = dict.fromkeys(SEAL_PLACES, False) | {"top-right": True}
     del found["bottom"]
-    assert gasket.encode(found) == "pggsggxgg"
-    assert gasket.read("pggsggxgg").leaking_places == ("top-right",)
-    assert gasket.read("pggsggxgg").leaks[5] is None
+    assert gasket.encode_gasket(found) == "pggsggxgg"
+    assert gasket.read_gasket("pggsggxgg").leaking_places == ("top-right",)
+    assert gasket.read_gasket("pggsggxgg").leaks[5] is None
 
 
 @pytest.mark.parametrize(
@@ -41,8 +41,8 @@ def test_the_likelihoods_of_all_patterns_under_a_tight_seal_add_up_to_one():
     patterns = list(product((True, False), repeat=8))
     total = sum(0.1 ** sum(p) * 0.9 ** (8 - sum(p)) for p in patterns)
     assert total == pytest.approx(1.0)
-    assert sum(gasket._likelihood(p, frozenset()) for p in patterns) == pytest.approx(total)
-    assert sum(gasket._likelihood(p, gasket.SIDES[3]) for p in patterns) == pytest.approx(1.0)
+    assert sum(gasket._pattern_likelihood(p, frozenset()) for p in patterns) == pytest.approx(total)
+    assert sum(gasket._pattern_likelihood(p, gasket.SIDES[3]) for p in patterns) == pytest.approx(1.0)
 
 
 def test_one_slipping_strip_is_no_proof():

@@ -29,18 +29,18 @@ def written(taps):
 
 @pytest.mark.parametrize("text", ["f21~s30~k1000~b100", "a1000.00~z1000.40~m10~b100", "i100~j2400"])
 def test_the_ways_agree_on_the_power(text):
-    assert meter.read(text).watts.value == pytest.approx(2300.0)
+    assert meter.read_meter(text).watts.value == pytest.approx(2300.0)
 
 
 def test_a_steady_tap_along_gives_the_same_power():
-    power = meter.read("x" + "_".join(str(1.5 * i) for i in range(21)) + "~k1000~b100")
+    power = meter.read_meter("x" + "_".join(str(1.5 * i) for i in range(21)) + "~k1000~b100")
     assert (power.watts.value, power.resting_share) == pytest.approx((2300.0, 0.0))
 
 
 @some
 @given(flashes=strategies.integers(2, 200), seconds=strategies.floats(5, 600), background=strategies.floats(0, 500))
 def test_the_power_and_its_uncertainty_are_what_the_uncertainties_package_makes_of_them(flashes, seconds, background):
-    power = meter.read(f"f{flashes}~s{seconds:.3f}~k1000~b{background:.2f}~p2200~r230~v236")
+    power = meter.read_meter(f"f{flashes}~s{seconds:.3f}~k1000~b{background:.2f}~p2200~r230~v236")
     intervals = ufloat(flashes - 1, uniform_uncertainty(1.0))
     rest = ufloat(round(background, 2), (20.0**2 + (0.15 * round(background, 2)) ** 2) ** 0.5)
     watts = intervals * 3600.0 / round(seconds, 3) - rest
@@ -68,7 +68,10 @@ def test_a_reading_is_likeliest_in_the_class_it_falls_in(text, option):
 
 
 def test_without_a_note_of_the_rest_of_the_house_the_oven_is_less_sure():
-    assert meter.read("f40~s60~k1000").watts.uncertainty > 2 * meter.read("f40~s60~k1000~b100").watts.uncertainty
+    assert (
+        meter.read_meter("f40~s60~k1000").watts.uncertainty
+        > 2 * meter.read_meter("f40~s60~k1000~b100").watts.uncertainty
+    )
 
 
 def test_a_thermostat_that_rests_between_is_not_taken_for_a_weak_element():
@@ -76,7 +79,7 @@ def test_a_thermostat_that_rests_between_is_not_taken_for_a_weak_element():
     on = taps_at(2300, 12)
     rest = taps_at(100, 1, on[-1])
     again = taps_at(2300, 12, rest[-1] + 20.0)
-    power = meter.read(written([0.0, *on, *rest, *again]))
+    power = meter.read_meter(written([0.0, *on, *rest, *again]))
     average = 25 * 3600.0 / again[-1] - 100.0
     assert average < 0.45 * 2200
     assert likeliest(written([0.0, *on, *rest, *again])) == "as-rated"
@@ -84,7 +87,7 @@ def test_a_thermostat_that_rests_between_is_not_taken_for_a_weak_element():
 
 
 def test_a_weak_element_is_seen_in_steady_taps():
-    power = meter.read(written([0.0, *taps_at(1200, 20)]))
+    power = meter.read_meter(written([0.0, *taps_at(1200, 20)]))
     assert likeliest(written([0.0, *taps_at(1200, 20)])) == "half-to-three-quarter"
     assert power.resting_share == pytest.approx(0.0, abs=1e-3)
 
@@ -92,7 +95,7 @@ def test_a_weak_element_is_seen_in_steady_taps():
 def test_a_long_count_may_have_met_a_rest_so_a_low_one_says_less():
     short, long = "f17~s60~k1000" + PLATE, "f280~s1050~k1000" + PLATE
     power = electric_oven().observations["meter-power"]
-    assert meter.read(short).watts.value == pytest.approx(meter.read(long).watts.value, rel=0.01)
+    assert meter.read_meter(short).watts.value == pytest.approx(meter.read_meter(long).watts.value, rel=0.01)
     assert option_likelihoods(power, long)["as-rated"] > 3 * option_likelihoods(power, short)["as-rated"]
 
 

@@ -43,8 +43,11 @@ def test_the_minutes_are_those_of_the_equation_solved_by_scipy(watts, litres, ri
 
 
 def test_the_ratio_is_propagated_as_by_the_uncertainties_package():
-    found = preheat.read("m20~c200~p2200~l65")
-    power, litres = ufloat(2145.0, preheat.read_rating(preheat.FIELDS, {"plate": "2200"}).expected.uncertainty), 65.0
+    found = preheat.read_preheat("m20~c200~p2200~l65")
+    power, litres = (
+        ufloat(2145.0, preheat.read_rating(preheat.PREHEAT_FIELDS, {"plate": "2200"}).expected.uncertainty),
+        65.0,
+    )
     capacity, loss, size = ufloat(5000, 1000), ufloat(4.4, 0.88), ufloat(litres, 1.0)
     walls = (size / 65.0) ** (2 / 3)
     needed = -capacity / loss * umath.log(1 - loss * walls * 180.0 / power) / 60.0

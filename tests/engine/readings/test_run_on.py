@@ -15,7 +15,7 @@ def told(text):
 
 
 def test_the_truth_lies_anywhere_between_the_last_look_and_the_one_before():
-    minutes = run_on.read("h10~s16").minutes
+    minutes = run_on.read_run_on("h10~s16").minutes
     assert minutes.value == 13.0
     assert minutes.uncertainty == pytest.approx((uniform_uncertainty(3.0) ** 2 + 0.25**2) ** 0.5)
 
@@ -53,4 +53,4 @@ def test_what_a_fan_always_did_cannot_be_measured_so_a_usual_time_speaks_for_bot
 
 
 def test_only_a_fan_nobody_found_still_is_running():
-    assert (run_on.read("h10").running, run_on.read("h10~s16").running) == (True, False)
+    assert (run_on.read_run_on("h10").running, run_on.read_run_on("h10~s16").running) == (True, False)

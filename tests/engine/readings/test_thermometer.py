@@ -32,7 +32,7 @@ WEAK = written([(t, 148 - 128 * exp(-t / 15)) for t in range(5, 75, 5)])
 
 
 def test_the_mean_lies_midway_between_the_extremes():
-    found = thermometer.read(SOUND)
+    found = thermometer.read_thermometer(SOUND)
     assert found.offset.value == pytest.approx(0.0, abs=1.0)
     assert found.mean.value == pytest.approx(180.0, abs=1.0)
 
@@ -45,7 +45,7 @@ def test_what_few_readings_miss_is_the_order_statistics_of_a_uniform(count, off)
     for _ in range(3000):
         values = [160 + 40 * dice.random() for _ in range(count)]
         middles.append((max(values) + min(values)) / 2)
-        found = thermometer.read(written([(40 + i, v) for i, v in enumerate(values)], more="~a0.1"))
+        found = thermometer.read_thermometer(written([(40 + i, v) for i, v in enumerate(values)], more="~a0.1"))
         swings.append(found.swing.value)
     exact = 40 / sqrt(2 * (count + 1) * (count + 2))
     assert pstdev(middles) == pytest.approx(exact, rel=0.06)
@@ -55,15 +55,15 @@ def test_what_few_readings_miss_is_the_order_statistics_of_a_uniform(count, off)
 
 def test_more_readings_make_the_mean_surer_and_are_asked_for_until_it_is():
     few, many = (
-        thermometer.read(written(cycling(180, 30, [30]))),
-        thermometer.read(written(cycling(180, 30, range(30, 90, 5)))),
+        thermometer.read_thermometer(written(cycling(180, 30, [30]))),
+        thermometer.read_thermometer(written(cycling(180, 30, range(30, 90, 5)))),
     )
     assert few.mean.uncertainty > many.mean.uncertainty
     assert (few.readings_wanted > 0, many.readings_wanted) == (True, 0)
 
 
 def test_readings_while_it_warms_up_say_nearly_nothing_of_the_mean():
-    early = thermometer.read(written([(5, 90), (10, 140), (15, 165)]))
+    early = thermometer.read_thermometer(written([(5, 90), (10, 140), (15, 165)]))
     told = option_likelihoods(PACK.observations["thermometer-mean"], written([(5, 90), (10, 140), (15, 165)]))
     assert early.mean.uncertainty > 60
     assert max(told.values()) - min(told.values()) < 0.2
@@ -76,15 +76,17 @@ def test_a_thermostat_that_is_off_and_a_weak_element_read_cold_alike_but_only_on
 
 
 def test_a_weak_element_never_comes_to_the_set_point():
-    assert thermometer.read(WEAK).reached_minute is None
+    assert thermometer.read_thermometer(WEAK).reached_minute is None
 
 
 def test_the_time_to_temperature_is_read_between_two_readings():
-    assert thermometer.read(written([(0, 20), (10, 160), (12, 200), (40, 180)])).reached_minute == pytest.approx(11.0)
+    assert thermometer.read_thermometer(
+        written([(0, 20), (10, 160), (12, 200), (40, 180)])
+    ).reached_minute == pytest.approx(11.0)
 
 
 def test_overshoot_is_what_the_highest_reading_is_above_the_set_point():
-    assert thermometer.read(written([(10, 160), (14, 205), (40, 180)])).overshoot == pytest.approx(25.0)
+    assert thermometer.read_thermometer(written([(10, 160), (14, 205), (40, 180)])).overshoot == pytest.approx(25.0)
 
 
 @pytest.mark.parametrize(("last", "flags"), [(236, ("overheats",)), (226, ("overheats",)), (222, ())])
@@ -103,7 +105,7 @@ def test_a_first_reading_far_too_hot_is_flagged_however_few_there_are():
 
 
 def test_a_check_in_boiling_water_corrects_and_makes_surer():
-    plain, checked = thermometer.read(SOUND), thermometer.read(SOUND + "~b94")
+    plain, checked = thermometer.read_thermometer(SOUND), thermometer.read_thermometer(SOUND + "~b94")
     assert checked.offset.value == pytest.approx(plain.offset.value + 6.0)
     assert checked.offset.uncertainty < plain.offset.uncertainty
 

@@ -24,7 +24,9 @@ def readings(watts, times, loss=LOSS_WATTS_PER_KELVIN, step=2.0):
 
 
 def heading_of(points, set_to=180, more=""):
-    return warming_trend(thermometer.read(f"c{set_to}~r" + "_".join(f"{t}-{y:g}" for t, y in points) + more))
+    return warming_trend(
+        thermometer.read_thermometer(f"c{set_to}~r" + "_".join(f"{t}-{y:g}" for t, y in points) + more)
+    )
 
 
 EVERY_FIVE = list(range(5, 65, 5))

@@ -103,7 +103,7 @@ def test_no_power_on_the_setting_that_fails_and_full_power_on_the_grill_settle_a
     assert "This comes to all of what its plate lets one expect" in told
     advice = open_page(client, at("/check/", answers))
     assert asked.endswith("?")
-    assert library().words("gb-eng", "en").faults["fan-element-open"].name in advice.one("main").text
+    assert library().texts_for("gb-eng", "en").faults["fan-element-open"].name in advice.one("main").text
 
 
 def test_no_power_on_either_clears_no_element_and_the_check_goes_on(client):

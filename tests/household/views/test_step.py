@@ -72,7 +72,7 @@ def test_the_way_out_for_gas_never_speaks_of_switching_anything(client, region):
 def test_every_red_flag_has_its_first_action_first_and_offers_no_task(client, flag):
     page = open_page(client, at("/check/", {"complaint": "no-heat", **dict([RAISES[flag]])}))
     steps = page.select("main ol.steps li")
-    assert steps[0].text == library().words("gb-eng").flags[flag].first[0]
+    assert steps[0].text == library().texts_for("gb-eng").flags[flag].first[0]
     assert page.select("a.task") == []
     assert "/check/task/" not in repr(links_of(page))
 

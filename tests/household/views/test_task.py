@@ -23,7 +23,7 @@ def test_the_gates_lead_to_the_steps_one_tap_each(client):
 def test_a_gate_answered_no_says_what_to_do_first(client):
     page = open_page(client, at("/check/task/hook-seal-back/", {**SEAL, "cold": "no"}))
     assert page.select("ol.steps") == []
-    assert library().words("gb-eng").gates["cold"].if_not in page.one("main").text
+    assert library().texts_for("gb-eng").gates["cold"].if_not in page.one("main").text
     assert page.one('a[aria-current="true"]').text == "No"
 
 
@@ -37,7 +37,7 @@ def test_no_address_alone_shows_the_steps_of_a_task(client, task):
         {"trip-reset": "tripped-again"},
     ):
         page = open_page(client, at(f"/check/task/{task}/", {**answers, **gates}))
-        steps = library().words("gb-eng").tasks[task].steps
+        steps = library().texts_for("gb-eng").tasks[task].steps
         assert page.select("ol.steps") == []
         assert not any(step in page.one("main").text for step in steps)
         assert page.one('[role="status"].note').text.startswith("Not now.")

@@ -20,7 +20,7 @@ def test_every_unverified_fact_of_every_region_is_listed_with_whom_to_ask():
     wanted = [
         {"region": code, "fact": fact, "check_with": check_with}
         for code, profile in library().regions.items()
-        for fact, check_with in profile.unsure
+        for fact, check_with in profile.unverified
     ]
     assert facts == wanted
     assert {fact["region"] for fact in facts} == set(library().regions)
@@ -28,7 +28,7 @@ def test_every_unverified_fact_of_every_region_is_listed_with_whom_to_ask():
 
 def test_the_list_for_people_ends_with_how_many_there_are():
     text = said("unverified", "--region", "us")
-    count = len(library().regions["us"].unsure)
+    count = len(library().regions["us"].unverified)
     assert text.startswith("us\n")
     assert text.rstrip().endswith(f"{count} facts to confirm.")
     assert text.count("Check with ") == count

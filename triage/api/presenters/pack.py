@@ -23,7 +23,7 @@ def _complaints(check_request: CheckRequest) -> list[Json]:
     """The lines of the first page. Each is one or more answers at once."""
     entries = zip(check_request.pack.complaints, check_request.texts.start.entries, strict=True)
     return [
-        {"text": entry.words, "answers": [[OPENING, complaint.option], *map(list, complaint.answers.items())]}
+        {"text": entry.label, "answers": [[OPENING, complaint.option], *map(list, complaint.answers.items())]}
         for complaint, entry in entries
     ]
 

@@ -9,7 +9,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import combinations
 
 from triage.authoring.linting.finding import Gravity, LintFinding, PackSource
-from triage.engine.model import Model, Row
+from triage.engine.frequency import Row
+from triage.engine.model import Model
 from triage.engine.pack import Observation, Pack
 
 MIN_DISTANCE_MISTAKE = 0.05

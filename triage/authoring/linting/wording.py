@@ -14,21 +14,21 @@ from triage.knowledge.library import FIRST_LANGUAGE
 from triage.knowledge.region_builder import MESSAGES, RegionProfile
 from triage.knowledge.texts import QuestionText, Texts
 
-HARDEST = 6.0
-MEDIAN = 4.0
-MOST_WORDS_ALOUD = 50
+MAX_GRADE = 6.0
+MAX_MEDIAN_GRADE = 4.0
+MAX_WORDS_ALOUD = 50
 
 
 def hard_to_read(texts: Mapping[str, Texts], places: PackSource) -> list[LintFinding]:
     """A mistake for every text over a limit."""
     found = []
-    for language, words in texts.items():
+    for language, spoken in texts.items():
         file = f"text/{language}/observations"
-        for name, question in words.questions.items():
+        for name, question in spoken.questions.items():
             found += [_mistake(places, file, name, *wrong) for wrong in _too_hard(language, question)]
-        grades = [grade(question.ask) for question in words.questions.values()]
-        if language == FIRST_LANGUAGE and grades and median(grades) > MEDIAN:
-            what = f"half of the questions are above school year {MEDIAN:g} (median {median(grades):.1f})."
+        grades = [grade(question.ask) for question in spoken.questions.values()]
+        if language == FIRST_LANGUAGE and grades and median(grades) > MAX_MEDIAN_GRADE:
+            what = f"half of the questions are above school year {MAX_MEDIAN_GRADE:g} (median {median(grades):.1f})."
             found.append(_mistake(places, file, "file", what, "Shorten sentences and take plainer words."))
     return found
 
@@ -59,12 +59,12 @@ def missing_languages(
 
 def _too_hard(language: str, question: QuestionText) -> list[tuple[str, str]]:
     wrong = []
-    if language == FIRST_LANGUAGE and grade(question.ask) > HARDEST:
-        what = f"`ask` is of school year {grade(question.ask):.1f}, {HARDEST:g} is the most."
+    if language == FIRST_LANGUAGE and grade(question.ask) > MAX_GRADE:
+        what = f"`ask` is of school year {grade(question.ask):.1f}, {MAX_GRADE:g} is the most."
         wrong.append((what, "Shorten its sentences and take plainer words."))
     words = len(question.say.split())
-    if words > MOST_WORDS_ALOUD:
-        wrong.append((f"`say` takes {words} words aloud, {MOST_WORDS_ALOUD} are the most.", "Say it more shortly."))
+    if words > MAX_WORDS_ALOUD:
+        wrong.append((f"`say` takes {words} words aloud, {MAX_WORDS_ALOUD} are the most.", "Say it more shortly."))
     return wrong
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from triage.check_pages.drawings.drawing import WIDTH, Drawing, Facts, Shape, box, dot, line, named
-from triage.engine.readings.gasket import PLACES
+from triage.engine.readings.gasket import SEAL_PLACES
 
 LEFT, RIGHT = 70.0, WIDTH - 70.0
 TOP, BOTTOM = 34.0, 166.0
@@ -28,7 +28,7 @@ def door_diagram(leaks: tuple[bool | None, ...], facts: Facts) -> Drawing:
         box("seal", LEFT, TOP, RIGHT, BOTTOM),
         line("axis", LEFT + 30.0, TOP - 7.0, RIGHT - 30.0, TOP - 7.0),
     ]
-    for place, leak in zip(PLACES, leaks, strict=True):
+    for place, leak in zip(SEAL_PLACES, leaks, strict=True):
         shapes += _spot(place, leak)
     for at, kind in enumerate(("tight", "leak", "untried")):
         across = 8.0 + at * 108.0

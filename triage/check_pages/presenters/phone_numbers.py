@@ -46,7 +46,7 @@ def numbers_not_shown(place: RegionProfile, wanted: Iterable[str]) -> Iterator[O
         if name == "gas" and not place.gas:
             yield OtherContact(name, "", place.gas_text)
         if name == "network" and not place.network:
-            yield OtherContact(name, place.words["network"], place.network_text)
+            yield OtherContact(name, place.terms["network"], place.network_text)
 
 
 def _number(kind: str, number: str, how: str = "") -> PhoneNumber:

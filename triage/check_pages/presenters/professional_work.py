@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from triage.check_pages.request import CheckRequest
 from triage.engine import Band, Result
 from triage.engine.enums import PerformedBy
-from triage.knowledge.wording import fill
+from triage.knowledge.wording import fill_terms
 
 MAX_JOBS = 3
 MIN_CHANCE_NAMED = 0.08
@@ -30,7 +30,7 @@ class ProfessionalJob:
 
 def person_label(check_request: CheckRequest, who: str) -> str:
     """Who it is in this region's words, with an article."""
-    return fill(PERSONS[who], check_request.region.words)
+    return fill_terms(PERSONS[who], check_request.region.terms)
 
 
 def professional_jobs(check_request: CheckRequest, step: Result) -> list[ProfessionalJob]:

@@ -60,14 +60,14 @@ def start_page(check_request: CheckRequest) -> StartPage:
         none_found=words.none_found,
         complaints=[
             Complaint(
-                entry.words,
-                search_terms(entry.also),
+                entry.label,
+                search_terms(entry.search_terms),
                 check_request.links.step({OPENING: complaint.option, **complaint.answers}),
                 complaint.picture,
             )
             for complaint, entry in zip(check_request.pack.complaints, words.entries, strict=True)
         ],
-        not_mine=[Choice(way_out.words, check_request.links.leave(reason)) for reason, way_out in words.exits.items()],
+        not_mine=[Choice(way_out.label, check_request.links.leave(reason)) for reason, way_out in words.exits.items()],
         readings=_readings(check_request),
         label_href=check_request.links.costs(),
         region=_region_choice(check_request),

@@ -91,7 +91,7 @@ def _why_closed(check_request: CheckRequest, task: Task, offered: bool) -> Close
     if offered:
         given = gate_answers(task, check_request.answers).values()
         return "not-yet" if "no" in given or "unsure" in given else "unanswered"
-    if task.id in check_request.check.region.removes:
+    if task.id in check_request.check.region.removed_tasks:
         return "removed"
     return "too-early" if isinstance(check_request.step, Question) else "not-now"
 

@@ -46,12 +46,12 @@ def board_unknown(caller: Mapping[str, str]) -> bool:
 
 def mentions_board(region: RegionProfile, text: str) -> bool:
     """Whether a text speaks of the board, what is on it, or the meter."""
-    terms = (region.words["board"], region.words["breaker"], "main switch", "meter")
+    terms = (region.terms["board"], region.terms["breaker"], "main switch", "meter")
     return any(word.casefold() in text.casefold() for word in terms)
 
 
 def sends_to_board(region: RegionProfile, line: str) -> bool:
     """Whether a line to read out makes somebody go there. A line that warns them off never counts."""
     text = line.casefold()
-    sends = SENDS_TO_BOARD.format(board=re.escape(region.words["board"].casefold()))
+    sends = SENDS_TO_BOARD.format(board=re.escape(region.terms["board"].casefold()))
     return mentions_board(region, line) and bool(re.search(sends, text)) and not WARNS_OFF.match(text)

@@ -5,7 +5,7 @@ from datetime import datetime
 
 from django.utils.translation import gettext as _
 
-from triage.authoring.figures import Share, share
+from triage.authoring.figures import Proportion, share
 from triage.desk.outcome_stats import (
     MAX_SCORED,
     MIN_OUTCOMES_FOR_PROPOSAL,
@@ -84,7 +84,7 @@ def calibration_page(firm: Firm) -> CalibrationPage:
     )
 
 
-def _as_share(part: Share) -> str:
+def _as_share(part: Proportion) -> str:
     params = {"count": part.count, "of": part.of, "low": round(100 * part.low), "high": round(100 * part.high)}
     return _("%(count)s of %(of)s (between %(low)s and %(high)s in 100, 95 %%)") % params
 
@@ -95,7 +95,7 @@ def _proposal(firm: Firm) -> ProposalSummary | None:
         return None
     contents = report.contents
     middle, low, high = contents["gain"]
-    names = library().words(firm.region).faults
+    names = library().texts_for(firm.region).faults
     return ProposalSummary(
         made=report.computed,
         outcomes=contents["outcomes"],

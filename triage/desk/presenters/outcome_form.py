@@ -54,7 +54,7 @@ class OutcomeForm:
 
 def outcome_form(sheet: JobSheet, data: QueryDict, problems: Iterable[FieldProblem] = ()) -> OutcomeForm:
     """The form with what was chosen so far."""
-    texts = library().words(sheet.region)
+    texts = library().texts_for(sheet.region)
     summary: FullSummary = sheet.summary
     found = data.getlist("found")
     fitted = data.getlist("fitted")
@@ -76,7 +76,7 @@ def outcome_form(sheet: JobSheet, data: QueryDict, problems: Iterable[FieldProbl
 
 def _faults(summary: FullSummary, found: Sequence[str], region: str) -> Iterable[FormChoice]:
     """The causes as ranked, what looks alike, what comes along, what was chosen before, and "not in the list"."""
-    texts = library().words(region).faults
+    texts = library().texts_for(region).faults
     chances = {cause["fault"]: cause["probability_text"] for cause in summary["causes"]}
     others = [named["fault"] for named in (*summary["indistinguishable"], *summary["related"])]
     for fault in dict.fromkeys([*chances, *others, *found, NOT_LISTED]):
@@ -118,7 +118,7 @@ def _faults_named(typed: str, region: str) -> list[str]:
     wanted = " ".join(typed.split()).casefold()
     if not wanted:
         return []
-    names = {fault: f"{text.name} ({text.trade})" for fault, text in library().words(region).faults.items()}
+    names = {fault: f"{text.name} ({text.trade})" for fault, text in library().texts_for(region).faults.items()}
     exact = [fault for fault, name in names.items() if name.casefold() == wanted]
     matches = exact or [fault for fault, name in names.items() if wanted in name.casefold()]
     if len(matches) == 1:

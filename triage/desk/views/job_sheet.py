@@ -104,7 +104,7 @@ def _outcome_summary(sheet: JobSheet) -> dict[str, object] | None:
     outcome = Outcome.objects.filter(sheet=sheet).first()
     if outcome is None:
         return None
-    faults = library().words(sheet.region).faults
+    faults = library().texts_for(sheet.region).faults
     return {
         "found": "; ".join(faults[fault].name if fault in faults else fault for fault in outcome.found),
         "fitted": "; ".join(outcome.fitted),

@@ -68,37 +68,37 @@ def decode_fields(table: FieldTable, text: str) -> dict[str, str]:
     return found
 
 
-def number(table: FieldTable, raw: Mapping[str, str], name: str) -> float:
+def read_number(table: FieldTable, raw: Mapping[str, str], name: str) -> float:
     """The field's number within its limits."""
     if name not in raw:
         raise InvalidReading("missing", name)
-    return _checked(table[name], name, raw[name])
+    return _checked_number(table[name], name, raw[name])
 
 
-def optional(table: FieldTable, raw: Mapping[str, str], name: str) -> float | None:
-    return number(table, raw, name) if name in raw else None
+def read_optional(table: FieldTable, raw: Mapping[str, str], name: str) -> float | None:
+    return read_number(table, raw, name) if name in raw else None
 
 
-def numbers(table: FieldTable, raw: Mapping[str, str], name: str) -> tuple[float, ...]:
+def read_numbers(table: FieldTable, raw: Mapping[str, str], name: str) -> tuple[float, ...]:
     """The field's list of numbers, each above the one before it."""
-    found = tuple(_checked(table[name], name, item) for item in _items(raw, name))
+    found = tuple(_checked_number(table[name], name, item) for item in _read_items(raw, name))
     _refuse_disorder(found, name)
     return found
 
 
-def pairs(table: FieldTable, raw: Mapping[str, str], first: str, second: str) -> tuple[tuple[float, float], ...]:
+def read_pairs(table: FieldTable, raw: Mapping[str, str], first: str, second: str) -> tuple[tuple[float, float], ...]:
     """The list under `first` of pairs whose second part keeps the limits of `second`; first parts rise."""
     found = []
-    for item in _items(raw, first):
+    for item in _read_items(raw, first):
         one, dash, other = item.partition("-")
         if not dash:
             raise InvalidReading("not-a-number", first)
-        found.append((_checked(table[first], first, one), _checked(table[second], second, other)))
+        found.append((_checked_number(table[first], first, one), _checked_number(table[second], second, other)))
     _refuse_disorder([one for one, _ in found], first)
     return tuple(found)
 
 
-def _items(raw: Mapping[str, str], name: str) -> list[str]:
+def _read_items(raw: Mapping[str, str], name: str) -> list[str]:
     if name not in raw:
         raise InvalidReading("missing", name)
     items = raw[name].split("_")
@@ -107,7 +107,7 @@ def _items(raw: Mapping[str, str], name: str) -> list[str]:
     return items
 
 
-def _checked(field: Field, name: str, item: str) -> float:
+def _checked_number(field: Field, name: str, item: str) -> float:
     if not _NUMBER.fullmatch(item):
         raise InvalidReading("not-a-number", name)
     value = float(item.replace(",", "."))

@@ -12,6 +12,7 @@ from functools import lru_cache
 from math import inf
 from operator import mul
 
+from triage.engine.frequency import Row
 from triage.engine.pack import CANT_TELL, Observation
 from triage.engine.readings import gasket, meter, preheat, run_on, thermometer
 from triage.engine.readings.encoding import InvalidReading
@@ -19,14 +20,13 @@ from triage.engine.readings.gasket import Gasket
 from triage.engine.readings.measured import interval_likelihoods, overlaps, probability_above
 
 Result = meter.Power | thermometer.Temperatures | run_on.RunOn | preheat.Preheat | Gasket
-Row = tuple[float, ...]
 
 READERS: Mapping[str, Callable[[str], Result]] = {
-    "meter": meter.read,
-    "thermometer": thermometer.read,
-    "run-on": run_on.read,
-    "preheat": preheat.read,
-    "gasket": gasket.read,
+    "meter": meter.read_meter,
+    "thermometer": thermometer.read_thermometer,
+    "run-on": run_on.read_run_on,
+    "preheat": preheat.read_preheat,
+    "gasket": gasket.read_gasket,
 }
 QUANTITIES: Mapping[str, tuple[str, ...]] = {
     "meter": ("watts", "share"),

@@ -43,7 +43,7 @@ def fit(points: Sequence[tuple[float, float]], noise: float) -> FirstOrder | Non
     low, high = log(MIN_TAU * length), log(MAX_TAU * length)
     for _ in range(ROUNDS):
         step = (high - low) / GRID_STEPS
-        best = min((_line(points, low + step * at) for at in range(GRID_STEPS + 1)), key=lambda line: line[3])
+        best = min((_line_through(points, low + step * at) for at in range(GRID_STEPS + 1)), key=lambda line: line[3])
         low, high = best[0] - step, best[0] + step
     place, end, drop, squares = best
     variance = max(noise**2, squares / (len(points) - PARAMETERS))
@@ -51,13 +51,13 @@ def fit(points: Sequence[tuple[float, float]], noise: float) -> FirstOrder | Non
 
 
 def _unsure(points: Sequence[tuple[float, float]], best: tuple[float, float, float, float], variance: float) -> float:
-    _, shorter, _, less = _line(points, best[0] - LOG_TAU_STEP)
-    _, longer, _, more = _line(points, best[0] + LOG_TAU_STEP)
+    _, shorter, _, less = _line_through(points, best[0] - LOG_TAU_STEP)
+    _, longer, _, more = _line_through(points, best[0] + LOG_TAU_STEP)
     bend = max(less + more - 2.0 * best[3], MIN_CURVATURE)
     return abs(longer - shorter) * sqrt(variance / (2.0 * bend))
 
 
-def _line(points: Sequence[tuple[float, float]], place: float) -> tuple[float, float, float, float]:
+def _line_through(points: Sequence[tuple[float, float]], place: float) -> tuple[float, float, float, float]:
     """The straight line of temperature over exp(-t/tau), tau given by its logarithm: that `place`, the line's end (at
     zero), its slope, and the squares left."""
     tau = exp(place)

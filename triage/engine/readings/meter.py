@@ -14,7 +14,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from triage.engine.readings.encoding import Field, InvalidReading, decode_fields, number, numbers, optional
+from triage.engine.readings.encoding import (
+    Field,
+    InvalidReading,
+    decode_fields,
+    read_number,
+    read_numbers,
+    read_optional,
+)
 from triage.engine.readings.measured import Measured, in_quadrature, triangular_uncertainty, uniform_uncertainty
 from triage.engine.readings.rating import RATING_FIELDS, Rating, read_rating, share_of
 
@@ -28,7 +35,7 @@ DISPLAY_SHARE, DISPLAY_WATTS = 0.03, 10.0  # a display's class and its last digi
 CYCLING_SECONDS = 900.0
 MIN_TAPS = 5
 
-FIELDS: Mapping[str, Field] = {
+METER_FIELDS: Mapping[str, Field] = {
     "flashes": Field("f", 0, 100_000, whole=True),
     "seconds": Field("s", 1, 14_400),
     "impulses": Field("k", 10, 20_000),
@@ -64,9 +71,9 @@ class Power:
         return {"watts": self.watts, "share": self.share}
 
 
-def read(text: str) -> Power:
+def read_meter(text: str) -> Power:
     """The power a written reading stands for. Raises Unreadable."""
-    raw = decode_fields(FIELDS, text)
+    raw = decode_fields(METER_FIELDS, text)
     way = next((way for way in METHODS if way[0] in raw), None)
     if way is None:
         raise InvalidReading("missing", METHODS[0][0])
@@ -81,13 +88,13 @@ def read(text: str) -> Power:
     watts = Measured(
         total.value - resting.value, in_quadrature(total.uncertainty, resting.uncertainty), total.p_lower_bound
     )
-    rating = read_rating(FIELDS, raw)
+    rating = read_rating(METER_FIELDS, raw)
     return Power(watts, share_of(rating, watts), rating, rested)
 
 
 def _background(raw: Mapping[str, str], way: str) -> Measured:
     """The rest of the house; a display's first figure is exactly that."""
-    noted = optional(FIELDS, raw, "idle" if way == "idle" else "background")
+    noted = read_optional(METER_FIELDS, raw, "idle" if way == "idle" else "background")
     return (
         DEFAULT_BACKGROUND
         if noted is None
@@ -97,20 +104,20 @@ def _background(raw: Mapping[str, str], way: str) -> Measured:
 
 def _from_count(raw: Mapping[str, str]) -> Measured:
     """Flashes counted: as many intervals as flashes, less one; nobody is sure of the last one either way."""
-    flashes, seconds = number(FIELDS, raw, "flashes"), number(FIELDS, raw, "seconds")
-    per_flash = JOULES_PER_KWH / number(FIELDS, raw, "impulses") / seconds
+    flashes, seconds = read_number(METER_FIELDS, raw, "flashes"), read_number(METER_FIELDS, raw, "seconds")
+    per_flash = JOULES_PER_KWH / read_number(METER_FIELDS, raw, "impulses") / seconds
     return Measured(
         per_flash * max(flashes - 1.0, 0.0), per_flash * uniform_uncertainty(1.0), _resting_probability(seconds)
     )
 
 
 def _from_taps(raw: Mapping[str, str]) -> tuple[Measured, float]:
-    taps = numbers(FIELDS, raw, "taps")
+    taps = read_numbers(METER_FIELDS, raw, "taps")
     if len(taps) < MIN_TAPS:
         raise InvalidReading("too-few", "taps")
     intervals = [later - earlier for earlier, later in pairwise(taps)]
     usual = median(intervals)
-    joules = JOULES_PER_KWH / number(FIELDS, raw, "impulses")
+    joules = JOULES_PER_KWH / read_number(METER_FIELDS, raw, "impulses")
     spread = in_quadrature(1.5 * median([abs(i - usual) for i in intervals]), TAP_SECONDS) / len(intervals) ** 0.5
     watts = joules / usual
     rested = max(1.0 - len(intervals) * usual / (taps[-1] - taps[0]), 0.0)
@@ -119,18 +126,18 @@ def _from_taps(raw: Mapping[str, str]) -> tuple[Measured, float]:
 
 def _from_register(raw: Mapping[str, str]) -> Measured:
     """Two readings of a register that cuts off what lies below its last digit."""
-    before, after = number(FIELDS, raw, "before"), number(FIELDS, raw, "after")
+    before, after = read_number(METER_FIELDS, raw, "before"), read_number(METER_FIELDS, raw, "after")
     if after < before:
         raise InvalidReading("backwards", "after")
-    hours = number(FIELDS, raw, "minutes") / 60.0
+    hours = read_number(METER_FIELDS, raw, "minutes") / 60.0
     digit = 0.1 ** max(_decimals(raw["before"]), _decimals(raw["after"]))
     watts = 1000.0 * (after - before) / hours
     return Measured(watts, triangular_uncertainty(1000.0 * digit / hours), _resting_probability(3600.0 * hours))
 
 
 def _from_display(raw: Mapping[str, str]) -> Measured:
-    shown = number(FIELDS, raw, "drawing")
-    number(FIELDS, raw, "idle")
+    shown = read_number(METER_FIELDS, raw, "drawing")
+    read_number(METER_FIELDS, raw, "idle")
     return Measured(shown, in_quadrature(DISPLAY_SHARE * shown, DISPLAY_WATTS))
 
 

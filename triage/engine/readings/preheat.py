@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from math import log
 
-from triage.engine.readings.encoding import Field, decode_fields, number, optional
+from triage.engine.readings.encoding import Field, decode_fields, read_number, read_optional
 from triage.engine.readings.measured import Measured, propagated
 from triage.engine.readings.rating import RATING_FIELDS, read_rating
 
@@ -19,10 +19,10 @@ LITRES_UNCERTAINTY = 12.0
 CAPACITY_JOULES_PER_KELVIN, CAPACITY_RELATIVE_UNCERTAINTY = 5000.0, 0.2
 LOSS_WATTS_PER_KELVIN, LOSS_RELATIVE_UNCERTAINTY = 4.4, 0.2
 ROOM_CELSIUS = 20.0
-CLOCK_MINUTES = 1.0  # a light or a beep does not come at the same moment twice; author's judgement
+CLOCK_UNCERTAINTY_MINUTES = 1.0  # a light or a beep does not come at the same moment twice; author's judgement
 MAX_LOSS_SHARE = 0.97
 
-FIELDS: Mapping[str, Field] = {
+PREHEAT_FIELDS: Mapping[str, Field] = {
     "minutes": Field("m", 0.5, 240),
     "set": Field("c", 60, 300),
     "room": Field("o", 0, 45),
@@ -45,13 +45,13 @@ class Preheat:
         return {"ratio": self.ratio}
 
 
-def read(text: str) -> Preheat:
+def read_preheat(text: str) -> Preheat:
     """The preheat a written reading stands for; `waiting` when it is not there yet. Raises Unreadable."""
-    raw = decode_fields(FIELDS, text)
-    minutes, set_to = number(FIELDS, raw, "minutes"), number(FIELDS, raw, "set")
-    room, litres = optional(FIELDS, raw, "room"), optional(FIELDS, raw, "litres")
+    raw = decode_fields(PREHEAT_FIELDS, text)
+    minutes, set_to = read_number(PREHEAT_FIELDS, raw, "minutes"), read_number(PREHEAT_FIELDS, raw, "set")
+    room, litres = read_optional(PREHEAT_FIELDS, raw, "room"), read_optional(PREHEAT_FIELDS, raw, "litres")
     rise = set_to - (ROOM_CELSIUS if room is None else room)
-    power = read_rating(FIELDS, raw).expected
+    power = read_rating(PREHEAT_FIELDS, raw).expected
     size = Measured(DEFAULT_LITRES, LITRES_UNCERTAINTY) if litres is None else Measured(litres, 1.0)
     values = (power.value, size.value, CAPACITY_JOULES_PER_KELVIN, LOSS_WATTS_PER_KELVIN)
     unsure = (
@@ -62,9 +62,9 @@ def read(text: str) -> Preheat:
     )
     needed = Measured(*propagated(lambda *v: minutes_needed(rise, *v), values, unsure))
     ratio, u = propagated(
-        lambda taken, *v: taken / minutes_needed(rise, *v), (minutes, *values), (CLOCK_MINUTES, *unsure)
+        lambda taken, *v: taken / minutes_needed(rise, *v), (minutes, *values), (CLOCK_UNCERTAINTY_MINUTES, *unsure)
     )
-    waiting = 1.0 if optional(FIELDS, raw, "waiting") else 0.0
+    waiting = 1.0 if read_optional(PREHEAT_FIELDS, raw, "waiting") else 0.0
     return Preheat(minutes, needed, Measured(ratio, u, waiting))
 
 

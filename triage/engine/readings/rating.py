@@ -8,7 +8,7 @@ supply may be a tenth off either way (IEC 60038, EN 50160). Without a plate the 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from triage.engine.readings.encoding import Field, FieldTable, optional
+from triage.engine.readings.encoding import Field, FieldTable, read_optional
 from triage.engine.readings.measured import Measured, in_quadrature, uniform_uncertainty
 
 HEATING_APPLIANCE_WATTS = 200.0
@@ -40,8 +40,8 @@ class Rating:
 
 def read_rating(table: FieldTable, raw: Mapping[str, str]) -> Rating:
     """What the plate and the supply let one expect. `plate` is the setting's own rating, `whole-plate` the oven's."""
-    plate, whole = optional(table, raw, "plate"), optional(table, raw, "whole-plate")
-    rated_volts, volts = optional(table, raw, "rated-volts"), optional(table, raw, "supply-volts")
+    plate, whole = read_optional(table, raw, "plate"), read_optional(table, raw, "whole-plate")
+    rated_volts, volts = read_optional(table, raw, "rated-volts"), read_optional(table, raw, "supply-volts")
     if plate is not None:
         rated = Measured(plate, 0.0)
     elif whole is not None:

@@ -8,14 +8,14 @@ After the grill or a cleaning run a fan may go on half as long again (90 minutes
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from triage.engine.readings.encoding import Field, InvalidReading, decode_fields, number, optional
+from triage.engine.readings.encoding import Field, InvalidReading, decode_fields, read_number, read_optional
 from triage.engine.readings.measured import Measured, in_quadrature, uniform_uncertainty
 
-CLOCK_MINUTES = 0.25
+CLOCK_UNCERTAINTY_MINUTES = 0.25
 MUCH_HEAT_FACTOR = 1.5
 ENDLESS_MINUTES = 24 * 60.0
 
-FIELDS: Mapping[str, Field] = {
+RUN_ON_FIELDS: Mapping[str, Field] = {
     "heard": Field("h", 0, 1_440),
     "stopped": Field("s", 0, 1_440),
     "cold": Field("c", 0, 1, whole=True),
@@ -35,17 +35,17 @@ class RunOn:
         return {"minutes": self.minutes}
 
 
-def read(text: str) -> RunOn:
+def read_run_on(text: str) -> RunOn:
     """The run-on a written reading stands for: `heard` and `stopped` in minutes after switch-off. Raises
     Unreadable."""
-    raw = decode_fields(FIELDS, text)
-    heard, stopped = number(FIELDS, raw, "heard"), optional(FIELDS, raw, "stopped")
-    scale = MUCH_HEAT_FACTOR if optional(FIELDS, raw, "much-heat") else 1.0
+    raw = decode_fields(RUN_ON_FIELDS, text)
+    heard, stopped = read_number(RUN_ON_FIELDS, raw, "heard"), read_optional(RUN_ON_FIELDS, raw, "stopped")
+    scale = MUCH_HEAT_FACTOR if read_optional(RUN_ON_FIELDS, raw, "much-heat") else 1.0
     if stopped is None:
-        if optional(FIELDS, raw, "cold"):
-            return RunOn(Measured(ENDLESS_MINUTES, CLOCK_MINUTES, p_lower_bound=1.0), True)
-        return RunOn(Measured(heard / scale, CLOCK_MINUTES, p_lower_bound=1.0), True)
+        if read_optional(RUN_ON_FIELDS, raw, "cold"):
+            return RunOn(Measured(ENDLESS_MINUTES, CLOCK_UNCERTAINTY_MINUTES, p_lower_bound=1.0), True)
+        return RunOn(Measured(heard / scale, CLOCK_UNCERTAINTY_MINUTES, p_lower_bound=1.0), True)
     if stopped < heard:
         raise InvalidReading("backwards", "stopped")
-    unsure = in_quadrature(uniform_uncertainty((stopped - heard) / 2.0), CLOCK_MINUTES)
+    unsure = in_quadrature(uniform_uncertainty((stopped - heard) / 2.0), CLOCK_UNCERTAINTY_MINUTES)
     return RunOn(Measured((heard + stopped) / 2.0 / scale, unsure / scale), False)

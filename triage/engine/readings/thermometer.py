@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import sqrt
 
-from triage.engine.readings.encoding import Field, decode_fields, number, optional, pairs
+from triage.engine.readings.encoding import Field, decode_fields, read_number, read_optional, read_pairs
 from triage.engine.readings.measured import Measured, in_quadrature, uniform_uncertainty
 from triage.engine.readings.normal import normal_cdf
 
@@ -29,7 +29,7 @@ DEFAULT_SWING_KELVIN = 22.0  # 40 F between extremes: a sound domestic oven by d
 TARGET_UNCERTAINTY_KELVIN = 2.5  # what the number of readings may leave open: well below what a cheap thermometer does
 MAX_MORE_READINGS = 10
 
-FIELDS: Mapping[str, Field] = {
+THERMOMETER_FIELDS: Mapping[str, Field] = {
     "set": Field("c", 50, 300),
     "readings": Field("r", 0, 600),
     "temperature": Field("t", 0, 500),
@@ -62,13 +62,15 @@ class Temperatures:
         return {"offset": self.offset, "swing": self.swing, "climb": self.climb, "duty": self.duty}
 
 
-def read(text: str) -> Temperatures:
+def read_thermometer(text: str) -> Temperatures:
     """The temperatures a written reading stands for. Raises Unreadable."""
-    raw = decode_fields(FIELDS, text)
-    set_to = number(FIELDS, raw, "set")
+    raw = decode_fields(THERMOMETER_FIELDS, text)
+    set_to = read_number(THERMOMETER_FIELDS, raw, "set")
     correction, unsure = _instrument(raw)
-    points = tuple((time, value + correction) for time, value in pairs(FIELDS, raw, "readings", "temperature"))
-    weights = [_settled(time) for time, _ in points]
+    points = tuple(
+        (time, value + correction) for time, value in read_pairs(THERMOMETER_FIELDS, raw, "readings", "temperature")
+    )
+    weights = [_settled_share(time) for time, _ in points]
     mean, swing = _extremes(points, weights)
     unsure_mean = in_quadrature(mean.uncertainty, unsure)
     highest, last = max(value for _, value in points), points[-1][1]
@@ -81,8 +83,8 @@ def read(text: str) -> Temperatures:
         climb=Measured(last - set_to - 2.0 * (highest - last), unsure),
         duty=_duty(points, weights),
         overshoot=max(highest - set_to, 0.0),
-        reached_minute=_reached(points, set_to),
-        readings_wanted=_wanted(sum(weights), swing.value),
+        reached_minute=_reached_minute(points, set_to),
+        readings_wanted=_readings_wanted(sum(weights), swing.value),
     )
 
 
@@ -112,8 +114,8 @@ def whole_cycles(points: Sequence[tuple[float, float]]) -> tuple[tuple[float, fl
 
 def _instrument(raw: Mapping[str, str]) -> tuple[float, float]:
     """What to add to each reading, and the standard uncertainty that is common to all of them."""
-    tolerance = optional(FIELDS, raw, "tolerance") or DIAL_TOLERANCE_KELVIN
-    boiling = optional(FIELDS, raw, "boiling")
+    tolerance = read_optional(THERMOMETER_FIELDS, raw, "tolerance") or DIAL_TOLERANCE_KELVIN
+    boiling = read_optional(THERMOMETER_FIELDS, raw, "boiling")
     if boiling is None:
         return 0.0, uniform_uncertainty(tolerance)
     return BOILING_CELSIUS - boiling, in_quadrature(
@@ -121,7 +123,7 @@ def _instrument(raw: Mapping[str, str]) -> tuple[float, float]:
     )
 
 
-def _settled(time: float) -> float:
+def _settled_share(time: float) -> float:
     """How far a reading counts: the oven and the thermometer need their time."""
     return min(max((time - SETTLING_MINUTES) / (SETTLED_MINUTES - SETTLING_MINUTES), 0.0), 1.0)
 
@@ -169,7 +171,7 @@ def _duty(points: Sequence[tuple[float, float]], weights: Sequence[float]) -> Me
     return Measured(duty, in_quadrature(0.3 / sqrt(steps + 1.0), 10.0 * (1.0 - known) ** 2))
 
 
-def _reached(points: Sequence[tuple[float, float]], set_to: float) -> float | None:
+def _reached_minute(points: Sequence[tuple[float, float]], set_to: float) -> float | None:
     """The minute the set point was first passed, between two readings in proportion."""
     for (before, one), (after, other) in pairwise(points):
         if one < set_to <= other:
@@ -177,7 +179,7 @@ def _reached(points: Sequence[tuple[float, float]], set_to: float) -> float | No
     return None
 
 
-def _wanted(count: float, swing: float) -> int:
+def _readings_wanted(count: float, swing: float) -> int:
     """How many more readings bring the mean's uncertainty from their number below `GOOD_ENOUGH`."""
     return next(
         (

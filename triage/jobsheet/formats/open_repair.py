@@ -102,6 +102,6 @@ def _provider(slug: str) -> str:
 
 def _problem(outcome: Outcome) -> str:
     """What was wrong, in the pack's own words alone: the repairer's may name somebody."""
-    known = library().words(outcome.sheet.region).faults
+    known = library().texts_for(outcome.sheet.region).faults
     found = [known[fault].trade for fault in outcome.found if fault in known]
     return f"{outcome.sheet.summary['complaint']}. Found: {'; '.join(found) or 'not in the list'}"

@@ -29,9 +29,9 @@ def add_arguments(parser: ArgumentParser) -> None:
 def run(options: Mapping[str, Any], out: Output, err: Output) -> None:  # noqa: ARG001  (too quick for progress)
     known = library()
     try:
-        told = read_text(options["trail"])
-        region = region_named(known, options["region"] or told.region or DEFAULT_REGION.value()).region
-        check = known_check(known.pack, region, told.pairs)
+        parsed = read_text(options["trail"])
+        region = region_named(known, options["region"] or parsed.region or DEFAULT_REGION.value()).region
+        check = known_check(known.pack, region, parsed.pairs)
     except InvalidAnswersText as wrong:
         raise CommandError(str(wrong), returncode=2) from wrong
     explained = explain(check)

@@ -32,10 +32,10 @@ def run(options: Mapping[str, Any], out: Output, err: Output) -> None:  # noqa: 
     text = FORMATS[options["format"]](compile_model(known.pack, region_named(known, code).region))
     if options["out"]:
         write_whole(options["out"], text)
-    told = {"pack": known.pack.id, "version": known.pack.version, "region": code, "format": options["format"]}
+    content = {"pack": known.pack.id, "version": known.pack.version, "region": code, "format": options["format"]}
     if options["json"]:
         where = {"file": str(options["out"])} if options["out"] else {"network": text}
-        out.write(json.dumps({**told, **where}, ensure_ascii=False, indent=2))
+        out.write(json.dumps({**content, **where}, ensure_ascii=False, indent=2))
     elif options["out"]:
         out.write(f"{known.pack.id} {known.pack.version} in {code} is in {options['out']}: {len(text):,} signs.")
     else:

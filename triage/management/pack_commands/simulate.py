@@ -43,14 +43,14 @@ def run(options: Mapping[str, Any], out: Output, err: Output) -> None:
     region = region_named(known, code).region
     worlds = _worlds(options)
     kits, count = kits_of(known), options["samples"]
-    told = {}
+    simulations = {}
     for name, world in worlds.items():
         tell = Progress(f"checks, {name}", count, err.write)
-        told[name] = simulate(known.pack, region, kits, world, count, options["seed"], tell)
+        simulations[name] = simulate(known.pack, region, kits, world, count, options["seed"], tell)
     asked = {key: options[key] for key in ("samples", "seed", "off_by", "error_rate", "unknown_rate")} | {
         "region": code
     }
-    out.write(as_json(asked, told) if options["json"] else as_lines(asked, told))
+    out.write(as_json(asked, simulations) if options["json"] else as_lines(asked, simulations))
 
 
 def _refuse(options: Mapping[str, Any]) -> None:

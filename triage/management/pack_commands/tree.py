@@ -41,10 +41,10 @@ def run(options: Mapping[str, Any], out: Output, err: Output) -> None:
         tree = grow(known.pack, region, stated, options["complaint"], options["depth"], tell)
     except CannotGrow as reason:
         raise CommandError(str(reason), returncode=2) from reason
-    words = TreeLabels(known.pack, code, known.words(code))
+    labels = TreeLabels(known.pack, code, known.texts_for(code))
     if options["svg"]:
-        write_whole(options["svg"], draw(tree, words))
-    out.write(as_json(tree, words) if options["json"] else outline(tree, words))
+        write_whole(options["svg"], draw(tree, labels))
+    out.write(as_json(tree, labels) if options["json"] else outline(tree, labels))
 
 
 def stated_kinds(written: Sequence[str]) -> dict[str, str]:
@@ -59,7 +59,7 @@ def stated_kinds(written: Sequence[str]) -> dict[str, str]:
     return stated
 
 
-def as_json(tree: Tree, words: TreeLabels) -> str:
+def as_json(tree: Tree, labels: TreeLabels) -> str:
     """Every place once, in the order of the outline."""
     places = [
         {
@@ -75,6 +75,11 @@ def as_json(tree: Tree, words: TreeLabels) -> str:
         }
         for line in outline_rows(tree)
     ]
-    head = {"pack": words.pack.id, "version": words.pack.version, "region": words.region, "stated": dict(tree.stated)}
+    head = {
+        "pack": labels.pack.id,
+        "version": labels.pack.version,
+        "region": labels.region,
+        "stated": dict(tree.stated),
+    }
     counts = {"depth": tree.depth, "grown": tree.grown, "different": tree.different}
     return json.dumps({**head, **counts, "places": places}, ensure_ascii=False, indent=2)

@@ -29,7 +29,7 @@ def unverified_facts(known: Library, region: str | None = None) -> Iterator[dict
         region_named(known, region)
     for code, profile in known.regions.items():
         if region in (None, code):
-            for fact, check_with in profile.unsure:
+            for fact, check_with in profile.unverified:
                 yield {"region": code, "fact": fact, "check_with": check_with}
 
 

@@ -7,7 +7,7 @@ from triage.check_pages.presenters.readings.degrees import CELSIUS
 from triage.check_pages.presenters.readings.fields import METER
 from triage.check_pages.presenters.readings.form_input import FormInput
 from triage.check_pages.presenters.readings.meter import meter_drawing, parse_taps, write_meter
-from triage.engine.readings.meter import FIELDS
+from triage.engine.readings.meter import METER_FIELDS
 
 
 @pytest.fixture
@@ -18,7 +18,7 @@ def drawing(check_request):
 @pytest.mark.parametrize("text", ["0 1.8 3,6 5.4 7.2", "0; 1.8; 3,6; 5.4; 7.2", "0_1.8_3,6_5.4_7.2"])
 def test_taps_are_read_however_they_are_set_apart(check_request, text):
     found = FormInput({"read-taps": text, "read-impulses": "1000"}, CELSIUS)
-    found.parse(METER, FIELDS)
+    found.parse(METER, METER_FIELDS)
     parse_taps(found)
     assert write_meter(check_request("/"), found) == "k1000~x0_1.8_3,6_5.4_7.2"
 

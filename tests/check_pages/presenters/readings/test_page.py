@@ -58,7 +58,7 @@ def test_both_tests_of_the_seal_share_a_page(check_request):
 
 def test_where_the_rules_take_the_task_away_there_is_no_form(check_request, monkeypatch):
     seen = check_request(at("/reading/meter/", LOOKED, "au"))
-    monkeypatch.setattr(type(seen.region.region), "removes", frozenset({"meter-test"}), raising=False)
+    monkeypatch.setattr(type(seen.region.region), "removed_tasks", frozenset({"meter-test"}), raising=False)
     found = reading_page(seen, "meter")
     assert found.form is None
     assert found.removed

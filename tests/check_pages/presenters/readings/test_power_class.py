@@ -6,16 +6,16 @@ from hypothesis import given, strategies
 from tests.check_pages.fragments import words_of
 from tests.engine.trails import some
 from triage.check_pages.presenters.readings.power_class import CLASSES, power_class_facts, power_classes
-from triage.engine.readings.meter import read
+from triage.engine.readings.meter import read_meter
 from triage.engine.readings.rating import power_at
 
 
 def classes(text):
-    return power_classes(read(text))
+    return power_classes(read_meter(text))
 
 
 def line(text):
-    power = read(text)
+    power = read_meter(text)
     return words_of("power_class", facts={**power_class_facts(power), "plate_known": power.rating.known})
 
 

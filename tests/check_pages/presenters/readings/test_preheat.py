@@ -5,13 +5,13 @@ from triage.check_pages.presenters.readings.degrees import degrees_of
 from triage.check_pages.presenters.readings.fields import PREHEAT
 from triage.check_pages.presenters.readings.form_input import FormInput
 from triage.check_pages.presenters.readings.preheat import preheat_drawing, write_preheat
-from triage.engine.readings.preheat import FIELDS
+from triage.engine.readings.preheat import PREHEAT_FIELDS
 
 
 def written(check_request, region, **raw):
     seen = check_request(f"/?region={region}")
     found = FormInput({f"read-{name}": text for name, text in raw.items()}, degrees_of(seen))
-    found.parse(PREHEAT, FIELDS)
+    found.parse(PREHEAT, PREHEAT_FIELDS)
     return write_preheat(seen, found)
 
 

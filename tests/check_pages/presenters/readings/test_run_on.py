@@ -7,7 +7,7 @@ from triage.check_pages.presenters.readings.degrees import CELSIUS
 from triage.check_pages.presenters.readings.fields import RUN_ON
 from triage.check_pages.presenters.readings.form_input import FormInput
 from triage.check_pages.presenters.readings.run_on import run_on_drawing, write_run_on
-from triage.engine.readings.run_on import FIELDS
+from triage.engine.readings.run_on import RUN_ON_FIELDS
 
 
 @pytest.fixture
@@ -29,7 +29,7 @@ def drawing(check_request):
 )
 def test_what_follows_from_the_rest_need_not_be_typed(check_request, raw, text):
     found = FormInput({f"read-{name}": value for name, value in raw.items()}, CELSIUS)
-    found.parse(RUN_ON, FIELDS)
+    found.parse(RUN_ON, RUN_ON_FIELDS)
     assert write_run_on(check_request("/"), found) == text
 
 

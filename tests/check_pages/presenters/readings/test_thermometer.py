@@ -5,7 +5,7 @@ from triage.check_pages.presenters.readings.degrees import degrees_of
 from triage.check_pages.presenters.readings.fields import THERMOMETER
 from triage.check_pages.presenters.readings.form_input import FormInput, bound_groups
 from triage.check_pages.presenters.readings.thermometer import parse_rows, thermometer_drawing, write_thermometer
-from triage.engine.readings.thermometer import FIELDS
+from triage.engine.readings.thermometer import THERMOMETER_FIELDS
 
 ROWS = {"time-1": "30", "shown-1": "176", "time-3": "40", "shown-3": "186"}
 PARAMS = {"unit": "°C", "tolerance": "10 °C"}
@@ -14,7 +14,7 @@ PARAMS = {"unit": "°C", "tolerance": "10 °C"}
 def typed(check_request, raw, region="gb-eng"):
     seen = check_request(f"/?region={region}")
     found = FormInput({f"read-{name}": text for name, text in raw.items()}, degrees_of(seen))
-    found.parse(THERMOMETER, FIELDS)
+    found.parse(THERMOMETER, THERMOMETER_FIELDS)
     parse_rows(found)
     return seen, found
 

@@ -12,7 +12,7 @@ def rows(call, region="gb-eng"):
 
 def test_every_question_that_is_ever_asked_is_there_with_every_answer(call):
     found = {pair for row in rows(call) for pair in row["pairs"].items()}
-    texts = library().words("gb-eng")
+    texts = library().texts_for("gb-eng")
     asked = [PACK.observations[name] for name in texts.questions if PACK.observations[name].method != "trial"]
     assert {(o.id, option) for o in asked for option in o.options if o.id != "complaint"} <= found
     named = {complaint.option for complaint in PACK.complaints}
@@ -43,7 +43,7 @@ def test_words_are_those_of_the_region(call):
 
 
 def test_what_only_an_instrument_answers_is_left_out(call):
-    texts = library().words("gb-eng").questions
+    texts = library().texts_for("gb-eng").questions
     by_trial = {name for name in texts if PACK.observations[name].method == "trial"}
     assert by_trial == {"meter-power", "meter-grill", "thermometer-mean", "thermometer-swing", "thermometer-duty"}
     assert {name for row in rows(call) for name in row["pairs"]} & by_trial == set()

@@ -31,7 +31,7 @@ def test_the_danger_signs_are_read_round_by_round_before_none_is_recorded(call, 
 
 
 def test_asked_for_again_the_signs_are_read_again_from_the_first(call, reopen):
-    marks = ",".join(line_id(spoken.say) for spoken in library().words("gb-eng").calls.rounds)
+    marks = ",".join(line_id(spoken.say) for spoken in library().texts_for("gb-eng").calls.rounds)
     opened = call("complaint=no-heat", call_read=marks, call_ask="danger")
     for number in range(3):
         page = call_page(opened)
@@ -43,14 +43,14 @@ def test_asked_for_again_the_signs_are_read_again_from_the_first(call, reopen):
 
 
 def test_no_mark_of_somebody_elses_making_skips_a_round(call):
-    last = line_id(library().words("gb-eng").calls.rounds[2].say)
+    last = line_id(library().texts_for("gb-eng").calls.rounds[2].say)
     (turn,) = [line for line in danger_signs(call(call_read=last)).lines if line.href]
     assert "danger=none" not in turn.href
 
 
 def test_every_sign_of_the_danger_page_has_its_key_in_some_round(call):
     marks, offered = [], set()
-    for spoken in library().words("gb-eng").calls.rounds:
+    for spoken in library().texts_for("gb-eng").calls.rounds:
         offered |= {
             key.href.split("&call-")[0].rsplit("&", 1)[-1] for key in danger_signs(call(call_read=",".join(marks))).keys
         }
@@ -59,7 +59,7 @@ def test_every_sign_of_the_danger_page_has_its_key_in_some_round(call):
     assert offered >= signs
 
 
-@pytest.mark.parametrize("name", [name for name in library().words("gb-eng").questions if name != OPENING])
+@pytest.mark.parametrize("name", [name for name in library().texts_for("gb-eng").questions if name != OPENING])
 def test_every_answer_has_a_key_and_zero_is_cannot_tell(call, reopen, name):
     opened = call("complaint=no-heat&danger=none", call_board="yes")
     first = question(opened, name)
@@ -81,7 +81,7 @@ def test_what_needs_memory_only_says_so_first_and_once(call, reopen):
 
 def test_who_is_to_look_hears_first_how_to_look_safely(call):
     say = question(call("complaint=no-heat&danger=none"), "element-look")
-    assert [line.text for line in say.lines] == [library().words("gb-eng").questions["element-look"].look]
+    assert [line.text for line in say.lines] == [library().texts_for("gb-eng").questions["element-look"].look]
     assert say.keys == []
 
 
@@ -99,7 +99,7 @@ def test_nobody_looks_at_a_board_before_it_is_known_to_be_safe(call, name):
     assert never.kind == "question"
     assert never.lines[0].text.startswith("Please do not go and look.")
     allowed = question(call("complaint=trips&danger=none", call_board="yes"), name)
-    assert allowed.lines[0].text.startswith(library().words("gb-eng").questions[name].look.split(". ")[0])
+    assert allowed.lines[0].text.startswith(library().texts_for("gb-eng").questions[name].look.split(". ")[0])
 
 
 def test_no_or_not_sure_is_one_key(call, reopen):

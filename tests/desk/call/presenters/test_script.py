@@ -53,7 +53,7 @@ def test_who_is_not_with_the_oven_is_not_sent_and_not_asked(call):
 def test_the_question_names_the_board_as_people_there_do(call):
     assert "fuse box" in board_question(call())
     place = call(region="us").check_request.region
-    assert place.words["board"] in board_question(call(region="us"))
+    assert place.terms["board"] in board_question(call(region="us"))
 
 
 def test_lines_of_nothing_are_nothing():

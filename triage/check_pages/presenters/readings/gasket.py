@@ -6,22 +6,22 @@ from triage.check_pages.presenters.readings.form_input import READ, FormInput
 from triage.check_pages.reading_pages import DoorPlace
 from triage.check_pages.region import HasRegion
 from triage.check_pages.request import CheckRequest
-from triage.engine.readings.gasket import PLACES, encode, read
-from triage.jobsheet.reading_text import SEAL_PLACES, places_text
+from triage.engine.readings.gasket import SEAL_PLACES, encode_gasket, read_gasket
+from triage.jobsheet.reading_text import PLACE_NAMES, places_text
 
 NO_BOTTOM = "no-bottom"
 BOTTOM = "bottom"
 
 
 def door_places(found: FormInput) -> list[DoorPlace]:
-    return [DoorPlace(READ + place, str(SEAL_PLACES[place]), found.is_ticked(place)) for place in PLACES]
+    return [DoorPlace(READ + place, str(PLACE_NAMES[place]), found.is_ticked(place)) for place in SEAL_PLACES]
 
 
 def write_gasket(_request: CheckRequest, found: FormInput) -> str:
-    left_out = {place for place in PLACES if found.is_ticked(NO_BOTTOM) and place.startswith(BOTTOM)}
-    return encode({place: found.is_ticked(place) for place in PLACES if place not in left_out})
+    left_out = {place for place in SEAL_PLACES if found.is_ticked(NO_BOTTOM) and place.startswith(BOTTOM)}
+    return encode_gasket({place: found.is_ticked(place) for place in SEAL_PLACES if place not in left_out})
 
 
 def gasket_drawing(_where: HasRegion, text: str) -> Drawing:
-    found = read(text)
+    found = read_gasket(text)
     return door_diagram(found.leaks, {"kind": "gasket", "leaking": places_text(found)})

@@ -28,9 +28,9 @@ class Kind:
 
 
 KINDS: Mapping[str, Kind] = {
-    "meter": Kind(meter.FIELDS, write_meter, meter_drawing, parse_taps),
-    "thermometer": Kind(thermometer.FIELDS, write_thermometer, thermometer_drawing, parse_rows),
-    "run-on": Kind(run_on.FIELDS, write_run_on, run_on_drawing),
-    "preheat": Kind(preheat.FIELDS, write_preheat, preheat_drawing),
+    "meter": Kind(meter.METER_FIELDS, write_meter, meter_drawing, parse_taps),
+    "thermometer": Kind(thermometer.THERMOMETER_FIELDS, write_thermometer, thermometer_drawing, parse_rows),
+    "run-on": Kind(run_on.RUN_ON_FIELDS, write_run_on, run_on_drawing),
+    "preheat": Kind(preheat.PREHEAT_FIELDS, write_preheat, preheat_drawing),
     "gasket": Kind({}, write_gasket, gasket_drawing),
 }

@@ -12,11 +12,11 @@ from triage.check_pages.region import HasRegion
 from triage.check_pages.request import CheckRequest
 from triage.check_pages.typed_number import ParseFailure, read_number
 from triage.engine.readings.encoding import MAX_ITEMS, encode
-from triage.engine.readings.meter import FIELDS, read
+from triage.engine.readings.meter import METER_FIELDS, read_meter
 from triage.jobsheet.reading_text import is_floor, power_text
 
 RESTED = 0.1
-LATEST = Decimal(int(FIELDS["taps"].high))
+LATEST = Decimal(int(METER_FIELDS["taps"].high))
 TAPS = next(one for one in METER.fields() if one.name == "taps")
 
 
@@ -35,11 +35,11 @@ def parse_taps(found: FormInput) -> None:
 
 
 def write_meter(check_request: CheckRequest, found: FormInput) -> str:
-    return encode(FIELDS, with_usual_volts(check_request, found.figures))
+    return encode(METER_FIELDS, with_usual_volts(check_request, found.figures))
 
 
 def meter_drawing(_where: HasRegion, text: str) -> Drawing:
-    power = read(text)
+    power = read_meter(text)
     facts = {
         "kind": "meter",
         "drawn": power_text(power.watts),

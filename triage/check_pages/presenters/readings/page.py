@@ -24,7 +24,7 @@ def reading_page(check_request: CheckRequest, kind: str) -> ReadingPage | Danger
         return replace(signs, none=replace(signs.none, href=check_request.links.reading(kind, {SCREEN: NONE_OF_THESE})))
     tasks = tasks_of(check_request, kind)
     first = tasks[0]
-    removed = first.id in check_request.check.region.removes
+    removed = first.id in check_request.check.region.removed_tasks
     opened = is_open(first, check_request.answers) and not removed
     return ReadingPage(
         heading=str(FORMS[kind].name),

@@ -20,6 +20,6 @@ def with_usual_volts(check_request: CheckRequest, figures: dict[str, str]) -> di
 
 def usual_volts(check_request: CheckRequest) -> int:
     """The highest voltage an oven is rated for there: 240 of "120/240 V", but 230 of "230/400 V"."""
-    match = _VOLTS.search(check_request.region.nominal)
+    match = _VOLTS.search(check_request.region.nominal_voltage)
     volts = [int(part) for part in re.split(r"[/-]", match[1]) if part] if match else []
     return max((one for one in volts if one <= ONE_APPLIANCE), default=230)

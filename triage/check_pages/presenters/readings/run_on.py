@@ -6,7 +6,7 @@ from triage.check_pages.presenters.readings.form_input import FormInput
 from triage.check_pages.region import HasRegion
 from triage.check_pages.request import CheckRequest
 from triage.engine.readings.encoding import encode
-from triage.engine.readings.run_on import ENDLESS_MINUTES, FIELDS, read
+from triage.engine.readings.run_on import ENDLESS_MINUTES, RUN_ON_FIELDS, read_run_on
 from triage.jobsheet.reading_text import run_on_text
 
 USUAL, LONG, SHOWN = 30.0, 60.0, 90.0
@@ -20,11 +20,11 @@ def write_run_on(_request: CheckRequest, found: FormInput) -> str:
         figures = {**figures, "heard": figures["stopped"]}
     if "heard" not in figures and "cold" in figures:
         figures = {**figures, "heard": "0"}
-    return encode(FIELDS, figures)
+    return encode(RUN_ON_FIELDS, figures)
 
 
 def run_on_drawing(_where: HasRegion, text: str) -> Drawing:
-    found = read(text)
+    found = read_run_on(text)
     endless = found.minutes.value >= ENDLESS_MINUTES
     value, unsure = (SHOWN if endless else found.minutes.value), 2.0 * found.minutes.uncertainty
     length = min(max(SHOWN, value + unsure), MAX_MINUTES)

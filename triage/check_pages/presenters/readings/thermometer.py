@@ -8,7 +8,13 @@ from triage.check_pages.presenters.readings.form_input import FormInput, error
 from triage.check_pages.region import HasRegion
 from triage.check_pages.request import CheckRequest
 from triage.engine.readings.encoding import encode
-from triage.engine.readings.thermometer import FIELDS, Temperatures, read, turning_points, whole_cycles
+from triage.engine.readings.thermometer import (
+    THERMOMETER_FIELDS,
+    Temperatures,
+    read_thermometer,
+    turning_points,
+    whole_cycles,
+)
 from triage.engine.readings.warming import warming_trend
 
 ROWS = next(group for group in THERMOMETER.groups if group.columns)
@@ -22,7 +28,7 @@ def parse_rows(found: FormInput) -> None:
         for one in ROWS.fields:
             name = f"{one.name}-{number}"
             if found.text(name):
-                found.parse_field(one, name, FIELDS)
+                found.parse_field(one, name, THERMOMETER_FIELDS)
             elif any(found.text(f"{other.name}-{number}") for other in ROWS.fields):
                 found.errors[name] = error("missing", one.label)
 
@@ -32,11 +38,11 @@ def write_thermometer(_request: CheckRequest, found: FormInput) -> str:
     numbers = range(1, found.last_row(ROWS) + 1)
     rows = [[found.figures.get(f"{one.name}-{number}", "") for one in ROWS.fields] for number in numbers]
     whole = ["-".join(row) for row in rows if all(row)]
-    return encode(FIELDS, {**found.figures, "readings": "_".join(whole)})
+    return encode(THERMOMETER_FIELDS, {**found.figures, "readings": "_".join(whole)})
 
 
 def thermometer_drawing(where: HasRegion, text: str) -> Drawing:
-    found, degrees = read(text), degrees_of(where)
+    found, degrees = read_thermometer(text), degrees_of(where)
     facts = {"kind": "thermometer", **_shown(found, degrees), **_told_by(found, degrees), **_warming(found, degrees)}
     return temperature_line(found, lambda celsius: f"{degrees.from_celsius(celsius):.0f}°", facts)
 

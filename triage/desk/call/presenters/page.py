@@ -99,7 +99,7 @@ def _story(call: Call) -> list[StoryItem]:
 
 
 def _caller_rows(call: Call) -> list[CallerRow]:
-    board = call.check_request.region.words["board"]
+    board = call.check_request.region.terms["board"]
     asks = {
         "who": _("Caller"),
         "oven": _("Oven"),

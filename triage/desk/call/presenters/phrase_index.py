@@ -31,7 +31,11 @@ def _lines(check_request: CheckRequest) -> Iterator[dict[str, Any]]:
         pairs = {OPENING: complaint.option, **complaint.answers}
         danger = max(_danger(pack, pack.observations[name], option) for name, option in pairs.items())
         yield _row(
-            question_label(texts, OPENING), entry.words, pairs, danger, [entry.words, *_split_phrases(entry.also)]
+            question_label(texts, OPENING),
+            entry.label,
+            pairs,
+            danger,
+            [entry.label, *_split_phrases(entry.search_terms)],
         )
 
 

@@ -61,12 +61,12 @@ def _script(call: Call, spoken: list[str], left_out: list[str], waits: int) -> S
 
 
 def keep_away_line(call: Call) -> str:
-    words = {"board": call.check_request.region.words["board"]}
+    words = {"board": call.check_request.region.terms["board"]}
     return _("Do not go to the %(board)s in the dark, over water or up a ladder. Stay away from it.") % words
 
 
 def board_question(call: Call) -> str:
-    words = {"board": call.check_request.region.words["board"]}
+    words = {"board": call.check_request.region.terms["board"]}
     return _("Is the way to the %(board)s lit and dry, and can you reach it with both feet on the floor?") % words
 
 

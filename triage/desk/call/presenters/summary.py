@@ -66,7 +66,7 @@ def _caller(call: Call) -> Iterator[str]:
     told = [str(CALLER_CHOICES[about][choice]) for about, choice in call.state.caller.items() if about != "board"]
     if "board" in call.state.caller:
         words = {
-            "board": call.check_request.region.words["board"],
+            "board": call.check_request.region.terms["board"],
             "how": CALLER_CHOICES["board"][call.state.caller["board"]],
         }
         told.append(_("%(board)s %(how)s") % words)

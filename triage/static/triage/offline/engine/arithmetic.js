@@ -1,5 +1,6 @@
-/* Sums and products of rows of numbers, added from left to right as the Python engine adds them, so that both engines
-   come to the same number to its last digit. Only logarithms may differ there. */
+/* Sums and products of rows of numbers, for which Python has built-in functions (sum, map, zip): this module alone has no
+   twin. Numbers are added from left to right as there, so that both engines come to the same one to its last digit. Only
+   logarithms may differ there. */
 
 /** @typedef {number[]} Row */
 
@@ -40,12 +41,4 @@ export function sumOfRows(rows) {
  * @param {Row[]} rows @returns {Row[]} */
 export function transposed(rows) {
   return rows[0].map((_, at) => rows.map((row) => row[at]));
-}
-
-/** Minus the sum of x*log2(x): bits, when the probabilities sum to one.
- * @param {Row} probabilities */
-export function entropy(probabilities) {
-  let sum = 0;
-  for (const x of probabilities) if (x > 0) sum += x * Math.log2(x);
-  return -sum;
 }

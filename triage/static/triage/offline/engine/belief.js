@@ -7,9 +7,7 @@
 import { dividedEach, sumOf, sumOfRows, timesEach } from "./arithmetic.js";
 import { CANT_TELL, NONE_OF_THESE, SCREEN } from "./pack.js";
 import { levelLikelihood } from "./readings/evidence.js";
-import { expectedLikelihood } from "./tables.js";
-
-const RANKED_DIGITS = 9;
+import { expectedLikelihood, greatestFirst } from "./tables.js";
 
 /** @typedef {import("./arithmetic.js").Row} Row
  * @typedef {import("./model.js").Model} Model
@@ -39,20 +37,13 @@ export class Belief {
     this.model.hypotheses.forEach(({ family }, h) => {
       totals.set(family, (totals.get(family) ?? 0) + this.probabilities[h]);
     });
-    return new Map(likeliestFirst(totals).map((family) => [family, totals.get(family)]));
+    return new Map(greatestFirst(totals).map((family) => [family, totals.get(family)]));
   }
 
   /** Fault ids, most likely first; ties keep the pack's order. */
   get ranking() {
-    return likeliestFirst(this.faults);
+    return greatestFirst(this.faults);
   }
-}
-
-/** The last digits of exp and log differ from one computer to the next and must not decide a tie.
- * @param {Map<string, number>} probabilities @returns {string[]} */
-function likeliestFirst(probabilities) {
-  const rounded = [...probabilities].map(([name, p]) => ({ name, p: Number(p.toPrecision(RANKED_DIGITS)) }));
-  return rounded.sort((one, other) => other.p - one.p).map(({ name }) => name);
 }
 
 /** The belief after answers that already fit together.

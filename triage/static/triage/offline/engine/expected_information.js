@@ -1,9 +1,9 @@
 /* How much an answer is expected to tell about the family and the band, in bits. As
    `triage/engine/expected_information.py`, which says why the bound holds. */
 
-import { dividedEach, entropy, sumOf, sumOfProducts, sumOfRows, timesEach } from "./arithmetic.js";
+import { dividedEach, sumOf, sumOfProducts, sumOfRows, timesEach } from "./arithmetic.js";
 import { severity } from "./pack.js";
-import { answerTable } from "./tables.js";
+import { answerTable, entropy } from "./tables.js";
 
 /** @typedef {import("./arithmetic.js").Row} Row
  * @typedef {import("./belief.js").Belief} Belief
@@ -27,41 +27,41 @@ export class ValueOfInformation {
     const hypotheses = this.index.map((h) => this.model.hypotheses[h]);
     this.families = slicesOf(hypotheses.map((h) => `${h.band} ${h.family}`));
     this.bands = slicesOf(this.families.map(([start]) => hypotheses[start].band));
-    this.totalEntropy = this.grouped(this.weights);
+    this.totalEntropy = -this.sumOfLogs(this.weights);
     /** @param {number} group */
     const first = (group) => this.families[group][0];
     /** @param {number} group */
     const last = (group) => this.families[group - 1][1];
     this.bandEntropy = entropy(this.bands.map(([a, b]) => sumOf(this.weights.slice(first(a), last(b)))));
     /** @type {Map<string, Row[]>} */
-    this.sharesCache = new Map();
+    this.optionsCache = new Map();
     /** @type {Map<string, number[][]>} */
-    this.placesCache = new Map();
+    this.rowsCache = new Map();
     /** @type {Map<string, Row[]>} */
     this.rowWeightsCache = new Map();
   }
 
-  /** The chance that the oven has what an observation needs.
-   * @param {import("./pack.js").Gate} needs */
-  applicability(needs) {
-    let chance = 1;
-    for (const [variant, allowed] of needs) {
-      const shares = this.optionShares(variant);
+  /** The probability that the oven has what an observation requires.
+   * @param {import("./pack.js").Gate} required */
+  applicability(required) {
+    let probability = 1;
+    for (const [variant, allowed] of required) {
+      const shares = this.optionProbabilities(variant);
       const { options } = this.model.pack.variants.get(variant);
       const fitting = shares.filter((_, at) => allowed.has(options[at]));
-      chance *= sumOf(fitting.map((row) => sumOfProducts(this.weights, row)));
+      probability *= sumOf(fitting.map((row) => sumOfProducts(this.weights, row)));
     }
-    return chance;
+    return probability;
   }
 
-  /** Mutual information of the answer with the family plus that with the band.
+  /** I(F; A) + I(B; A): mutual information of the answer with the family plus that with the band.
    * @param {Observation} observation */
   bits(observation) {
-    let bits = -this.totalEntropy;
-    for (const likelihood of this.answerChances(observation)) {
+    let bits = this.totalEntropy;
+    for (const likelihood of this.answerProbabilities(observation)) {
       const joint = timesEach(this.weights, likelihood);
       const total = sumOf(joint);
-      if (total > 0) bits += this.grouped(joint) - 2 * total * Math.log2(total);
+      if (total > 0) bits += this.sumOfLogs(joint) - 2 * total * Math.log2(total);
     }
     return Math.max(bits, 0);
   }
@@ -72,49 +72,49 @@ export class ValueOfInformation {
     if (this.model.variantWeights.has(observation.reports)) return this.bits(observation);
     const weights = this.weightsOfRows(observation.reports);
     let mean = observation.options.map(() => 0);
-    let left = 0;
+    let conditionalEntropy = 0;
     this.answerTablesOf(observation).forEach((table, at) => {
-      left += sumOfProducts(weights[at], table.entropies);
+      conditionalEntropy += sumOfProducts(weights[at], table.entropies);
       mean = mean.map((m, option) => m + sumOfProducts(weights[at], table.transposed[option]));
     });
-    const bits = entropy(mean) - left;
+    const bits = entropy(mean) - conditionalEntropy;
     return bits + Math.min(bits, this.bandEntropy);
   }
 
   /** Sum of x*log2(x) over families plus the same over bands. @param {Row} joint */
-  grouped(joint) {
+  sumOfLogs(joint) {
     const families = this.families.map(([a, b]) => sumOf(joint.slice(a, b)));
     const bands = this.bands.map(([a, b]) => sumOf(families.slice(a, b)));
     return -entropy(families) - entropy(bands);
   }
 
   /** P(option | hypothesis, answers) for each option of a variant. @param {string} variant @returns {Row[]} */
-  optionShares(variant) {
-    return kept(this.sharesCache, variant, () => {
+  optionProbabilities(variant) {
+    return kept(this.optionsCache, variant, () => {
       const known = this.belief.variantWeights.get(variant);
       const picked = (known ?? this.model.optionProbabilities.get(variant)).map((row) => this.index.map((h) => row[h]));
       return known ? normalised(picked) : picked;
     });
   }
 
-  /** For each option of the condition's variant (or one): which distinct row each hypothesis has.
+  /** For each option of the condition's parent (or one): which distinct row each hypothesis has.
    * @param {string} condition @returns {number[][]} */
-  placesOf(condition) {
-    return kept(this.placesCache, condition, () =>
+  rowsOf(condition) {
+    return kept(this.rowsCache, condition, () =>
       this.model.levelTables.get(condition).map((table) => this.index.map((h) => table.index[h])),
     );
   }
 
-  /** For each option of the condition's variant (or one): the chance of each distinct row.
+  /** For each option of the condition's parent (or one): the probability of each distinct row.
    * @param {string} condition @returns {Row[]} */
   weightsOfRows(condition) {
     return kept(this.rowWeightsCache, condition, () => {
       const { parent } = this.model.pack.conditions.get(condition);
       return this.model.levelTables.get(condition).map((table, option) => {
-        const byPlace = table.distinct.map(() => 0);
-        const shares = parent ? timesEach(this.weights, this.optionShares(parent)[option]) : this.weights;
-        this.placesOf(condition)[option].forEach((place, at) => (byPlace[place] += shares[at]));
-        return byPlace;
+        const byRow = table.distinct.map(() => 0);
+        const shares = parent ? timesEach(this.weights, this.optionProbabilities(parent)[option]) : this.weights;
+        this.rowsOf(condition)[option].forEach((place, at) => (byRow[place] += shares[at]));
+        return byRow;
       });
     });
   }
@@ -128,13 +128,13 @@ export class ValueOfInformation {
   }
 
   /** P(answer | hypothesis, what is known) for each answer. @param {Observation} observation @returns {Row[]} */
-  answerChances(observation) {
+  answerProbabilities(observation) {
     const reported = observation.reports;
-    if (this.model.variantWeights.has(reported)) return this.optionShares(reported);
-    const places = this.placesOf(reported);
+    if (this.model.variantWeights.has(reported)) return this.optionProbabilities(reported);
+    const places = this.rowsOf(reported);
     const rows = this.answerTablesOf(observation).map((table, at) => places[at].map((place) => table.distinct[place]));
     const { parent } = this.model.pack.conditions.get(reported);
-    const shares = parent ? this.optionShares(parent) : null;
+    const shares = parent ? this.optionProbabilities(parent) : null;
     return observation.options.map((_, a) => {
       const byOption = rows.map((perHypothesis) => perHypothesis.map((row) => row[a]));
       return shares ? sumOfRows(byOption.map((row, at) => timesEach(shares[at], row))) : byOption[0];

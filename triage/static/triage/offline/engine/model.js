@@ -103,7 +103,7 @@ function canOccur(faults, variant) {
 
 /** Zero where a fault cannot occur on this option, else how much more often it does.
  * @param {Fault[]} faults @param {Variant} variant @param {string} option */
-function rateMultiplierOf(faults, variant, option) {
+function rateMultiplier(faults, variant, option) {
   let factor = 1;
   for (const fault of faults) {
     if (!(fault.requiresVariant.get(variant.id)?.has(option) ?? true)) return 0;
@@ -115,7 +115,7 @@ function rateMultiplierOf(faults, variant, option) {
 /** @param {Variant} variant @param {Row} shares @param {Fault[][]} causes @returns {Row[]} */
 function variantWeightRows(variant, shares, causes) {
   return variant.options.map((option, at) =>
-    causes.map((faults) => rateMultiplierOf(faults, variant, option) * shares[at]),
+    causes.map((faults) => rateMultiplier(faults, variant, option) * shares[at]),
   );
 }
 

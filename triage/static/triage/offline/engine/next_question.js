@@ -10,7 +10,8 @@ import { applies, isGiven, ruledOut } from "./answers.js";
  * @typedef {import("./belief.js").Belief} Belief
  * @typedef {import("./pack.js").Observation} Observation
  * @typedef {{observation: string, bits: number, bitsPerSecond: number}} QuestionValue
- * @typedef {{observation: Observation, chance: number}} Askable `chance` that this oven has what is asked about */
+ * @typedef {{observation: Observation, applicability: number}} Askable with the
+ *   probability that this oven has what is asked about */
 
 const SECONDS_TO_READ = 20;
 const MIN_APPLICABILITY = 0.4;
@@ -22,12 +23,12 @@ const TIE_TOLERANCE = 1e-9;
 export function nextQuestion(belief, answers) {
   const { pack } = belief.model;
   if (countAsked(pack, answers) >= pack.limits.maxQuestions) return null;
-  const outlook = new ValueOfInformation(belief);
-  const askable = askableNow(outlook, answers);
+  const information = new ValueOfInformation(belief);
+  const askable = askableQuestions(information, answers);
   const urgent = askable.find(({ observation: o }) => o.urgent && isGiven(o.urgentAfter, answers));
   if (urgent) return urgent.observation.id;
   const [likeliest] = belief.families.values();
-  return likeliest >= pack.limits.stopProbability ? null : bestQuestion(outlook, askable);
+  return likeliest >= pack.limits.stopProbability ? null : bestQuestion(information, askable);
 }
 
 /** After a red flag: what the repairer would still like to know, from memory alone, touching nothing.
@@ -35,17 +36,17 @@ export function nextQuestion(belief, answers) {
 export function followUpQuestion(belief, answers) {
   const { pack } = belief.model;
   if (countAsked(pack, answers) >= pack.limits.maxQuestions) return null;
-  const outlook = new ValueOfInformation(belief);
+  const information = new ValueOfInformation(belief);
   return bestQuestion(
-    outlook,
-    askableNow(outlook, answers).filter(({ observation: o }) => o.method === "memory"),
+    information,
+    askableQuestions(information, answers).filter(({ observation: o }) => o.method === "memory"),
   );
 }
 
 /** The exact worth of one observation, whether or not it may be put as a question.
- * @param {ValueOfInformation} outlook @param {Observation} observation @returns {QuestionValue} */
-export function questionValue(outlook, observation) {
-  return valueWith(outlook, observation, outlook.applicability(observation.requiresVariant));
+ * @param {ValueOfInformation} information @param {Observation} observation @returns {QuestionValue} */
+export function questionValue(information, observation) {
+  return discountedValue(information, observation, information.applicability(observation.requiresVariant));
 }
 
 /** How many questions were put: the complaint, the danger page and what the complaint itself said are free.
@@ -61,44 +62,49 @@ export function countAsked(pack, answers) {
 }
 
 /** Observations that exist, were not asked, and are safe now.
- * @param {ValueOfInformation} outlook @param {Answers} answers @returns {Askable[]} */
-function askableNow(outlook, answers) {
+ * @param {ValueOfInformation} information @param {Answers} answers @returns {Askable[]} */
+function askableQuestions(information, answers) {
   const isScreenDone = answers.get(SCREEN) === NONE_OF_THESE;
-  const forbidden = forbiddenLooks(outlook.belief, answers);
-  return outlook.model.questions
+  const forbidden = forbiddenLooks(information.belief, answers);
+  return information.model.questions
     .filter((o) => !answers.has(o.id) && !forbidden.has(o.id) && o.method !== "trial")
-    .filter((o) => !(isScreenDone && outlook.model.impliedByScreening.has(o.id)))
+    .filter((o) => !(isScreenDone && information.model.impliedByScreening.has(o.id)))
     .filter((o) => applies(o, answers) && !ruledOut(o.requiresVariant, answers))
-    .map((observation) => ({ observation, chance: outlook.applicability(observation.requiresVariant) }))
-    .filter(({ chance }) => chance >= MIN_APPLICABILITY);
+    .map((observation) => ({ observation, applicability: information.applicability(observation.requiresVariant) }))
+    .filter(({ applicability }) => applicability >= MIN_APPLICABILITY);
 }
 
-/** @param {ValueOfInformation} outlook @param {Askable[]} askable */
-function bestQuestion(outlook, askable) {
-  const best = mostValuable(outlook, askable);
-  return best && best.bits >= outlook.model.pack.limits.minBits ? best.observation : null;
+/** @param {ValueOfInformation} information @param {Askable[]} askable */
+function bestQuestion(information, askable) {
+  const best = bestValue(information, askable);
+  return best && best.bits >= information.model.pack.limits.minBits ? best.observation : null;
 }
 
 /** The most worth of them; exact figures are worked out only while a bound could still win.
- * @param {ValueOfInformation} outlook @param {Askable[]} askable */
-function mostValuable(outlook, askable) {
-  const bounds = askable.map(({ observation, chance }, place) => {
-    return { observation, chance, place, bound: (chance * outlook.maxBits(observation)) / secondsFor(observation) };
+ * @param {ValueOfInformation} information @param {Askable[]} askable */
+function bestValue(information, askable) {
+  const bounds = askable.map(({ observation, applicability }, place) => {
+    return {
+      observation,
+      applicability,
+      place,
+      bound: (applicability * information.maxBits(observation)) / secondsFor(observation),
+    };
   });
   const found = [];
   let most = 0;
-  for (const { observation, chance, place, bound } of bounds.sort((one, other) => other.bound - one.bound)) {
+  for (const { observation, applicability, place, bound } of bounds.sort((one, other) => other.bound - one.bound)) {
     if (bound < most * (1 - TIE_TOLERANCE)) break;
-    found[place] = valueWith(outlook, observation, chance);
+    found[place] = discountedValue(information, observation, applicability);
     most = Math.max(most, found[place].bitsPerSecond);
   }
   return found.find((value) => value && value.bitsPerSecond >= most * (1 - TIE_TOLERANCE));
 }
 
-/** @param {ValueOfInformation} outlook @param {Observation} observation @param {number} chance
+/** @param {ValueOfInformation} information @param {Observation} observation @param {number} applicability
  * @returns {QuestionValue} */
-function valueWith(outlook, observation, chance) {
-  const bits = chance * outlook.bits(observation);
+function discountedValue(information, observation, applicability) {
+  const bits = applicability * information.bits(observation);
   return { observation: observation.id, bits, bitsPerSecond: bits / secondsFor(observation) };
 }
 

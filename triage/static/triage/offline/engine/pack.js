@@ -28,7 +28,7 @@ import { mixWithBaseline, distribution } from "./frequency.js";
  *   notAfter: Set<string>, onlyAfter: Set<string>, gates: string[], needsHeat: boolean, minutes: number,
  *   picture: string, outcome: string, furtherOutcomes: string[], requiresVariant: Gate}} Task
  * @typedef {{option: string, answers: Map<string, string>, picture: string}} Complaint
- * @typedef {{id: string, shares: Map<string, Map<string, number>>, removes: Set<string>}} Region
+ * @typedef {{id: string, shares: Map<string, Map<string, number>>, removedTasks: Set<string>}} Region
  * @typedef {{maxQuestions: number, stopProbability: number, minBits: number, plausibleProbability: number,
  *   relevantProbability: number}} Limits
  * @typedef {{version: string, variants: Map<string, Variant>, conditions: Map<string, Condition>,
@@ -180,7 +180,7 @@ function openTask(task) {
 
 /** @param {Json} region @returns {Region} */
 function openRegion(region) {
-  return { ...region, shares: mapOf(region.shares, mapOf), removes: new Set(region.removes) };
+  return { ...region, shares: mapOf(region.shares, mapOf), removedTasks: new Set(region.removed_tasks) };
 }
 
 /** Python's field names as JavaScript writes them: `price_class` to `priceClass`.

@@ -50,7 +50,7 @@ export function mayBeOffered(region, belief, answers, tasks) {
   /** @param {Task} task */
   const isSafe = (task) =>
     task.competence === ORDINARY &&
-    !region.removes.has(task.id) &&
+    !region.removedTasks.has(task.id) &&
     !meets(task.unsafeWith, plausible) &&
     !meets(task.notAfter, raised) &&
     (!task.onlyAfter.size || meets(task.onlyAfter, raised)) &&

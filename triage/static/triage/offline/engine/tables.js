@@ -1,6 +1,6 @@
-/* Tables of chances over all hypotheses, each distinct row kept once: that of hypothesis h is `distinct[index[h]]`. */
+/* Tables of probabilities over all hypotheses, and the arithmetic on them. As `triage/engine/tables.py`. */
 
-import { entropy, sumOf, sumOfProducts, timesEach, transposed } from "./arithmetic.js";
+import { sumOf, sumOfProducts, timesEach, transposed } from "./arithmetic.js";
 
 /** @typedef {import("./arithmetic.js").Row} Row
  * @typedef {import("./pack.js").Fault} Fault
@@ -8,21 +8,24 @@ import { entropy, sumOf, sumOfProducts, timesEach, transposed } from "./arithmet
  * @typedef {{distinct: Row[], index: number[], entropies: Row, transposed: Row[]}} Table `entropies` and `transposed` in tables
  *   of answers only: the entropy of each row, and the rows transposed */
 
-/** Per hypothesis: the sum over values of their chance times `likelihood`.
+const RANKED_DIGITS = 9;
+
+/** P(evidence | hypothesis) = sum over values v of P(v | hypothesis) * P(evidence | v); `likelihood` is over values.
  * @param {Table} table @param {Row} likelihood @returns {Row} */
 export function expectedLikelihood(table, likelihood) {
   const weights = table.distinct.map((row) => sumOfProducts(row, likelihood));
   return table.index.map((place) => weights[place]);
 }
 
-/** P(answer | hypothesis); `likelihood` is the likelihood of the levels where answers already speak about them.
+/** P(answer | h, evidence) = sum over levels l of P(answer | l) * P(l | h, evidence), from a table of P(level | h);
+ * `likelihood` is P(evidence | level) where answers are already about this condition.
  * @param {import("./pack.js").Observation} observation @param {Table} levels @param {Row} [likelihood] @returns {Table} */
 export function answerTable(observation, levels, likelihood) {
   const said = transposed(observation.answerProbabilities);
   const distinct = levels.distinct.map((row) => {
-    const weighed = likelihood ? timesEach(row, likelihood) : row;
-    const total = sumOf(weighed) || 1;
-    return said.map((column) => sumOfProducts(weighed, column) / total);
+    const joint = likelihood ? timesEach(row, likelihood) : row;
+    const total = sumOf(joint) || 1;
+    return said.map((column) => sumOfProducts(joint, column) / total);
   });
   return { distinct, index: levels.index, entropies: distinct.map(entropy), transposed: transposed(distinct) };
 }
@@ -34,32 +37,32 @@ export function conditionTables(pack, condition, causes) {
   return options.map((option) => tableFor(condition, causes, option));
 }
 
-/** Most causes claim nothing here or what another claims too, so a row is worked out once for each claim.
+/** Most causes leave this condition alone or as another does, so a row is worked out once for each effect.
  * @param {Condition} condition @param {Fault[][]} causes @param {string | null} option @returns {Table} */
 function tableFor(condition, causes, option) {
   /** @type {Row[]} */
   const distinct = [];
   const placeOfRow = new Map();
-  const placeOfClaim = new Map();
-  /** @param {Row[]} claims @returns {number} */
-  const placed = (claims) => {
-    const row = levelDistribution(condition, claims, option);
+  const placeOfEffect = new Map();
+  /** @param {Row[]} effects @returns {number} */
+  const placed = (effects) => {
+    const row = levelDistribution(condition, effects, option);
     const key = row.join();
     if (!placeOfRow.has(key)) placeOfRow.set(key, distinct.push(row) - 1);
     return placeOfRow.get(key);
   };
   const index = causes.map((faults) => {
-    const claims = faults.map((fault) => effectOf(fault, condition, option)).filter(Boolean);
-    if (claims.length > 1) return placed(claims);
-    if (!placeOfClaim.has(claims[0])) placeOfClaim.set(claims[0], placed(claims));
-    return placeOfClaim.get(claims[0]);
+    const effects = faults.map((fault) => effectOf(fault, condition, option)).filter(Boolean);
+    if (effects.length > 1) return placed(effects);
+    if (!placeOfEffect.has(effects[0])) placeOfEffect.set(effects[0], placed(effects));
+    return placeOfEffect.get(effects[0]);
   });
   return { distinct, index, entropies: [], transposed: [] };
 }
 
-/** @param {Condition} condition @param {Row[]} claims @param {string | null} option @returns {Row} */
-function levelDistribution(condition, claims, option) {
-  const levels = claims.length ? noisyMax(claims) : condition.baseline;
+/** @param {Condition} condition @param {Row[]} effects @param {string | null} option @returns {Row} */
+function levelDistribution(condition, effects, option) {
+  const levels = effects.length ? noisyMax(effects) : condition.baseline;
   if (option === null || !condition.allowedOn.size) return levels;
   /** @param {string} level */
   const isPossible = (level) => condition.allowedOn.get(level)?.has(option) ?? true;
@@ -75,11 +78,11 @@ function effectOf(fault, condition, option) {
     return condition.baseline.map((value) => (1 - fault.noiseShare) * value + fault.noiseShare * flat);
   }
   const mine = fault.effects.get(condition.id);
-  const claim = mine?.find((effect) => effect.when?.has(option)) ?? mine?.find((effect) => effect.when === null);
-  return claim?.levels;
+  const effect = mine?.find((effect) => effect.when?.has(option)) ?? mine?.find((effect) => effect.when === null);
+  return effect?.levels;
 }
 
-/** Noisy-MAX: several causes act independently on ordered levels and the most dominant outcome shows.
+/** The distribution of the most dominant of several independent causes on ordered levels: noisy-MAX.
  * @param {Row[]} distributions @returns {Row} */
 function noisyMax(distributions) {
   const below = distributions.map(accumulated).reduce(timesEach);
@@ -90,4 +93,20 @@ function noisyMax(distributions) {
 function accumulated(row) {
   let sum = 0;
   return row.map((value) => (sum += value));
+}
+
+/** Minus the sum of x*log2(x): Shannon's entropy in bits where they sum to one.
+ * @param {Row} probabilities */
+export function entropy(probabilities) {
+  let sum = 0;
+  for (const x of probabilities) if (x > 0) sum += x * Math.log2(x);
+  return -sum;
+}
+
+/** The names, those of the greatest values first; ties keep their order. The last digits of exp and log differ from one
+ * computer to the next and must not decide a tie.
+ * @param {Map<string, number>} values @returns {string[]} */
+export function greatestFirst(values) {
+  const rounded = [...values].map(([name, value]) => ({ name, value: Number(value.toPrecision(RANKED_DIGITS)) }));
+  return rounded.sort((one, other) => other.value - one.value).map(({ name }) => name);
 }

@@ -20,8 +20,8 @@ export function openSite(packTold, pagesTold) {
   const opened = openPack(packTold);
   const regions = new Map();
   for (const [id, profile] of Object.entries(pagesTold.regions)) {
-    const words = new Map(Object.entries(profile.words));
-    regions.set(id, { ...profile, id, region: opened.regions.get(id), words });
+    const terms = new Map(Object.entries(profile.terms));
+    regions.set(id, { ...profile, id, region: opened.regions.get(id), terms });
   }
   return {
     pack: opened.pack,
@@ -75,7 +75,7 @@ function regionOf(site, asked, languages) {
 
 function textsFor(site, region) {
   if (!site.worded.has(region)) {
-    site.worded.set(region, openTexts(site.pages.texts, site.pack, site.regions.get(region).words));
+    site.worded.set(region, openTexts(site.pages.texts, site.pack, site.regions.get(region).terms));
   }
   return site.worded.get(region);
 }

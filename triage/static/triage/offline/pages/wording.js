@@ -1,6 +1,6 @@
-/* The texts of the pages, opened from the bundle, in the words of a region: as `triage/knowledge/wording.py`. */
+/* The texts of the pages, opened from the bundle, in the terms of a region: as `triage/knowledge/wording.py`. */
 
-/** @typedef {Map<string, string>} Words */
+/** @typedef {Map<string, string>} Terms */
 
 const PLACEHOLDER = /(\b[Aa] )?\{([a-z_]*)\}/g;
 const VOWEL = /^[aeiou]/i;
@@ -8,14 +8,14 @@ const SENTENCE_ENDS = /[.?!] $/;
 
 export const ISOLATE = "{isolate}";
 
-/** `text` with the region's words, a capital where a sentence begins and "an" before a vowel.
- * @param {string} text @param {Words} words */
-export function fillWords(text, words) {
+/** `text` with the region's terms, a capital where a sentence begins and "an" before a vowel.
+ * @param {string} text @param {Terms} terms */
+export function fillTerms(text, terms) {
   return text.replace(PLACEHOLDER, (whole, article, name, at) => {
-    const told = words.get(name);
-    if (told === undefined) return whole;
-    if (article) return (VOWEL.test(told) ? `${article[0]}n ` : article) + told;
-    return at === 0 || SENTENCE_ENDS.test(text.slice(0, at)) ? capital(told) : told;
+    const term = terms.get(name);
+    if (term === undefined) return whole;
+    if (article) return (VOWEL.test(term) ? `${article[0]}n ` : article) + term;
+    return at === 0 || SENTENCE_ENDS.test(text.slice(0, at)) ? capital(term) : term;
   });
 }
 
@@ -30,20 +30,20 @@ export function lowerFirst(text) {
 }
 
 /** Texts as the presenters read them. A table has its rows by the ids of the pack, everything else its own ids.
- * @param {object} told `texts` of the bundle @param {import("../engine/pack.js").Pack} pack @param {Words} words */
-export function openTexts(told, pack, words) {
-  const filled = (value) => inWordsOf(value, words);
+ * @param {object} packed `texts` of the bundle @param {import("../engine/pack.js").Pack} pack @param {Terms} terms */
+export function openTexts(packed, pack, terms) {
+  const filled = (value) => withTerms(value, terms);
   const texts = {
-    language: told.language,
-    questions: tableBy(pack.observations, filled(told.questions)),
-    faults: tableBy(pack.faults, filled(told.faults)),
-    flags: tableBy(pack.redFlags, filled(told.flags)),
-    tasks: tableBy(pack.tasks, filled(told.tasks)),
-    families: mapBy(filled(told.families)),
-    gates: mapBy(filled(told.gates)),
-    isolation: filled(told.isolation),
-    start: filled(told.start),
-    readings: mapBy(filled(told.readings)),
+    language: packed.language,
+    questions: tableBy(pack.observations, filled(packed.questions)),
+    faults: tableBy(pack.faults, filled(packed.faults)),
+    flags: tableBy(pack.redFlags, filled(packed.flags)),
+    tasks: tableBy(pack.tasks, filled(packed.tasks)),
+    families: mapBy(filled(packed.families)),
+    gates: mapBy(filled(packed.gates)),
+    isolation: filled(packed.isolation),
+    start: filled(packed.start),
+    readings: mapBy(filled(packed.readings)),
   };
   for (const [id, text] of texts.questions) text.options = optionsOf(pack.observations.get(id), text.options);
   texts.isolation.supplies = mapBy(texts.isolation.supplies);
@@ -61,19 +61,19 @@ function tableBy(shapes, rows) {
   return new Map([...shapes.keys()].map((id, at) => [id, rows[at]]).filter(([, row]) => row));
 }
 
-function optionsOf(observation, words) {
-  return new Map(observation.options.map((option, at) => [option, words[at]]));
+function optionsOf(observation, labels) {
+  return new Map(observation.options.map((option, at) => [option, labels[at]]));
 }
 
-/* Every string in the region's words, and each table as a list of shapes. */
-function inWordsOf(value, words) {
-  if (typeof value === "string") return value.includes("{") ? fillWords(value, words) : value;
-  if (Array.isArray(value)) return value.map((item) => inWordsOf(item, words));
+/* Every string in the region's terms, and each table as a list of shapes. */
+function withTerms(value, terms) {
+  if (typeof value === "string") return value.includes("{") ? fillTerms(value, terms) : value;
+  if (Array.isArray(value)) return value.map((item) => withTerms(item, terms));
   if (!value || typeof value !== "object") return value;
-  if (value.rows) return value.rows.map((row) => row && shapeOf(value.of, inWordsOf(row, words)));
+  if (value.rows) return value.rows.map((row) => row && shapeOf(value.of, withTerms(row, terms)));
   return shapeOf(
     Object.keys(value),
-    Object.values(value).map((item) => inWordsOf(item, words)),
+    Object.values(value).map((item) => withTerms(item, terms)),
   );
 }
 

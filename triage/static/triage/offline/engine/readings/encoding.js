@@ -52,21 +52,21 @@ export function decodeFields(table, text) {
 
 /** The field's number within its limits.
  * @param {FieldTable} table @param {RawFields} raw @param {string} name */
-export function numberIn(table, raw, name) {
+export function readNumber(table, raw, name) {
   if (!raw.has(name)) throw new InvalidReading("missing", name);
   return checkedNumber(table.get(name), name, raw.get(name));
 }
 
 /** The same, or null where the field was left out.
  * @param {FieldTable} table @param {RawFields} raw @param {string} name */
-export function optionalIn(table, raw, name) {
-  return raw.has(name) ? numberIn(table, raw, name) : null;
+export function readOptional(table, raw, name) {
+  return raw.has(name) ? readNumber(table, raw, name) : null;
 }
 
 /** The field's list of numbers, each above the one before it.
  * @param {FieldTable} table @param {RawFields} raw @param {string} name */
-export function numbersIn(table, raw, name) {
-  const found = itemsIn(raw, name).map((item) => checkedNumber(table.get(name), name, item));
+export function readNumbers(table, raw, name) {
+  const found = readItems(raw, name).map((item) => checkedNumber(table.get(name), name, item));
   refuseDisorder(found, name);
   return found;
 }
@@ -74,9 +74,9 @@ export function numbersIn(table, raw, name) {
 /** The list under `first` of pairs whose second part keeps the limits of `second`; first parts rise.
  * @param {FieldTable} table @param {RawFields} raw @param {string} first @param {string} second
  * @returns {[number, number][]} */
-export function pairsIn(table, raw, first, second) {
+export function readPairs(table, raw, first, second) {
   /** @type {[number, number][]} */
-  const found = itemsIn(raw, first).map((item) => {
+  const found = readItems(raw, first).map((item) => {
     const dash = item.indexOf("-");
     if (dash < 0) throw new InvalidReading("not-a-number", first);
     const one = checkedNumber(table.get(first), first, item.slice(0, dash));
@@ -90,7 +90,7 @@ export function pairsIn(table, raw, first, second) {
 }
 
 /** @param {RawFields} raw @param {string} name */
-function itemsIn(raw, name) {
+function readItems(raw, name) {
   if (!raw.has(name)) throw new InvalidReading("missing", name);
   const items = raw.get(name).split("_");
   if (items.length > MAX_ITEMS) throw new InvalidReading("too-many", name);

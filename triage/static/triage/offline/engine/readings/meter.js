@@ -1,8 +1,8 @@
 /* The meter test: what the oven draws, seen at the home's meter. As `triage/engine/readings/meter.py`. */
 
 import { inQuadrature, measured, uniformUncertainty, triangularUncertainty } from "./measured.js";
-import { RATING_LINES, readRating, shareOf } from "./rating.js";
-import { InvalidReading, fieldTable, decodeFields, numberIn, numbersIn, optionalIn } from "./encoding.js";
+import { RATING_FIELDS, readRating, shareOf } from "./rating.js";
+import { InvalidReading, fieldTable, decodeFields, readNumber, readNumbers, readOptional } from "./encoding.js";
 
 /** @typedef {import("./measured.js").Measured} Measured
  * @typedef {import("./encoding.js").RawFields} RawFields
@@ -30,7 +30,7 @@ export const METER_FIELDS = fieldTable(
   ["idle", "i", 0, 30000],
   ["drawing", "j", 0, 30000],
   ["background", "b", 0, 10000],
-  ...RATING_LINES,
+  ...RATING_FIELDS,
 );
 /** @type {Map<string, (raw: RawFields) => [total: Measured, restingShare: number]>} */
 const METHODS = new Map([
@@ -66,7 +66,7 @@ export function readMeter(text) {
 
 /** A display's first figure is exactly that. @param {RawFields} raw @param {string} method */
 function background(raw, method) {
-  const noted = optionalIn(METER_FIELDS, raw, method === "idle" ? "idle" : "background");
+  const noted = readOptional(METER_FIELDS, raw, method === "idle" ? "idle" : "background");
   return noted === null
     ? DEFAULT_BACKGROUND
     : measured(noted, inQuadrature(BACKGROUND_DRIFT_SHARE * noted, BACKGROUND_DRIFT_WATTS));
@@ -75,9 +75,9 @@ function background(raw, method) {
 /** As many intervals as flashes, less one; nobody is sure of the last one either way.
  * @param {RawFields} raw @returns {[Measured, number]} */
 function fromCount(raw) {
-  const flashes = numberIn(METER_FIELDS, raw, "flashes");
-  const seconds = numberIn(METER_FIELDS, raw, "seconds");
-  const perFlash = JOULES_PER_KWH / numberIn(METER_FIELDS, raw, "impulses") / seconds;
+  const flashes = readNumber(METER_FIELDS, raw, "flashes");
+  const seconds = readNumber(METER_FIELDS, raw, "seconds");
+  const perFlash = JOULES_PER_KWH / readNumber(METER_FIELDS, raw, "impulses") / seconds;
   return [
     measured(perFlash * Math.max(flashes - 1, 0), perFlash * uniformUncertainty(1), restingProbability(seconds)),
     0,
@@ -86,11 +86,11 @@ function fromCount(raw) {
 
 /** @param {RawFields} raw @returns {[Measured, number]} */
 function fromTaps(raw) {
-  const taps = numbersIn(METER_FIELDS, raw, "taps");
+  const taps = readNumbers(METER_FIELDS, raw, "taps");
   if (taps.length < MIN_TAPS) throw new InvalidReading("too-few", "taps");
   const intervals = taps.slice(1).map((later, at) => later - taps[at]);
   const usual = median(intervals);
-  const joules = JOULES_PER_KWH / numberIn(METER_FIELDS, raw, "impulses");
+  const joules = JOULES_PER_KWH / readNumber(METER_FIELDS, raw, "impulses");
   const wandering = 1.5 * median(intervals.map((interval) => Math.abs(interval - usual)));
   const spread = inQuadrature(wandering, TAP_SECONDS) / Math.sqrt(intervals.length);
   const watts = joules / usual;
@@ -101,19 +101,19 @@ function fromTaps(raw) {
 /** Two readings of a register that cuts off what lies below its last digit.
  * @param {RawFields} raw @returns {[Measured, number]} */
 function fromRegister(raw) {
-  const before = numberIn(METER_FIELDS, raw, "before");
-  const after = numberIn(METER_FIELDS, raw, "after");
+  const before = readNumber(METER_FIELDS, raw, "before");
+  const after = readNumber(METER_FIELDS, raw, "after");
   if (after < before) throw new InvalidReading("backwards", "after");
-  const hours = numberIn(METER_FIELDS, raw, "minutes") / 60;
-  const digit = 0.1 ** Math.max(decimalsOf(raw.get("before")), decimalsOf(raw.get("after")));
+  const hours = readNumber(METER_FIELDS, raw, "minutes") / 60;
+  const digit = 0.1 ** Math.max(decimals(raw.get("before")), decimals(raw.get("after")));
   const watts = (1000 * (after - before)) / hours;
   return [measured(watts, triangularUncertainty((1000 * digit) / hours), restingProbability(3600 * hours)), 0];
 }
 
 /** @param {RawFields} raw @returns {[Measured, number]} */
 function fromDisplay(raw) {
-  const shown = numberIn(METER_FIELDS, raw, "drawing");
-  numberIn(METER_FIELDS, raw, "idle");
+  const shown = readNumber(METER_FIELDS, raw, "drawing");
+  readNumber(METER_FIELDS, raw, "idle");
   return [measured(shown, inQuadrature(DISPLAY_SHARE * shown, DISPLAY_WATTS)), 0];
 }
 
@@ -123,7 +123,7 @@ function restingProbability(seconds) {
 }
 
 /** @param {string} written */
-function decimalsOf(written) {
+function decimals(written) {
   return (written.replace(",", ".").split(".")[1] ?? "").length;
 }
 

@@ -2,7 +2,7 @@
    names the sources of the numbers. */
 
 import { inQuadrature, measured, uniformUncertainty } from "./measured.js";
-import { optionalIn } from "./encoding.js";
+import { readOptional } from "./encoding.js";
 
 /** @typedef {import("./measured.js").Measured} Measured
  * @typedef {{expected: Measured, known: boolean}} Rating watts at the supply as it is; whether a plate was read */
@@ -15,7 +15,7 @@ const VOLTS_UNCERTAINTY = 2;
 const NOMINAL_VOLTS = 230;
 
 /** @type {[string, string, number, number][]} */
-export const RATING_LINES = [
+export const RATING_FIELDS = [
   ["plate", "p", 200, 8000],
   ["whole-plate", "t", 500, 16000],
   ["rated-volts", "r", 100, 440],
@@ -25,7 +25,7 @@ export const RATING_LINES = [
 /** What the plate and the supply let one expect.
  * @param {import("./encoding.js").FieldTable} table @param {import("./encoding.js").RawFields} raw @returns {Rating} */
 export function readRating(table, raw) {
-  const [plate, whole, ratedVolts, volts] = RATING_LINES.map(([name]) => optionalIn(table, raw, name));
+  const [plate, whole, ratedVolts, volts] = RATING_FIELDS.map(([name]) => readOptional(table, raw, name));
   const rated = ratedAt(plate, whole);
   const [low, high] = plateBand(rated.value);
   const squared = volts === null ? 1 : (volts / (ratedVolts ?? NOMINAL_VOLTS)) ** 2;

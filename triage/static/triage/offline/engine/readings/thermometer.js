@@ -4,7 +4,7 @@
 import { sumOf, sumOfProducts } from "../arithmetic.js";
 import { inQuadrature, measured, uniformUncertainty } from "./measured.js";
 import { normalCdf } from "./normal.js";
-import { fieldTable, decodeFields, numberIn, optionalIn, pairsIn } from "./encoding.js";
+import { fieldTable, decodeFields, readNumber, readOptional, readPairs } from "./encoding.js";
 
 /** @typedef {import("./measured.js").Measured} Measured
  * @typedef {import("./encoding.js").RawFields} RawFields
@@ -35,13 +35,13 @@ export const THERMOMETER_FIELDS = fieldTable(
 /** The temperatures a written reading stands for. @param {string} text @returns {Temperatures} */
 export function readThermometer(text) {
   const raw = decodeFields(THERMOMETER_FIELDS, text);
-  const setPoint = numberIn(THERMOMETER_FIELDS, raw, "set");
-  const [correction, unsure] = instrumentOf(raw);
-  const read = pairsIn(THERMOMETER_FIELDS, raw, "readings", "temperature");
+  const setPoint = readNumber(THERMOMETER_FIELDS, raw, "set");
+  const [correction, unsure] = instrument(raw);
+  const read = readPairs(THERMOMETER_FIELDS, raw, "readings", "temperature");
   /** @type {Point[]} */
   const points = read.map(([time, value]) => [time, value + correction]);
   const weights = points.map(([time]) => settledShare(time));
-  const [mean, swing] = extremesOf(points, weights);
+  const [mean, swing] = extremes(points, weights);
   const unsureMean = inQuadrature(mean.uncertainty, unsure);
   const highest = Math.max(...points.map(([, value]) => value));
   const last = points.at(-1)[1];
@@ -49,7 +49,7 @@ export function readThermometer(text) {
     ["offset", measured(mean.value - setPoint, unsureMean)],
     ["swing", swing],
     ["climb", measured(last - setPoint - 2 * (highest - last), unsure)],
-    ["duty", dutyOf(points, weights)],
+    ["duty", duty(points, weights)],
   ]);
   return {
     points,
@@ -94,9 +94,9 @@ export function wholeCycles(points) {
 
 /** What to add to each reading, and the standard uncertainty that is common to all of them.
  * @param {RawFields} raw @returns {[correction: number, uncertainty: number]} */
-function instrumentOf(raw) {
-  const tolerance = optionalIn(THERMOMETER_FIELDS, raw, "tolerance") || DIAL_TOLERANCE_KELVIN;
-  const boiling = optionalIn(THERMOMETER_FIELDS, raw, "boiling");
+function instrument(raw) {
+  const tolerance = readOptional(THERMOMETER_FIELDS, raw, "tolerance") || DIAL_TOLERANCE_KELVIN;
+  const boiling = readOptional(THERMOMETER_FIELDS, raw, "boiling");
   if (boiling === null) return [0, uniformUncertainty(tolerance)];
   return [
     BOILING_CELSIUS - boiling,
@@ -111,7 +111,7 @@ function settledShare(time) {
 
 /** The middle of the extremes and their distance, each with what the number of readings leaves open.
  * @param {Point[]} points @param {number[]} weights @returns {[mean: Measured, swing: Measured]} */
-function extremesOf(points, weights) {
+function extremes(points, weights) {
   const count = sumOf(weights);
   const values = points.map(([, value]) => value);
   const centre = count ? sumOfProducts(weights, values) / count : values.at(-1);
@@ -134,7 +134,7 @@ function unsureMiddle(swing, count) {
 
 /** The share of the steady time without a fall; each step counts as a fall as far as it surely is one.
  * @param {Point[]} points @param {number[]} weights */
-function dutyOf(points, weights) {
+function duty(points, weights) {
   let steady = 0;
   let falling = 0;
   let steps = 0;

@@ -19,7 +19,7 @@ export function callsFor({ region }, wanted) {
 export function numbersNotShown({ region }, wanted) {
   const contacts = {
     gas: { kind: "gas", how: region.gas_text },
-    network: { kind: "network", name: region.words.get("network"), how: region.network_text },
+    network: { kind: "network", name: region.terms.get("network"), how: region.network_text },
   };
   return [...new Set(wanted)].filter((name) => contacts[name] && !region[name]).map((name) => contacts[name]);
 }

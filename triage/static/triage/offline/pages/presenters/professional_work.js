@@ -1,6 +1,6 @@
 /* Work that is not the householder's, and whose it is: as `triage/check_pages/presenters/professional_work.py`. */
 
-import { fillWords } from "../wording.js";
+import { fillTerms } from "../wording.js";
 
 export const HOUSEHOLDER = "householder";
 
@@ -12,7 +12,7 @@ const MIN_CHANCE_NAMED = 0.08;
 
 /** Who it is in this region's words, with an article. */
 export function personLabel(checkRequest, who) {
-  return fillWords(checkRequest.site.pages.persons[who], checkRequest.region.words);
+  return fillTerms(checkRequest.site.pages.persons[who], checkRequest.region.terms);
 }
 
 /** The jobs the likely causes lead to, the likeliest first, each named once. */

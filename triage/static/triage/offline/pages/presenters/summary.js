@@ -54,7 +54,7 @@ function complaintLabel(checkRequest) {
     const fits =
       complaint.option === answers.get(OPENING) && [...complaint.answers].every(([o, told]) => answers.get(o) === told);
     const { size } = complaint.answers;
-    if (fits && (!best || size > best.size)) best = { size, words: checkRequest.texts.start.entries[at].words };
+    if (fits && (!best || size > best.size)) best = { size, words: checkRequest.texts.start.entries[at].label };
   });
   if (best) return best.words;
   return answers.has(OPENING)

@@ -104,7 +104,7 @@ function whyClosed(checkRequest, task, offered) {
     const given = task.gates.map((gate) => checkRequest.answers.get(gate));
     return given.includes("no") || given.includes("unsure") ? "not-yet" : "unanswered";
   }
-  if (checkRequest.check.region.removes.has(task.id)) return "removed";
+  if (checkRequest.check.region.removedTasks.has(task.id)) return "removed";
   return checkRequest.step.kind === "question" ? "too-early" : "not-now";
 }
 

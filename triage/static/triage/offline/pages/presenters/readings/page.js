@@ -18,7 +18,7 @@ export function readingPage(checkRequest, kind) {
   }
   const tasks = tasksOf(checkRequest, kind);
   const [first] = tasks;
-  const removed = checkRequest.check.region.removes.has(first.id);
+  const removed = checkRequest.check.region.removedTasks.has(first.id);
   const opened = isOpen(checkRequest, first) && !removed;
   const measured = new Set(tasks.flatMap((task) => measuredBy(checkRequest.pack, task)));
   const here = (more) => checkRequest.links.reading(kind, more);

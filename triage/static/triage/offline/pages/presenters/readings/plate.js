@@ -12,7 +12,8 @@ export function withUsualVolts(checkRequest, { figures }) {
 
 /* The highest voltage an oven is rated for there: 240 of "120/240 V", but 230 of "230/400 V". */
 export function usualVolts(checkRequest) {
-  const volts = /([0-9/-]+) ?V/.exec(checkRequest.region.nominal)?.[1].split(/[/-]/).filter(Boolean).map(Number) ?? [];
+  const volts =
+    /([0-9/-]+) ?V/.exec(checkRequest.region.nominal_voltage)?.[1].split(/[/-]/).filter(Boolean).map(Number) ?? [];
   const fitting = volts.filter((one) => one <= ONE_APPLIANCE);
   return fitting.length ? Math.max(...fitting) : USUAL_VOLTS;
 }

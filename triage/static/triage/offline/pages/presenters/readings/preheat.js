@@ -1,7 +1,7 @@
 /* The preheat test: minutes from cold to the set heat, beside what the oven's power and size need. As
    `triage/check_pages/presenters/readings/preheat.py`. */
 
-import { CLOCK_MINUTES_UNCERTAINTY, PREHEAT_FIELDS, readPreheat } from "../../../engine/readings/preheat.js";
+import { CLOCK_UNCERTAINTY_MINUTES, PREHEAT_FIELDS, readPreheat } from "../../../engine/readings/preheat.js";
 import { encode } from "../../../engine/readings/encoding.js";
 import { minutesLine } from "../../drawings/minutes_line.js";
 import { roundHalfEven, sixDigits } from "../../rounding.js";
@@ -22,7 +22,7 @@ export const PREHEAT = {
     const high = needed.value + 2 * needed.uncertainty;
     const waiting = ratio.pLowerBound > 0;
     const length = Math.min(Math.max(MARGIN * minutes, MARGIN * high, MIN_MINUTES), MAX_MINUTES);
-    const seen = [Math.max(minutes - CLOCK_MINUTES_UNCERTAINTY, 0), minutes + CLOCK_MINUTES_UNCERTAINTY, waiting];
+    const seen = [Math.max(minutes - CLOCK_UNCERTAINTY_MINUTES, 0), minutes + CLOCK_UNCERTAINTY_MINUTES, waiting];
     const stretches = [{ start: low, end: Math.min(high, length), kind: "plate", name: "needed" }];
     const facts = {
       kind: "preheat",
