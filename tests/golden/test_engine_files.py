@@ -3,7 +3,6 @@
 import ast
 import gzip
 import re
-from itertools import chain
 from pathlib import Path
 
 from tests.golden.node import bundled
@@ -42,12 +41,10 @@ def test_the_modules_are_named_as_pythons():
 
 def names_in(path):
     """What a Python module defines, as JavaScript would write it."""
-    tree = ast.walk(ast.parse(path.read_text("utf-8")))
-    named = [node.name for node in tree if isinstance(node, ast.FunctionDef | ast.ClassDef)]
-    constants = re.findall(
-        r"^([A-Z][A-Z_]+)\b[^=\n]*=|^([A-Z][A-Z_]+), ([A-Z][A-Z_]+) =", path.read_text("utf-8"), re.MULTILINE
-    )
-    return {re.sub(r"_(.)", lambda letter: letter[1].upper(), name) for name in named} | set(chain(*constants))
+    tree = list(ast.walk(ast.parse(path.read_text("utf-8"))))
+    named = {node.name for node in tree if isinstance(node, ast.FunctionDef | ast.ClassDef)}
+    stored = {node.id for node in tree if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Store)}
+    return {re.sub(r"_(.)", lambda letter: letter[1].upper(), name) for name in named} | stored
 
 
 def test_what_a_module_exports_is_named_as_in_pythons():
