@@ -5,7 +5,7 @@ from typing import Literal
 
 from triage.check_pages.presenters.isolation import FullIsolation, Instruction
 from triage.check_pages.presenters.problems import ProblemNote
-from triage.check_pages.reading_pages import ReadingForm
+from triage.check_pages.presenters.readings.form import ReadingForm
 from triage.check_pages.view_models import Caution, Choice, GateState
 
 ClosedBecause = Literal["", "not-yet", "unanswered", "removed", "too-early", "not-now"]

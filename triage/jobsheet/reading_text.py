@@ -1,14 +1,12 @@
 """A written reading in a few words, alike on every page, sheet and message: the value, and what it may be out by.
 
-The figures are worked out here; `templates/triage/_reading_text.html` puts them in words, on the phone as well.
+The figures are worked out here; `templates/triage/sentences/reading.txt` puts them in words, on the phone as well.
 "±" is two standard uncertainties: the true value lies within it about 19 times in 20. Temperatures stand in both
 units, because a sheet may be read elsewhere than it was written.
 """
 
 from collections.abc import Mapping
 
-from django.template import Context
-from django.template.loader import get_template
 from django.utils.translation import gettext_lazy as _
 
 from triage.engine.pack import MeasurementSpec
@@ -17,14 +15,13 @@ from triage.engine.readings.encoding import decode_fields
 from triage.engine.readings.gasket import SEAL_PLACES, Gasket
 from triage.engine.readings.meter import Power
 from triage.engine.readings.preheat import Preheat
-from triage.engine.readings.run_on import ENDLESS_MINUTES, RUN_ON_FIELDS, RunOn
-from triage.engine.readings.run_on import read_run_on as read_run_on
+from triage.engine.readings.run_on import ENDLESS_MINUTES, RUN_ON_FIELDS, RunOn, read_run_on
 from triage.engine.readings.thermometer import Temperatures
+from triage.jobsheet.sentences import sentence
 from triage.knowledge.library import library
 
 A_KILOWATT = 1000.0
 ONLY_A_FLOOR = 0.5
-TEMPLATE = "triage/_reading_text.html"
 PLACE_NAMES = {
     "top-left": _("top left"),
     "top": _("top"),
@@ -53,18 +50,12 @@ def answer_in_figures(observation: str, answer: str) -> str | None:
 
 def reading_text(measurement: MeasurementSpec, text: str) -> str:
     """The reading as far as this measurement uses it. Raises InvalidReading."""
-    return filled(_facts(measurement, text))
+    return sentence("reading", reading=_facts(measurement, text))
 
 
 def run_on_text(text: str) -> str:
     """What was heard, as it was heard. Raises InvalidReading."""
-    return filled(_run_on_facts(text))
-
-
-def filled(facts: Facts) -> str:
-    """One line of plain text."""
-    template = get_template(TEMPLATE).template  # type: ignore[attr-defined]
-    return " ".join(template.render(Context({"reading": facts}, autoescape=False)).split())
+    return sentence("reading", reading=_run_on_facts(text))
 
 
 def power_text(watts: Measured) -> str:

@@ -10,7 +10,7 @@ from typing import Any
 from django.urls import reverse
 from django.utils.translation import get_language_bidi, gettext, ngettext, override
 
-from triage.check_pages.presenters.prices import SIGNS as CURRENCY_SIGNS
+from triage.check_pages.presenters.prices import CURRENCY_SIGNS
 from triage.check_pages.presenters.professional_work import PERSONS
 from triage.check_pages.view_models import SIGNS
 from triage.conf import DEFAULT_REGION
@@ -23,7 +23,10 @@ from triage.offline.page_texts import page_regions, page_texts
 from triage.offline.sentences import extract_messages, plural_table, presenter_sources
 
 PAGES = ("start", "danger", "question", "make_safe", "advice", "task", "reading", "exit")
-STANDALONE_PAGES = ("404", "_reading_text", "sentences/share.txt", "summary/long.txt", "summary/unfinished.txt")
+STANDALONE_PAGES = (
+    *("404", "sentences/money.txt", "sentences/reading.txt", "sentences/share.txt"),
+    *("summary/long.txt", "summary/unfinished.txt"),
+)
 # In an address, "x" stands for the name of a task or of a way out; the phone reads a star.
 PARAMETRISED_ROUTES = {"task": "household-task", "reading": "household-reading", "exit": "household-exit"}
 ROUTES = {

@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.check_pages.fragments import words_of
 from tests.household.checks_done import answers_of, at
 from triage.check_pages.presenters.costs_form import read_form
 
@@ -13,7 +14,8 @@ def form(check_request, region="gb-eng", **typed):
 
 
 def problems(found):
-    return {field.name: field.problem for field in (*found.fields, *found.label_fields) if field.problem}
+    fields = (*found.fields, *found.label_fields)
+    return {field.name: words_of("costs_error", error=field.error) for field in fields if field.error}
 
 
 def test_nothing_has_to_be_typed(check_request):

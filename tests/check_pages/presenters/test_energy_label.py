@@ -2,9 +2,9 @@
 
 import pytest
 
+from tests.check_pages.fragments import lines_of, words_of
 from tests.household.checks_done import at
-from triage.check_pages.costs_page import CostsPage
-from triage.check_pages.presenters.energy_label import label_page
+from triage.check_pages.presenters.energy_label import LabelPage, label_page
 from triage.check_pages.presenters.question import DangerPage
 
 ALONE = {"danger": "none"}
@@ -15,14 +15,14 @@ def page(check_request, answers=ALONE, **typed):
 
 
 def lines(check_request, **typed):
-    return [line for part in page(check_request, **typed).parts for line in part.lines]
+    return lines_of("energy_label", label=page(check_request, **typed).label)
 
 
 def test_the_danger_signs_come_first_and_lead_here(check_request):
     signs = page(check_request, {})
     assert isinstance(signs, DangerPage)
     assert signs.none.href == "/check/costs/?region=gb-eng&danger=none"
-    assert isinstance(page(check_request), CostsPage)
+    assert isinstance(page(check_request), LabelPage)
 
 
 # Energy class, volume and energy for one cycle as public product sheets print them, with the index they print; seen.
@@ -48,14 +48,14 @@ def test_a_label_that_contradicts_itself_is_found_out(check_request):
 
 def test_one_number_alone_says_nothing_and_stays(check_request):
     found = page(check_request, litres="73", cycle="0")
-    assert found.parts == []
-    told = {field.name: (field.value, field.problem) for field in found.label_fields}
-    assert told["cost-litres"] == ("73", "")
-    assert told["cost-cycle"] == ("0", "This cannot be less than 0.1. Check the number.")
+    assert found.label is None
+    litres, cycle, _ = found.form.label_fields
+    assert (litres.value, litres.error) == ("73", None)
+    assert cycle.value == "0"
+    assert words_of("costs_error", error=cycle.error) == "This cannot be less than 0.1. Check the number."
 
 
 def test_nothing_but_the_label_is_asked_and_the_rest_goes_along_unseen(check_request):
     found = page(check_request, use="4", kwh="x")
-    assert found.fields == []
-    assert found.kept == [("region", "gb-eng"), ("danger", "none"), ("cost-use", "4"), ("cost-kwh", "x")]
-    assert found.back.href == "/?region=gb-eng&danger=none"
+    assert found.hidden == [("region", "gb-eng"), ("danger", "none"), ("cost-use", "4"), ("cost-kwh", "x")]
+    assert found.check_href == "/?region=gb-eng&danger=none"

@@ -2,8 +2,9 @@
 
 import pytest
 
+from tests.check_pages.fragments import lines_of, words_of
 from tests.household.checks_done import answers_of, at
-from triage.check_pages.presenters.prices import currency_of, has_prices, money, price_lines, rounded
+from triage.check_pages.presenters.prices import currency_of, has_prices, money, prices_of, rounded
 from triage.engine.repairs import Range
 
 ELEMENT = answers_of("fan-element-open", "no-heat")
@@ -35,7 +36,7 @@ def test_two_ends_that_round_to_one_are_told_once(check_request):
 
 def test_a_price_is_a_range_with_the_cost_of_a_visit_for_nothing(check_request):
     seen = check_request(at("/check/", ELEMENT))
-    lines = price_lines(seen)
+    lines = lines_of("prices", prices=prices_of(seen))
     assert lines[0].startswith("If somebody comes, the whole job usually costs about £")
     assert lines[1] == "A visit that finds nothing to repair costs about £40 to £110."
 
@@ -43,7 +44,7 @@ def test_a_price_is_a_range_with_the_cost_of_a_visit_for_nothing(check_request):
 @pytest.mark.parametrize("region", ["se", "ca", "iec"])
 def test_no_price_of_another_currency_is_shown(check_request, region):
     seen = check_request(at("/check/", ELEMENT, region))
-    text = " ".join(price_lines(seen))
+    text = words_of("prices", prices=prices_of(seen))
     assert text.startswith("We have no prices for this place.")
     assert "times that charge" in text
     assert not any(sign in text for sign in "£€$")
@@ -51,7 +52,7 @@ def test_no_price_of_another_currency_is_shown(check_request, region):
 
 def test_a_call_out_charge_that_is_known_gives_the_price_anywhere(check_request):
     seen = check_request(at("/check/", ELEMENT, "se"))
-    assert price_lines(seen, 800.0)[0].endswith(" SEK.")
+    assert prices_of(seen, 800.0).job.endswith(" SEK")
     assert currency_of(seen.region) == "SEK"
 
 

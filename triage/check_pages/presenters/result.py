@@ -11,7 +11,7 @@ from triage.check_pages.presenters.answers import DID, Answered, answers_so_far
 from triage.check_pages.presenters.causes import Cause, causes_of
 from triage.check_pages.presenters.flags import FlagNote, flag_note
 from triage.check_pages.presenters.phone_numbers import PhoneNumber, calls_for
-from triage.check_pages.presenters.prices import has_prices, price_lines
+from triage.check_pages.presenters.prices import Prices, has_prices, prices_of
 from triage.check_pages.presenters.problems import ProblemNote, problem_notes
 from triage.check_pages.presenters.professional_work import (
     PREPARATION,
@@ -81,7 +81,7 @@ class ResultPage:
     tasks: list[TaskLink] = field(default_factory=list)
     jobs: list[ProfessionalJob] = field(default_factory=list)
     preparation: tuple[str, ...] = ()
-    cost_lines: list[str] = field(default_factory=list)
+    prices: Prices | None = None
     costs_href: str = ""
     summary: CheckSummary | None = None
 
@@ -134,7 +134,7 @@ def _unsolved(page: ResultPage, check_request: CheckRequest, step: Result) -> Re
         tasks=[_task_link(check_request, task) for task in step.tasks],
         jobs=jobs,
         preparation=PREPARATION if jobs else (),
-        cost_lines=price_lines(check_request) if priced else [],
+        prices=prices_of(check_request) if priced else None,
         costs_href=check_request.links.costs() if priced else "",
         summary=summary_of(check_request),
     )

@@ -9,8 +9,7 @@ from triage.check_pages.page_models import ClosedBecause, Gate, TaskPage
 from triage.check_pages.presenters.answers import DID, answer_label
 from triage.check_pages.presenters.isolation import full_isolation, instructions
 from triage.check_pages.presenters.problems import problem_notes
-from triage.check_pages.presenters.readings.form import measured_by, reading_form
-from triage.check_pages.reading_pages import ReadingForm
+from triage.check_pages.presenters.readings.form import ReadingForm, measured_by, reading_form
 from triage.check_pages.request import CheckRequest
 from triage.check_pages.view_models import SIGNS, Caution, Choice, GateState
 from triage.engine import CANT_TELL, Question, Result, Task, gate_answers, is_open

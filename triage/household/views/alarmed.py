@@ -6,7 +6,7 @@ from django.http import HttpRequest, HttpResponseRedirect
 from django.http.response import HttpResponseBase
 from django_htmx.http import HttpResponseClientRedirect
 
-from triage.check_pages.reading_pages import ReadingResult
+from triage.check_pages.presenters.readings.form import ReadingResult
 from triage.web.rendering import StepRequest
 
 

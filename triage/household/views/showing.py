@@ -6,9 +6,10 @@ from django.http import HttpRequest, HttpResponse
 from django.http.response import HttpResponseBase
 
 from triage.check_pages.caching import let_caches_keep
-from triage.check_pages.costs_page import CostsPage
 from triage.check_pages.page_models import ReadingPage, TaskPage
+from triage.check_pages.presenters.costs import CostsPage
 from triage.check_pages.presenters.emergency import EmergencyPage
+from triage.check_pages.presenters.energy_label import LabelPage
 from triage.check_pages.presenters.out_of_scope import OutOfScopePage
 from triage.check_pages.presenters.phone_numbers import emergency_call
 from triage.check_pages.presenters.question import DangerPage, QuestionPage
@@ -30,6 +31,7 @@ Page = (
     | ReadingPage
     | OutOfScopePage
     | CostsPage
+    | LabelPage
 )
 TEMPLATES: dict[type[Page], str] = {
     StartPage: "start",
@@ -41,6 +43,7 @@ TEMPLATES: dict[type[Page], str] = {
     ReadingPage: "reading",
     OutOfScopePage: "exit",
     CostsPage: "costs",
+    LabelPage: "costs",
 }
 
 

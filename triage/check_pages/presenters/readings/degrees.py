@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from decimal import Decimal
 
-from triage.check_pages.presenters.readings.fields import Scale
+from triage.check_pages.form_fields import Scale
 from triage.check_pages.region import HasRegion
 
 A_TENTH = Decimal("0.1")

@@ -9,31 +9,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
-Text = str | Promise
-Mode = Literal["decimal", "numeric", "text"]
-"""The keyboard that a phone shows."""
-Scale = Literal["", "temperature", "difference"]
-"""What is typed in the degrees of the region and kept in Celsius or kelvin."""
+from triage.check_pages.form_fields import InputField, Text
+
 Tool = Literal["", "meter", "thermometer", "run-on", "preheat"]
 """What counts or keeps the time on the phone beside the form."""
-
-
-@dataclass(frozen=True)
-class InputField:
-    """One figure to type, or a box to tick. `limits` names its limits in the reading's table where they are another
-    field's."""
-
-    name: str
-    label: Text
-    hint: Text = ""
-    unit: str = ""
-    mode: Mode = "decimal"
-    scale: Scale = ""
-    tick: bool = False
-    limits: str = ""
 
 
 @dataclass(frozen=True)

@@ -5,16 +5,17 @@ which one was measured, such as the setting that was on.
 """
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 
+from triage.check_pages.drawings.drawing import Drawing
+from triage.check_pages.form_fields import BoundField, FieldError
 from triage.check_pages.presenters.readings.degrees import Degrees, degrees_of
 from triage.check_pages.presenters.readings.fields import FORMS
-from triage.check_pages.presenters.readings.form_input import READ, SENT, FormInput, bound_groups, error
-from triage.check_pages.presenters.readings.gasket import door_places
-from triage.check_pages.presenters.readings.interpretation import interpret
+from triage.check_pages.presenters.readings.form_input import READ, SENT, BoundGroup, FormInput, bound_groups, error
+from triage.check_pages.presenters.readings.gasket import DoorPlace, door_places
+from triage.check_pages.presenters.readings.interpretation import Interpretation, interpret
 from triage.check_pages.presenters.readings.kinds import KINDS
 from triage.check_pages.presenters.readings.plate import usual_volts
-from triage.check_pages.reading_pages import BoundField, BoundGroup, ReadingForm, ReadingResult
 from triage.check_pages.request import CheckRequest
 from triage.engine.answers import applies, ruled_out
 from triage.engine.pack import Observation, Pack, Task
@@ -25,6 +26,38 @@ FOR = "for"
 CHEAP_TOLERANCE = 10.0  # K
 # Where a list of readings is typed in rows, the field of its first one.
 FIRST_FIELD = {"readings": "time-1", "temperature": "shown-1"}
+
+
+@dataclass(frozen=True)
+class ReadingResult:
+    """The value with what it may be out by, which answers it fits, its picture, and the way on into the check;
+    `has_range` where the value is given with ±.
+
+    `alarm` where the figures raise a red flag: then nothing of this is shown and the check is opened with them.
+    """
+
+    headline: str
+    interpretations: list[Interpretation]
+    drawing: Drawing
+    has_range: bool
+    continue_href: str
+    alarm: bool = False
+
+
+@dataclass(frozen=True)
+class ReadingForm:
+    """The form of a reading, with `hidden` fields. Once it was sent there is a result, or it was `empty`, or there are
+    errors, each with the label of its field where that is not part of the sentence."""
+
+    kind: str
+    intro: str
+    action: str
+    hidden: list[tuple[str, str]]
+    groups: list[BoundGroup]
+    places: list[DoorPlace]
+    empty: bool = False
+    errors: list[tuple[str, FieldError]] = field(default_factory=list)
+    result: ReadingResult | None = None
 
 
 def measured_by(pack: Pack, task: Task) -> list[Observation]:
@@ -72,7 +105,7 @@ def _with_outcome(
     observations: Sequence[Observation],
 ) -> ReadingForm:
     """The form with what is wrong or missing, or else with the result."""
-    labels = {field.name: field.label for group in form.groups for field in group.fields}
+    labels = {one.name: one.label for group in form.groups for one in group.fields}
     if found.errors:
         return replace(form, errors=[(labels[READ + name], wrong) for name, wrong in found.errors.items()])
     text = KINDS[form.kind].write(check_request, found)

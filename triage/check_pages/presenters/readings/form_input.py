@@ -4,9 +4,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
 
+from triage.check_pages.form_fields import BoundField, FieldError, InputField, Text
 from triage.check_pages.presenters.readings.degrees import Degrees
-from triage.check_pages.presenters.readings.fields import FieldGroup, FormTexts, InputField, Text
-from triage.check_pages.reading_pages import BoundField, BoundGroup, FieldError
+from triage.check_pages.presenters.readings.fields import FieldGroup, FormTexts, Tool
 from triage.check_pages.typed_number import ParseFailure, read_number
 from triage.engine.readings.encoding import MAX_ITEMS, Field
 
@@ -15,6 +15,19 @@ SENT = READ + "form"  # stands in every form, so that an empty form that was sen
 MIN_ROWS, SPARE_ROWS = 6, 2
 MAX_ROWS = MAX_ITEMS + 1  # one more than can be used, so that it is there to be refused
 MAX_QUOTED = 20
+
+
+@dataclass(frozen=True)
+class BoundGroup:
+    """Fields that belong together; one with a `summary` is folded until it is `open`. With `columns` the fields stand
+    in rows under these names, as many to a row as there are names."""
+
+    fields: list[BoundField]
+    heading: str = ""
+    summary: str = ""
+    open: bool = True
+    tool: Tool = ""
+    columns: tuple[str, ...] = ()
 
 
 @dataclass

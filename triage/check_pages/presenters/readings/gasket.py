@@ -1,9 +1,10 @@
 """The seal test: eight places round the door to tick, on a drawing of the door."""
 
+from dataclasses import dataclass
+
 from triage.check_pages.drawings.door_diagram import door_diagram
 from triage.check_pages.drawings.drawing import Drawing
 from triage.check_pages.presenters.readings.form_input import READ, FormInput
-from triage.check_pages.reading_pages import DoorPlace
 from triage.check_pages.region import HasRegion
 from triage.check_pages.request import CheckRequest
 from triage.engine.readings.gasket import SEAL_PLACES, encode_gasket, read_gasket
@@ -11,6 +12,15 @@ from triage.jobsheet.reading_text import PLACE_NAMES, places_text
 
 NO_BOTTOM = "no-bottom"
 BOTTOM = "bottom"
+
+
+@dataclass(frozen=True)
+class DoorPlace:
+    """One place round the door to tick where the seal lets something through."""
+
+    name: str
+    label: str
+    ticked: bool
 
 
 def door_places(found: FormInput) -> list[DoorPlace]:

@@ -68,9 +68,10 @@ export function fillNodes(sources, scope, nodes) {
   return text;
 }
 
-/** The same as plain text, in which nothing is escaped. @param {Sources} sources @param {object} scope @param {Node[]} nodes */
-export function fillPlain(sources, scope, nodes) {
-  return fillNodes({ ...sources, isPlain: true }, scope, nodes);
+/** What a template says as plain text, in which nothing is escaped; named without ".txt".
+ * @param {Sources} sources @param {string} template @param {object} facts @returns {string} */
+export function plainText(sources, template, facts) {
+  return fillNodes({ ...sources, isPlain: true }, scopeOf(facts), sources.templates[`${template}.txt`]);
 }
 
 /** A scope with nothing in it but these values. @param {object} values */

@@ -1,10 +1,11 @@
-/* Prices in words: always a range, rounded, in the region's own currency. As `triage/check_pages/presenters/prices.py`
+/* Prices: always a range, rounded, in the region's own currency. As `triage/check_pages/presenters/prices.py`
    and, for the range itself, `triage/engine/repair_or_replace.py`. */
 
+import { plainText } from "../filling.js";
 import { roundHalfEven } from "../rounding.js";
 
 /** @typedef {[number, number]} Span from the least to the most
- * @typedef {[number, Span][]} ValueOfInformation the chance of each range of what a repair costs */
+ * @typedef {[number, Span][]} PriceDistribution the chance of each range of what a repair costs */
 
 const CALL_OUT_CLASS = "p0";
 const LOW_TAIL = 0.1;
@@ -14,43 +15,29 @@ const FIVES = 5;
 const FIVES_FROM = 20;
 const HUNDRED = 100;
 
-/** What a visit may come to, in money or else in call-out charges. */
-export function priceLines(checkRequest) {
+/** What a repair may come to: the whole job and a visit that finds nothing to repair; where no money is known, how many
+ * times the call-out charge. */
+export function pricesOf(checkRequest) {
   const { costs } = checkRequest.site.pages;
   const classes = costs.prices[currencyOf(checkRequest.region)];
-  const range = usualRange(repairOutlook(checkRequest.check.belief, classes ?? costs.call_outs));
-  if (!classes) {
-    const times = checkRequest.say("%(low)s to %(high)s", { low: range[0].toFixed(1), high: range[1].toFixed(1) });
-    return [
-      checkRequest.say("We have no prices for this place. Ask what a call-out costs before anybody comes."),
-      checkRequest.say("The whole job then usually costs %(times)s times that charge.", { times }),
-    ];
-  }
-  const visitOnly = moneyWords(checkRequest, classes[CALL_OUT_CLASS]);
-  return [
-    checkRequest.say("If somebody comes, the whole job usually costs %(range)s.", {
-      range: moneyWords(checkRequest, range),
-    }),
-    checkRequest.say("A visit that finds nothing to repair costs %(range)s.", { range: visitOnly }),
-    checkRequest.say("Eight in ten ovens that answer like this lie in that range. Agree a price before work starts."),
-  ];
+  const range = usualRange(priceDistribution(checkRequest.check.belief, classes ?? costs.call_outs));
+  if (!classes) return { times_low: range[0].toFixed(1), times_high: range[1].toFixed(1) };
+  return { job: moneyText(checkRequest, range), visit: moneyText(checkRequest, classes[CALL_OUT_CLASS]) };
 }
 
 function currencyOf(region) {
   return region.territory ? region.currency : "";
 }
 
-function moneyWords(checkRequest, span) {
-  const signs = checkRequest.site.pages.currency_signs;
-  const currency = currencyOf(checkRequest.region);
+function moneyText({ site: { pages }, region }, span) {
+  const signs = pages.currency_signs;
+  const currency = currencyOf(region);
   const [low, high] = span.map(roundedPrice);
-  const words = {
-    low: withCurrency(signs, low, currency in signs ? currency : ""),
+  const least = withCurrency(signs, low, currency in signs ? currency : "");
+  return plainText(pages, "sentences/money", {
+    low: low === high ? "" : least,
     high: withCurrency(signs, high, currency),
-  };
-  return low === high
-    ? checkRequest.say("about %(high)s", words)
-    : checkRequest.say("about %(low)s to %(high)s", words);
+  });
 }
 
 function withCurrency(signs, amount, currency) {
@@ -64,7 +51,7 @@ function roundedPrice(amount) {
 }
 
 /* Two faults at once cost at least the dearer, at most both. Causes with one range are told as one. */
-function repairOutlook({ model, probabilities }, prices) {
+function priceDistribution({ model, probabilities }, prices) {
   const found = new Map();
   model.hypotheses.forEach(({ faults }, h) => {
     const each = faults.map((fault) => prices[model.pack.faults.get(fault).priceClass]);

@@ -1,4 +1,4 @@
-/* A written reading in a few words: as `triage/jobsheet/reading_text.py`. The words stand in `_reading_text.html`. */
+/* A written reading in a few words: as `triage/jobsheet/reading_text.py`. The words stand in `sentences/reading.txt`. */
 
 import { readGasket, SEAL_PLACES } from "../../engine/readings/gasket.js";
 import { readMeter } from "../../engine/readings/meter.js";
@@ -6,7 +6,7 @@ import { readPreheat } from "../../engine/readings/preheat.js";
 import { RUN_ON_FIELDS, readRunOn, ENDLESS_MINUTES } from "../../engine/readings/run_on.js";
 import { readThermometer } from "../../engine/readings/thermometer.js";
 import { decodeFields, InvalidReading } from "../../engine/readings/encoding.js";
-import { fillPlain, scopeOf } from "../filling.js";
+import { plainText } from "../filling.js";
 import { fixed, roundHalfEven, sixDigits } from "../rounding.js";
 
 const A_KILOWATT = 1000;
@@ -35,8 +35,7 @@ export function answerInFigures(checkRequest, observation, answer) {
 /** The reading as far as this measurement uses it, in one line. Throws where it cannot be read. */
 export function readingText(checkRequest, text, { kind, quantity }) {
   const { pages } = checkRequest.site;
-  const scope = scopeOf({ reading: { kind, quantity, ...FACTS[kind](text, pages) } });
-  return fillPlain(pages, scope, pages.templates._reading_text).trim().replace(/\s+/g, " ");
+  return plainText(pages, "sentences/reading", { reading: { kind, quantity, ...FACTS[kind](text, pages) } });
 }
 
 /** Watts below one kilowatt, else kilowatts; never below nothing. */

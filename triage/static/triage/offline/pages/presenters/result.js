@@ -6,7 +6,7 @@ import { answersSoFar, DID } from "./answers.js";
 import { causesOf } from "./causes.js";
 import { flagNote } from "./flags.js";
 import { callsFor } from "./phone_numbers.js";
-import { priceLines } from "./prices.js";
+import { pricesOf } from "./prices.js";
 import { problemNotes } from "./problems.js";
 import { HOUSEHOLDER, localRules, PREPARATION, personLabel, professionalJobs } from "./professional_work.js";
 import { summaryOf } from "./summary.js";
@@ -66,7 +66,7 @@ function unsolvedFacts(checkRequest, step) {
     tasks: step.tasks.map((task) => taskLink(checkRequest, task)),
     jobs,
     preparation: jobs.length ? PREPARATION : [],
-    cost_lines: priced ? priceLines(checkRequest) : [],
+    prices: priced ? pricesOf(checkRequest) : null,
     costs_href: priced ? checkRequest.links.costs() : "",
     summary: summaryOf(checkRequest),
   };

@@ -3,7 +3,7 @@
    the same address has both. */
 
 import { CANT_TELL, NONE_OF_THESE, OPENING, SCREEN } from "../../engine/pack.js";
-import { fillPlain, scopeOf } from "../filling.js";
+import { plainText } from "../filling.js";
 import { signedTenths } from "../rounding.js";
 import { ISOLATE } from "../wording.js";
 import { answerLabel, DID, questionLabel } from "./answers.js";
@@ -16,7 +16,7 @@ const SAID = { yes: "off", no: "on" };
 export function summaryText(checkRequest) {
   const verdict = checkRequest.step.verdict;
   const weights = verdict?.causes[0].weights.map(({ observation, decibans }) => [observation, decibans]);
-  return `${plainText(checkRequest, `summary/${verdict ? "long" : "unfinished"}`, { check: summaryOf(checkRequest, new Map(weights)) })}\n`;
+  return `${plainText(checkRequest.site.pages, `summary/${verdict ? "long" : "unfinished"}`, { check: summaryOf(checkRequest, new Map(weights)) })}\n`;
 }
 
 /** What the texts are made of; with `weights`, each answer with what it weighs. */
@@ -40,10 +40,6 @@ export function summaryOf(checkRequest, weights = new Map()) {
     region: { name: region.name },
     check_url: checkRequest.origin + checkRequest.links.step(),
   };
-}
-
-function plainText({ site }, template, facts) {
-  return fillPlain(site.pages, scopeOf(facts), site.pages.templates[`${template}.txt`]);
 }
 
 /* The line of the first page that fits best, else the name of the complaint. */
@@ -91,7 +87,11 @@ function isTrialOrNumbers(checkRequest, observation, answer) {
 
 function causeFacts(checkRequest, { fault, chance }) {
   const { name, trade } = checkRequest.texts.faults.get(fault);
-  return { name, trade, probability_text: plainText(checkRequest, "sentences/share", { per_ten: perTen(chance) }) };
+  return {
+    name,
+    trade,
+    probability_text: plainText(checkRequest.site.pages, "sentences/share", { per_ten: perTen(chance) }),
+  };
 }
 
 /* Where one flag forbids every switch, the pages show what that one says and no other's advice. */

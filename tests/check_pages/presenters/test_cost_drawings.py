@@ -5,13 +5,13 @@ from xml.etree import ElementTree
 
 import pytest
 
+from tests.check_pages.fragments import caption_of
 from tests.household.checks_done import answers_of, at, open_page
 from triage.check_pages.presenters.costs import costs_page
 
 SEAL = answers_of("door-seal-worn", "door")
 HINGE = answers_of("hinge-worn", "door")
 TOLD = {"age": "6", "new": "450", "use": "4", "kwh": "0.27"}
-COMPARED = "A repair or a new oven"
 
 
 def address(answers=SEAL, region="gb-eng", **typed):
@@ -19,8 +19,10 @@ def address(answers=SEAL, region="gb-eng", **typed):
 
 
 def drawings(check_request, *given, **typed):
+    """The drawing of the visit, and that of a repair and a new oven; None where there is none."""
     seen = check_request(address(*given, **typed))
-    return {part.heading: part.drawing for part in costs_page(seen, seen.step).parts if part.drawing}
+    page = costs_page(seen, seen.step)
+    return page.visit_drawing, page.comparison.drawing if page.comparison else None
 
 
 def ranges(words):
@@ -72,22 +74,23 @@ def test_the_ranges_are_those_of_the_sentences(client):
 
 
 def test_wasted_electricity_is_drawn_only_where_the_oven_may_be_used_and_its_money_is_known(check_request):
-    assert "Wasted electricity" in drawings(check_request, **TOLD)[COMPARED].facts["text"]
-    assert "Wasted electricity" not in drawings(check_request, age="6", new="450", use="4")[COMPARED].facts["text"]
-    assert "Wasted electricity" not in drawings(check_request, HINGE, **TOLD)[COMPARED].facts["text"]
+    assert "Wasted electricity" in caption_of(drawings(check_request, **TOLD)[1])
+    assert "Wasted electricity" not in caption_of(drawings(check_request, age="6", new="450", use="4")[1])
+    assert "Wasted electricity" not in caption_of(drawings(check_request, HINGE, **TOLD)[1])
 
 
 def test_where_no_money_is_known_nothing_is_drawn(check_request):
-    assert drawings(check_request, SEAL, "se") == {}
-    assert list(drawings(check_request, SEAL, "se", call="800")) == ["The visit and the repair"]
+    assert drawings(check_request, SEAL, "se") == (None, None)
+    visit, yearly = drawings(check_request, SEAL, "se", call="800")
+    assert visit is not None
+    assert yearly is None
 
 
 def test_the_axis_says_the_money_and_the_time(check_request):
-    found = drawings(check_request, **TOLD)
-    assert [shape.text for shape in found[COMPARED].shapes][-1] == "£ a year"
-    assert [shape.text for shape in drawings(check_request, SEAL, "se", call="800")["The visit and the repair"].shapes][
-        -1
-    ] == "SEK"
+    _, yearly = drawings(check_request, **TOLD)
+    assert yearly.shapes[-1].text == "£ a year"
+    visit, _ = drawings(check_request, SEAL, "se", call="800")
+    assert visit.shapes[-1].text == "SEK"
 
 
 def test_a_picture_is_told_by_shape_and_carries_no_style_of_its_own(client):
