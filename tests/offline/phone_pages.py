@@ -8,12 +8,13 @@ from django.test import Client
 
 from tests.golden.phone_engine import address_of, phone_engine
 from tests.safety.parallel import in_parallel
+from tests.whole_site.project_files import ROOT
 from triage.knowledge.library import library
 from triage.offline.page_bundle import build_page_bundle
 from triage.offline.parts import offline_pack
-from triage.offline.sentences import PAGES
 from triage.web.step_header import STEP
 
+PAGES = ROOT / "triage" / "static" / "triage" / "offline" / "pages"
 ORIGIN = "http://testserver"
 SHARE = 50
 WORKER = """import { answerPage } from "/triage/static/triage/offline/pages/answer_page.js";

@@ -3,8 +3,8 @@
 import re
 
 from tests.golden.test_engine_files import REACHES_OUT, without_comments
+from tests.offline.phone_pages import PAGES
 from triage.offline.precache import STATIC
-from triage.offline.sentences import PAGES
 
 MODULES = {path: path.read_text("utf-8") for path in sorted(PAGES.rglob("*.js"))}
 OF_A_PAGE = STATIC / "triage" / "pages"
@@ -14,6 +14,14 @@ def test_the_pages_reach_for_nothing_outside():
     """A page depends on its address alone, as on the site."""
     found = {path.name: re.findall(REACHES_OUT, without_comments(source)) for path, source in MODULES.items()}
     assert {name: words for name, words in found.items() if words} == {}
+
+
+def test_no_module_words_anything():
+    """Sentences stand in the templates and in the texts that the phone is sent, never in its scripts."""
+    sources = (re.sub(r'new Error\("[^"]*"\)', "", without_comments(source)) for source in MODULES.values())
+    literals = [literal for source in sources for literal in re.findall(r'"((?:[^"\\\n]|\\.)*)"|`([^`]*)`', source)]
+    worded = [text for text in map("".join, literals) if re.search(r"[a-z]{2,} [a-z]{2,}|^[A-Z][a-z]+ ", text)]
+    assert worded == ["label strong"]  # two names of the style sheet
 
 
 def test_each_presenter_and_drawing_is_named_as_the_sites():

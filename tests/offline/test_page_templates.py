@@ -2,12 +2,18 @@
 
 import pytest
 from django.template import engines
-from django.utils.translation import override
+from django.utils.translation import ngettext, override
 
 from tests.whole_site.project_files import ROOT
 from triage.offline import page_templates
 from triage.offline.page_bundle import PAGES, STANDALONE_PAGES
-from triage.offline.page_templates import PageTemplates, UnsupportedInOfflineTemplate
+from triage.offline.page_templates import (
+    MAX_COUNTED,
+    PageTemplates,
+    UnsupportedInOfflineTemplate,
+    plural_table,
+    split_placeholders,
+)
 
 FILLING = ROOT / "triage" / "static" / "triage" / "offline" / "pages" / "filling.js"
 
@@ -112,3 +118,26 @@ def test_no_page_names_a_firm_and_no_form_but_a_readings_is_sent():
     assert "data-firm-origins" not in told
     assert "data-offer" not in told
     assert told.count("<form") == told.count("data-reading=") == 1
+
+
+def test_forms_follow_the_rule_of_the_language():
+    with override("en"):
+        which, forms = plural_table(lambda n: ngettext("%(n)s answer", "%(n)s answers", n))
+    assert (which, forms) == ("010", ["%(n)s answers", "%(n)s answer"])
+
+
+def test_a_rule_with_three_forms_is_kept_to_the_last_count():
+    """Polish, as Unicode CLDR gives it: one; few for 2 to 4 but not 12 to 14; many."""
+
+    def polish(n):
+        few = n % 10 in (2, 3, 4) and n % 100 not in (12, 13, 14)
+        return "one" if n == 1 else "few" if few else "many"
+
+    which, forms = plural_table(polish)
+    assert [forms[int(which[min(n, len(which) - 1)])] for n in range(MAX_COUNTED)] == [
+        polish(n) for n in range(MAX_COUNTED)
+    ]
+
+
+def test_a_sentence_is_taken_apart_at_its_words():
+    assert list(split_placeholders("%(a)s of 100%% %(b)s")) == [("a", False), (" of 100% ", True), ("b", False)]

@@ -1,14 +1,12 @@
 """All that the pages on the phone are made of beside the pack and the script: one JSON text per language."""
 
 import json
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from hashlib import sha256
-from typing import Any
 
 from django.urls import reverse
-from django.utils.translation import get_language_bidi, gettext, ngettext, override
+from django.utils.translation import get_language_bidi, gettext, override
 
 from triage.check_pages.presenters.prices import CURRENCY_SIGNS
 from triage.check_pages.presenters.professional_work import PERSONS
@@ -20,7 +18,6 @@ from triage.knowledge.library import FIRST_LANGUAGE, library
 from triage.knowledge.offline_pack import DIGEST_LENGTH
 from triage.offline.page_templates import PageTemplates
 from triage.offline.page_texts import page_regions, page_texts
-from triage.offline.sentences import extract_messages, plural_table, presenter_sources
 
 PAGES = ("start", "danger", "question", "make_safe", "advice", "task", "reading", "exit")
 STANDALONE_PAGES = (
@@ -62,7 +59,6 @@ def build_page_bundle(language: str = FIRST_LANGUAGE) -> PageBundle:
             "paths": _paths(),
             "templates": pages.templates,
             "blocks": pages.blocks,
-            **_sentences(),
             "persons": PERSONS,
             "labels": {"screen": gettext(SCREEN_LABEL), "not_said": gettext(NOT_SAID)},
             "answer_labels": {answer: gettext(label) for answer, label in ANSWER_LABELS.items()},
@@ -80,17 +76,3 @@ def build_page_bundle(language: str = FIRST_LANGUAGE) -> PageBundle:
 def _paths() -> dict[str, str]:
     named = {page: "*".join(reverse(name, args=["x"]).rsplit("x", 1)) for page, name in PARAMETRISED_ROUTES.items()}
     return {page: reverse(name) for page, name in ROUTES.items()} | named
-
-
-def _sentences() -> dict[str, Mapping[str, Any]]:
-    """What presenters say that is not said as it stands in their script, and what counts."""
-    plain, counted = extract_messages(presenter_sources())
-    return {
-        "sentences": {words: gettext(words) for words in plain if gettext(words) != words},
-        "counted": {f"{single}|{plural}": _counted(single, plural) for single, plural in counted},
-    }
-
-
-def _counted(single: str, plural: str) -> list[str]:
-    which, forms = plural_table(lambda n: ngettext(single, plural, n))
-    return [which, *forms]

@@ -5,7 +5,8 @@ every address of a file put in. So there is one source for each page, and a tag 
 the site starts and not when somebody is in the dark. Text is a string, a tag a list that begins with its letter.
 """
 
-from collections.abc import Callable, Iterable, Sequence
+import re
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any, cast
 
 from django.template import Context, Node, NodeList
@@ -23,8 +24,6 @@ from django.templatetags.i18n import (
 from django.templatetags.static import PrefixNode, StaticNode
 from django.utils.translation import gettext, ngettext
 
-from triage.offline.sentences import plural_table, split_placeholders
-
 FOLDER = "triage"
 # What no page of the phone has: a firm it is done for, and what a repairer should bring. What hangs on it is left out.
 ABSENT_OFFLINE = {"firm", "firm_origins", "offer", "kit"}
@@ -32,6 +31,8 @@ FILTERS = {"lower", "length", "capfirst", "join"}
 CONSTANTS = (TranslateNode, StaticNode, PrefixNode, URLNode, SimpleNode)
 IGNORED = (LoadNode, CommentNode, GetCurrentLanguageNode, GetCurrentLanguageBidiNode)
 OPERATORS = {"or", "and", "not", "==", "!=", "<", ">", "<=", ">="}
+MAX_COUNTED = 130  # more answers than that are never read
+_PLACEHOLDER = re.compile(r"%\((\w+)\)s")
 
 NodeData = str | list[Any]
 
@@ -215,3 +216,21 @@ def _test(condition: Any) -> Any:
 def _ratio(node: WidthRatioNode) -> list[NodeData]:
     most, width = (float(str(e.resolve(Context({})))) for e in (node.max_expr, node.max_width))
     return [["r", _expression(node.val_expr), most, width]]
+
+
+def plural_table(form_for: Callable[[int], str]) -> tuple[str, list[str]]:
+    """A digit for each count from nothing up, and the forms the digits stand for. The last digit counts for more."""
+    every = [form_for(n) for n in range(MAX_COUNTED)]
+    forms = list(dict.fromkeys(every))
+    return _shortest("".join(str(forms.index(form)) for form in every)), forms
+
+
+def _shortest(digits: str) -> str:
+    return digits.rstrip(digits[-1]) + digits[-1]
+
+
+def split_placeholders(sentence: str) -> Iterator[tuple[str, bool]]:
+    """The text of a sentence and the names of the words left open in it, by turns; true for text."""
+    for at, part in enumerate(_PLACEHOLDER.split(sentence)):
+        if part:
+            yield (part if at % 2 else part.replace("%%", "%")), at % 2 == 0

@@ -81,7 +81,7 @@ export function scopeOf(values) {
 
 /** The form of a sentence for `count`: `which` has one digit for each count from nothing up, the last for all above.
  * @template Form @param {number} count @param {string} which @param {Form[]} forms @returns {Form} */
-export function formFor(count, which, forms) {
+function formFor(count, which, forms) {
   return forms[which[Math.min(count, which.length - 1)]];
 }
 

@@ -4,7 +4,6 @@
 import { runCheck } from "../engine/check.js";
 import { openPack } from "../engine/pack.js";
 import { Links, parseQuery } from "./query.js";
-import { formFor } from "./filling.js";
 import { guessRegion } from "./region.js";
 import { openTexts } from "./wording.js";
 
@@ -54,17 +53,8 @@ export function readCheckRequest(site, query, languages, origin) {
   };
   checkRequest.texts = textsFor(site, region.id);
   checkRequest.links = new Links(site.pages.paths, region.id, answers, firmIn(query));
-  checkRequest.say = (sentence, words = null) => filledIn(site.pages.sentences[sentence] ?? sentence, words);
-  checkRequest.sayCounted = (one, many, n) => {
-    const [which, ...forms] = site.pages.counted[`${one}|${many}`];
-    return filledIn(formFor(n, which, forms), { n });
-  };
   checkRequest.notices = noticesOf(checkRequest, asked);
   return checkRequest;
-}
-
-function filledIn(sentence, words) {
-  return words ? sentence.replace(/%\((\w+)\)s|%%/g, (whole, name) => (name ? words[name] : "%")) : sentence;
 }
 
 function regionOf(site, asked, languages) {
