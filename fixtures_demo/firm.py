@@ -10,10 +10,12 @@ from django.contrib.auth.models import User
 from django.db import transaction
 from django.utils import timezone
 
-from triage.jobsheet.actions import add_note, hand_over
+from triage.engine import run_check
+from triage.jobsheet.actions import add_note, create_job_sheet
 from triage.jobsheet.booking import Booking, Window
 from triage.jobsheet.consent import consent_words
 from triage.jobsheet.outcomes import Findings, record_outcome
+from triage.knowledge.library import library
 from triage.models import Firm, JobSheet, Member
 from triage.models.firm import Role
 
@@ -69,7 +71,16 @@ VISITS = (
         "Leontyne Marsh",
         "01632 960135",
         "2a Quill Court",
-        {"complaint": "nothing-on", "danger": "none", "heat-main": "no-heat", "lamp-state": "lamp-dead"},
+        {
+            "complaint": "nothing-on",
+            "danger": "none",
+            "heat-main": "no-heat",
+            "lamp-state": "lamp-dead",
+            "reset-effect": "not-tried",
+            "display-state": "blank",
+            "key-response": "cant-tell",
+            "what-else": "hob-too",
+        },
         note="Will ring back after six about the parking space.",
     ),
     Visit(
@@ -92,7 +103,15 @@ VISITS = (
         "Thea Lindqvist-Moor",
         "01632 960158",
         "7 Saltpan Lane",
-        {"complaint": "too-hot", "danger": "none"},
+        {
+            "complaint": "too-hot",
+            "danger": "none",
+            "heat-main": "bit-hot",
+            "heating-light": "light-cycles",
+            "onset": "gradual",
+            "recent-event": "nothing-new",
+            "fan-run-on": "as-always",
+        },
         findings=Findings(("thermostat-drifted",), False, 65, fitted=("Thermostat",)),
     ),
     Visit(
@@ -148,11 +167,10 @@ def _member(firm: Firm, person: tuple[str, str, Role], login: tuple[str, str]) -
 
 
 def _sheet(firm: Firm, repairer: Member, visit: Visit, site: str) -> JobSheet:
-    then = timezone.now() - timedelta(days=visit.days_ago)
-    sheet = hand_over(
+    then, known = timezone.now() - timedelta(days=visit.days_ago), library()
+    sheet = create_job_sheet(
         firm=firm,
-        trail=tuple(visit.answers.items()),
-        region=firm.region,
+        check=run_check(known.pack, known.regions[firm.region].region, visit.answers.items()),
         booking=Booking(
             name=visit.name,
             telephone=visit.telephone,

@@ -7,7 +7,7 @@ from django.contrib.auth.models import User
 from django.utils import timezone
 
 from triage.engine import run_check
-from triage.jobsheet.actions import hand_over
+from triage.jobsheet.actions import create_job_sheet
 from triage.jobsheet.booking import Booking, Window
 from triage.jobsheet.formats.webhook import new_secret
 from triage.knowledge.library import library
@@ -15,7 +15,7 @@ from triage.models import Delivery, Firm, Member
 from triage.models.firm import Role
 
 ORIGIN = "https://check.example"
-TRAIL = (
+ANSWERS = (
     ("complaint", "no-heat"),
     ("danger", "none"),
     ("heating-system", "fan-only"),
@@ -67,15 +67,15 @@ def make_booking(**changes):
 
 def make_job_sheet(firm=None, **changes):
     """Written by the real action, so that it is what a site would hold."""
+    check = check_after(changes.pop("answers", ANSWERS), changes.pop("region", "gb-eng"))
     told = {
         "firm": firm or make_firm(),
-        "trail": TRAIL,
-        "region": "gb-eng",
+        "check": check,
         "booking": make_booking(),
         "idempotency_key": f"key-number-{next(NUMBERS)}",
         "origin": ORIGIN,
     }
-    return hand_over(**(told | changes))
+    return create_job_sheet(**(told | changes))
 
 
 def make_delivery(firm=None, **changes):

@@ -2,7 +2,7 @@
 
 import json
 
-from tests.firm_builders import TRAIL, make_firm
+from tests.firm_builders import ANSWERS, make_firm
 from triage.web.api_keys import make_key
 
 PAGE = "https://www.hearth.example"
@@ -12,7 +12,7 @@ CONSENT = "Hearth & Hob Repairs may have my answers and call me about this repai
 
 def body_of(**changes):
     booking = {"name": "Alex Grey", "telephone": "020 7946 0000", "consent": CONSENT}
-    return {"region": "gb-eng", "answers": [list(pair) for pair in TRAIL], "booking": booking, **changes}
+    return {"region": "gb-eng", "answers": [list(pair) for pair in ANSWERS], "booking": booking, **changes}
 
 
 def booked(**changes):

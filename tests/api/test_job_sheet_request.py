@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.api.asking import body_of, booked
-from tests.firm_builders import TRAIL
+from tests.firm_builders import ANSWERS
 from triage.api.job_sheet_request import field_of, parse_job_sheet_request
 from triage.jobsheet.errors import FieldProblem, Refused
 
@@ -31,7 +31,7 @@ def test_a_whole_body_is_read():
         booked(windows=[WINDOW], street="3 Mill Lane") | {"photo": base64.b64encode(b"jpeg").decode()}
     )
     assert wanted.region == "gb-eng"
-    assert wanted.answers == TRAIL
+    assert wanted.answers == ANSWERS
     assert wanted.booking.street == "3 Mill Lane"
     assert wanted.booking.maker == ""
     assert wanted.booking.photo == b"jpeg"

@@ -153,7 +153,7 @@ def test_a_repeat_call_is_found_by_its_reference(agent, figures):
 
 def test_a_repeat_call_begins_with_an_earlier_job_sheet(agent, figures):
     told = {name: answer for name, answer in ELEMENT.items() if name != "danger"}
-    sheet = make_job_sheet(agent.member.firm, trail=tuple({**told, "danger": "none", "supply-off": "yes"}.items()))
+    sheet = make_job_sheet(agent.member.firm, answers=tuple({**told, "danger": "none", "supply-off": "yes"}.items()))
     agent.open()
     agent.press("Escape", moves=False)
     agent.page.locator("#say-title").focus()
@@ -192,7 +192,7 @@ def test_a_reference_said_in_words_is_understood(agent):
 
 
 def test_an_earlier_oven_in_another_place_brings_its_words_and_numbers(agent):
-    sheet = make_job_sheet(agent.member.firm, trail=(("complaint", "no-heat"), ("danger", "none")), region="us")
+    sheet = make_job_sheet(agent.member.firm, answers=(("complaint", "no-heat"), ("danger", "none")), region="us")
     agent.open()
     agent.press("Escape", moves=False)
     agent.page.locator("#say-title").focus()

@@ -58,7 +58,7 @@ def sign_in(page, site, wanted="/desk/"):
 
 
 def test_a_usual_visit_is_written_down_with_six_taps_from_the_job_sheet(page, member):
-    sheet = make_job_sheet(member.firm, trail=LONG)
+    sheet = make_job_sheet(member.firm, answers=LONG)
     sign_in(page, page.site, reverse("desk-sheet", args=[sheet.reference]))
     taps = [
         ".button-link",
@@ -89,7 +89,7 @@ def test_everything_works_without_a_script(browser, live_server, member):
 
 @pytest.mark.parametrize("trail", [LONG, SMELL, LONG[:2], MEASURED])
 def test_a_job_sheet_prints_on_two_pages_of_a4_at_most(page, member, trail):
-    sheet = make_job_sheet(member.firm, trail=trail)
+    sheet = make_job_sheet(member.firm, answers=trail)
     sign_in(page, page.site, reverse("desk-sheet", args=[sheet.reference]))
     page.emulate_media(color_scheme="dark")
     paper = PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True)))
@@ -104,7 +104,7 @@ def test_a_job_sheet_prints_on_two_pages_of_a4_at_most(page, member, trail):
 
 
 def test_the_inbox_and_a_job_sheet_are_there_to_look_at(page, member):
-    sheet = make_job_sheet(member.firm, trail=MEASURED)
+    sheet = make_job_sheet(member.firm, answers=MEASURED)
     sign_in(page, page.site)
     take_pictures(page, "desk inbox")
     page.goto(f"{page.site}{reverse('desk-sheet', args=[sheet.reference])}")
@@ -113,7 +113,7 @@ def test_the_inbox_and_a_job_sheet_are_there_to_look_at(page, member):
 
 def test_axe_finds_nothing_nothing_overflows_and_all_is_large_enough(browser, live_server, member):
     sheet = make_job_sheet(
-        member.firm, trail=(*SMELL, *READINGS), booking=make_booking(name="W" * 120, street="x" * 200)
+        member.firm, answers=(*SMELL, *READINGS), booking=make_booking(name="W" * 120, street="x" * 200)
     )
     make_outcomes(member.firm, 2)
     make_delivery(member.firm, state="dead", last_error="The receiver answered 500.")

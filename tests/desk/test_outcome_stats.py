@@ -5,7 +5,7 @@ import pytest
 from sklearn.metrics import log_loss
 
 from tests.desk.outcomes import make_outcomes
-from tests.firm_builders import TRAIL, make_firm
+from tests.firm_builders import ANSWERS, make_firm
 from triage.desk.outcome_stats import (
     MIN_OUTCOMES_FOR_PROPOSAL,
     current_scores,
@@ -31,7 +31,7 @@ def test_an_outcome_is_told_with_its_answers_and_the_ids_of_its_parts():
     part = library().texts_for("gb-eng").parts["ring-element"]
     make_outcomes(firm, 1, fitted=(part, "a clip of my own"))
     (told,) = lessons(firm)
-    assert told.answers == dict(TRAIL)
+    assert told.answers == dict(ANSWERS)
     assert (told.found, told.fitted, told.firm) == (("fan-element-open",), ("ring-element",), firm.slug)
 
 

@@ -3,7 +3,7 @@
 from datetime import UTC, datetime
 from functools import cache
 
-from tests.firm_builders import ORIGIN, TRAIL, check_after
+from tests.firm_builders import ANSWERS, ORIGIN, check_after
 from tests.household.checks_done import answers_of
 from triage.jobsheet.summary import check_url, summarise_with_kit
 from triage.knowledge.library import library
@@ -16,7 +16,7 @@ def summary(kind="finished", region="gb-eng"):
     pack = library().pack
     trails = {
         "finished": tuple(answers_of("fan-element-open", "no-heat").items()),
-        "unfinished": TRAIL,
+        "unfinished": ANSWERS,
         "danger": tuple(
             (question, answer)
             for question, asked in pack.observations.items()

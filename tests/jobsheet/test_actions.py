@@ -7,10 +7,19 @@ import pytest
 from django.db import connection
 from django.utils import timezone
 
-from tests.firm_builders import ORIGIN, TRAIL, make_booking, make_delivery, make_firm, make_job_sheet, make_member
+from tests.firm_builders import (
+    ANSWERS,
+    ORIGIN,
+    check_after,
+    make_booking,
+    make_delivery,
+    make_firm,
+    make_job_sheet,
+    make_member,
+)
 from tests.jobsheet.pictures import jpeg
 from triage.jobsheet import actions
-from triage.jobsheet.actions import add_note, erase, erase_expired, hand_over, queue_test, requeue, set_status
+from triage.jobsheet.actions import add_note, create_job_sheet, erase, erase_expired, queue_test, requeue, set_status
 from triage.jobsheet.errors import IdempotencyConflict, Refused
 from triage.jobsheet.summary import summarise_with_kit
 from triage.knowledge.library import library
@@ -27,7 +36,7 @@ def refusal(work):
 
 def test_what_is_stored_was_computed_here():
     sheet = make_job_sheet()
-    assert [tuple(pair) for pair in sheet.answers] == list(TRAIL)
+    assert [tuple(pair) for pair in sheet.answers] == list(ANSWERS)
     assert sheet.pack_version == library().pack.version
     assert sheet.leading_fault == sheet.summary["causes"][0]["fault"] == "fan-element-open"
     assert sheet.band == sheet.summary["band"] == "qualified"
@@ -35,9 +44,9 @@ def test_what_is_stored_was_computed_here():
 
 
 def test_a_forged_trail_keeps_what_is_good_and_counts_the_rest():
-    forged = [*TRAIL, ("no-such-question", "yes"), ("cavity", "seven"), ("\ud800", "\x00")]
-    sheet = make_job_sheet(trail=forged)
-    assert [tuple(pair) for pair in sheet.answers] == list(TRAIL)
+    forged = [*ANSWERS, ("no-such-question", "yes"), ("cavity", "seven"), ("\ud800", "\x00")]
+    sheet = make_job_sheet(answers=forged)
+    assert [tuple(pair) for pair in sheet.answers] == list(ANSWERS)
     assert sheet.summary["ignored_answers"] == 3
 
 
@@ -78,8 +87,6 @@ def test_somebody_elses_key_gives_nothing_away():
 @pytest.mark.parametrize(
     ("changes", "field", "sentence"),
     [
-        ({"region": "atlantis"}, "region", "We do not know this place. Choose one from the list."),
-        ({"trail": []}, "answers", "Nothing was answered yet. Answer at least what is wrong."),
         (
             {"idempotency_key": "short"},
             "idempotency_key",
@@ -95,15 +102,6 @@ def test_somebody_elses_key_gives_nothing_away():
 def test_what_cannot_be_taken_is_refused_with_a_remedy(changes, field, sentence):
     assert refusal(lambda: make_job_sheet(**changes)) == [(field, sentence)]
     assert not JobSheet.objects.exists()
-
-
-def test_what_is_not_an_electric_oven_is_not_booked_as_one():
-    (question, answer), _reason = next(iter(library().pack.out_of_scope.items()))
-    before = [
-        (asked, min(options)) for asked, options in library().pack.observations[question].requires_answers.items()
-    ]
-    told = refusal(lambda: make_job_sheet(trail=[*before, (question, answer)]))
-    assert told == [("answers", "By these answers this is not an electric oven, and the firm cannot take it as one.")]
 
 
 def test_names_in_any_script_and_emoji_come_through_unchanged():
@@ -250,10 +248,9 @@ def test_a_newer_pack_changes_no_old_sheet(monkeypatch):
     monkeypatch.setattr(
         actions, "summarise_with_kit", lambda *given: summarise_with_kit(*given) | {"complaint": "Changed"}
     )
-    again = hand_over(
+    again = create_job_sheet(
         firm=sheet.firm,
-        trail=TRAIL,
-        region="gb-eng",
+        check=check_after(ANSWERS),
         booking=make_booking(),
         idempotency_key=sheet.idempotency_key,
         origin=ORIGIN,

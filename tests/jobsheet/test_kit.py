@@ -1,6 +1,6 @@
 """The kit on a job sheet is the engine's, in words."""
 
-from tests.firm_builders import TRAIL, check_after
+from tests.firm_builders import ANSWERS, check_after
 from tests.household.checks_done import answers_of
 from triage.engine.kit import kit_for
 from triage.jobsheet.kit import LEAST_GAIN, kit_of
@@ -10,7 +10,7 @@ WORDS = library().texts_for("gb-eng")
 
 
 def test_it_is_the_best_kit_for_whoever_the_likeliest_cause_calls_for():
-    check = check_after(TRAIL)
+    check = check_after(ANSWERS)
     told = kit_of(check, WORDS, "fan-element-open")
     best = kit_for(check.belief, "technician")
     assert told["first_visit_probability"] == round(best.completion_probability, 4)
@@ -20,7 +20,7 @@ def test_it_is_the_best_kit_for_whoever_the_likeliest_cause_calls_for():
 
 
 def test_where_nobody_carries_parts_a_technicians_kit_is_told():
-    check = check_after(TRAIL)
+    check = check_after(ANSWERS)
     householder = next(f.id for f in library().pack.faults.values() if f.performed_by == "householder")
     assert kit_of(check, WORDS, householder) == kit_of(check, WORDS, "fan-element-open")
 

@@ -4,28 +4,29 @@ from dataclasses import fields, replace
 
 import pytest
 
-from tests.firm_builders import TRAIL, make_booking
+from tests.firm_builders import ANSWERS, check_after, make_booking
 from triage.jobsheet.booking import Booking
 from triage.jobsheet.errors import Refused
 from triage.jobsheet.request_fingerprint import check_key, request_fingerprint
 
 
+def print_of(answers=ANSWERS, region="ie", booking=None):
+    return request_fingerprint(check_after(answers, region), booking or make_booking())
+
+
 def test_the_same_request_has_the_same_print():
-    assert request_fingerprint(TRAIL, "ie", make_booking()) == request_fingerprint(
-        map(list, TRAIL), "ie", make_booking()
-    )
+    assert print_of() == print_of(iter(ANSWERS))
 
 
 @pytest.mark.parametrize("name", [field.name for field in fields(Booking)])
 def test_each_field_counts(name):
     other = {"windows": (), "photo": b"another"}.get(name, "another")
     changed = replace(make_booking(), **{name: other})
-    assert request_fingerprint(TRAIL, "ie", changed) != request_fingerprint(TRAIL, "ie", make_booking())
+    assert print_of(booking=changed) != print_of()
 
 
 def test_answers_and_place_count():
-    prints = {request_fingerprint(TRAIL, "ie", make_booking()), request_fingerprint(TRAIL, "us", make_booking())}
-    assert len(prints | {request_fingerprint(TRAIL[:2], "ie", make_booking())}) == 3
+    assert len({print_of(), print_of(region="us"), print_of(ANSWERS[:2])}) == 3
 
 
 @pytest.mark.parametrize("key", ["", "short", "with space in it", "é" * 10, "x" * 201, "line\nbreak"])
@@ -40,4 +41,4 @@ def test_a_uuid_is_a_key():
 
 def test_what_has_no_print_is_a_mistake_of_ours():
     with pytest.raises(TypeError, match="set has no print"):
-        request_fingerprint(TRAIL, "ie", replace(make_booking(), name={1}))
+        print_of(booking=replace(make_booking(), name={1}))

@@ -4,7 +4,7 @@ from urllib.parse import parse_qsl, urlsplit
 
 import pytest
 
-from tests.firm_builders import ORIGIN, TRAIL, check_after
+from tests.firm_builders import ANSWERS, ORIGIN, check_after
 from tests.household.checks_done import answers_of
 from triage.engine import explanation
 from triage.jobsheet.summary import check_url, summarise_with_kit
@@ -87,14 +87,14 @@ def test_where_no_switch_may_be_touched_no_other_advice_is_said_to_have_been_giv
 def test_what_was_tried_stands_apart_with_its_result():
     task = next(task for task in PACK.tasks.values() if task.competence == "ordinary" and task.outcome)
     outcome = PACK.observations[task.outcome].options[-1]
-    check = summary([*TRAIL, (task.outcome, outcome)])
+    check = summary([*ANSWERS, (task.outcome, outcome)])
     if not check["ignored_answers"]:
         assert [(a["observation"], a["answer"]) for a in check["attempted"]] == [(task.outcome, outcome)]
     assert task.outcome not in [a["observation"] for a in check["answers"]]
 
 
 def test_the_place_decides_the_words():
-    names = {summary(TRAIL, region)["region"]["name"] for region in library().regions}
+    names = {summary(ANSWERS, region)["region"]["name"] for region in library().regions}
     assert names == {profile.name for profile in library().regions.values()}
     grill = [("complaint", "no-heat"), ("danger", "none")]
     words = {str(summary(grill, region)["causes"]) for region in ("gb-eng", "us")}
@@ -102,7 +102,7 @@ def test_the_place_decides_the_words():
 
 
 def test_its_address_opens_the_same_check(client):
-    parts = urlsplit(summary(TRAIL)["check_url"])
+    parts = urlsplit(summary(ANSWERS)["check_url"])
     assert f"{parts.scheme}://{parts.netloc}" == ORIGIN
-    assert parse_qsl(parts.query) == [("region", "gb-eng"), *TRAIL]
+    assert parse_qsl(parts.query) == [("region", "gb-eng"), *ANSWERS]
     assert client.get(f"{parts.path}?{parts.query}").status_code == 200

@@ -28,7 +28,7 @@ def members(value):
 
 
 def test_what_is_stored_has_the_names_the_release_before_reads():
-    sheet = make_job_sheet(trail=(("complaint", "smell"), ("smell-type", "hot-plastic"), ("danger", "none")))
+    sheet = make_job_sheet(answers=(("complaint", "smell"), ("smell-type", "hot-plastic"), ("danger", "none")))
     old = stored(sheet)
     assert (old["trouble"], old["supply"]["words"]) == (sheet.summary["complaint"], sheet.summary["supply"]["text"])
     assert old["causes"][0]["chance"] == sheet.summary["causes"][0]["probability"]

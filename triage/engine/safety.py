@@ -7,8 +7,8 @@ from collections.abc import Collection, Iterable, Mapping
 
 from triage.engine.answers import ruled_out
 from triage.engine.belief import Belief
-from triage.engine.enums import Competence, Method
-from triage.engine.pack import CANT_TELL, Pack, RedFlag, Region, Task
+from triage.engine.enums import Competence, Method, SwitchUse
+from triage.engine.pack import CANT_TELL, Level, Pack, RedFlag, Region, Task
 from triage.engine.readings.evidence import flags_raised_by
 
 FINDING_OUT = 0.1
@@ -27,6 +27,11 @@ def raised_flags(pack: Pack, answers: Mapping[str, str]) -> tuple[RedFlag, ...]:
 
 def ends_check(flags: Iterable[RedFlag]) -> bool:
     return any(flag.level.ends_check for flag in flags)
+
+
+def must_evacuate(flags: Iterable[RedFlag]) -> bool:
+    """Whether people have to get out: it is an emergency, and no switch may be touched."""
+    return any(flag.switches == SwitchUse.NEVER and flag.level is Level.EMERGENCY for flag in flags)
 
 
 def offered_tasks(region: Region, belief: Belief, answers: Mapping[str, str]) -> tuple[Task, ...]:

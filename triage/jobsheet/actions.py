@@ -1,29 +1,29 @@
 """The only writer of job sheets and what hangs on them; outcomes have `outcomes`. Each action is whole or not at all,
 and leaves an audit line.
 
-`hand_over` computes everything again from the trail and writes the sheet, its photo and its deliveries in one
+`create_job_sheet` books nothing that `booking_rule` refuses, and writes the sheet, its photo and its deliveries in one
 transaction, so that no sheet is without its deliveries and no delivery without its sheet.
 """
 
 import logging
 import uuid
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from datetime import datetime, timedelta
 
 from django.db import IntegrityError, transaction
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
-from triage.engine import Check, OutOfScope, run_check
+from triage.engine import Check
 from triage.jobsheet.booking import Booking, check_booking
-from triage.jobsheet.errors import FieldProblem, IdempotencyConflict, Refused
+from triage.jobsheet.booking_rule import booking_refusal
+from triage.jobsheet.errors import FieldProblem, IdempotencyConflict, NotBookable, Refused
 from triage.jobsheet.photo import Photo, read_photo
 from triage.jobsheet.plain_text import clean_text
 from triage.jobsheet.reference import new_reference
 from triage.jobsheet.request_fingerprint import check_key, request_fingerprint
 from triage.jobsheet.sender_token import hash_of, new_token
 from triage.jobsheet.summary import check_url, summarise_with_kit
-from triage.knowledge.library import library
 from triage.models import ApiKey, AuditEntry, Delivery, Firm, JobSheet, Member, Note, RatingPlatePhoto
 from triage.models.audit_entry import Actor, AuditAction
 from triage.models.delivery import Channel, DeliveryState, Event
@@ -35,28 +35,30 @@ TRIES = 3
 PERSONAL = ("name", "telephone", "email", "street", "postcode", "access", "consent")
 
 
-def hand_over(
+def create_job_sheet(
     *,
     firm: Firm,
-    trail: Sequence[tuple[str, str]],
-    region: str,
+    check: Check,
     booking: Booking,
     idempotency_key: str,
     origin: str,
     taken_by: Member | None = None,
 ) -> JobSheet:
-    """The job sheet for this hand-over: a new one, or the one an earlier request with this key already made.
+    """The job sheet for this booking: a new one, or the one an earlier request with this key already made.
 
-    `origin` is the site's own address, without a slash. Raises Refused, with nothing written; KeyTaken where the key
-    belongs to another request.
+    `origin` is the site's own address, without a slash. Raises NotBookable where no visit may be booked with this
+    check, Refused where the booking cannot be taken as it is, IdempotencyConflict where the key belongs to another
+    request; nothing is written then.
     """
     check_key(idempotency_key)
-    wanted = request_fingerprint(trail, region, booking)
+    wanted = request_fingerprint(check, booking)
     key = (idempotency_key, wanted)
     earlier = _earlier(firm, idempotency_key, wanted)
     if earlier:
         return earlier
-    check = _check(trail, region)
+    reason = booking_refusal(check)
+    if reason:
+        raise NotBookable(reason)
     checked = check_booking(booking)
     photo = read_photo(checked.photo) if checked.photo else None
     for _attempt in range(TRIES):
@@ -81,19 +83,6 @@ def _earlier(firm: Firm, key: str, wanted: str) -> JobSheet | None:
             [FieldProblem("idempotency_key", _("This was sent before with other details. Start a new request."))]
         )
     return sheet
-
-
-def _check(trail: Sequence[tuple[str, str]], region: str) -> Check:
-    known = library()
-    if region not in known.regions:
-        raise Refused([FieldProblem("region", _("We do not know this place. Choose one from the list."))])
-    check = run_check(known.pack, known.regions[region].region, trail)
-    if isinstance(check.step, OutOfScope):
-        sentence = _("By these answers this is not an electric oven, and the firm cannot take it as one.")
-        raise Refused([FieldProblem("answers", sentence)])
-    if not check.answers:
-        raise Refused([FieldProblem("answers", _("Nothing was answered yet. Answer at least what is wrong."))])
-    return check
 
 
 def _write(

@@ -3,6 +3,8 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from triage.jobsheet.booking_rule import BookingRefusal
+
 
 @dataclass(frozen=True, slots=True)
 class FieldProblem:
@@ -18,6 +20,14 @@ class Refused(Exception):
     def __init__(self, problems: Iterable[FieldProblem]) -> None:
         self.problems = tuple(problems)
         super().__init__(" ".join(problem.message for problem in self.problems))
+
+
+class NotBookable(Exception):
+    """No visit may be booked with these answers. Nothing was written."""
+
+    def __init__(self, reason: BookingRefusal) -> None:
+        self.reason = reason
+        super().__init__(reason.value)
 
 
 class IdempotencyConflict(Refused):

@@ -3,12 +3,12 @@
 import hashlib
 import json
 import re
-from collections.abc import Iterable
 from dataclasses import asdict
 from datetime import datetime
 
 from django.utils.translation import gettext as _
 
+from triage.engine import Check
 from triage.jobsheet.booking import Booking
 from triage.jobsheet.errors import FieldProblem, Refused
 
@@ -21,10 +21,10 @@ def check_key(key: str) -> None:
         raise Refused([FieldProblem("idempotency_key", sentence)])
 
 
-def request_fingerprint(trail: Iterable[tuple[str, str]], region: str, booking: Booking) -> str:
+def request_fingerprint(check: Check, booking: Booking) -> str:
     fields = asdict(booking)
     photo = hashlib.sha256(booking.photo or b"").hexdigest()
-    whole = [[list(pair) for pair in trail], region, {**fields, "photo": photo}]
+    whole = [[list(pair) for pair in check.answers.items()], check.region.id, {**fields, "photo": photo}]
     text = json.dumps(whole, sort_keys=True, default=_time)
     return hashlib.sha256(text.encode()).hexdigest()
 

@@ -32,6 +32,7 @@ class ErrorKind(Enum):
     CONTENT_TOO_LARGE = (f"{URN}content-too-large", 413)
     UNSUPPORTED_MEDIA_TYPE = (f"{URN}unsupported-media-type", 415)
     INVALID_REQUEST = (f"{URN}invalid-request", 422)
+    NOT_BOOKABLE = (f"{URN}not-bookable", 422)
     IDEMPOTENCY_CONFLICT = (f"{URN}idempotency-conflict", 422)
     TOO_MANY_REQUESTS = (QUOTA_EXCEEDED, 429)
     INTERNAL_ERROR = (f"{URN}internal-error", 500)
@@ -100,6 +101,7 @@ def title_of(kind: ErrorKind) -> str:
         ErrorKind.CONTENT_TOO_LARGE: _("Content too large"),
         ErrorKind.UNSUPPORTED_MEDIA_TYPE: _("Unsupported media type"),
         ErrorKind.INVALID_REQUEST: _("Invalid request"),
+        ErrorKind.NOT_BOOKABLE: _("No visit can be booked"),
         ErrorKind.IDEMPOTENCY_CONFLICT: _("Idempotency-Key used before"),
         ErrorKind.TOO_MANY_REQUESTS: _("Too many requests"),
         ErrorKind.INTERNAL_ERROR: _("Internal error"),

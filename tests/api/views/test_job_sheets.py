@@ -7,6 +7,7 @@ import pytest
 
 from tests.api.asking import KEY, PAGE, address, bearer, body_of, booked, fields_in, firm_with_key, problem_in, send
 from tests.jobsheet.pictures import jpeg
+from tests.jobsheet.test_booking_rule import REFUSED
 from triage.models import Delivery, JobSheet, RatingPlatePhoto
 
 pytestmark = pytest.mark.django_db
@@ -78,9 +79,6 @@ def test_no_conclusion_of_the_sender_is_taken_over(door):
     [
         (body_of(region="atlantis"), ["region"]),
         (body_of(region="\x00"), ["region"]),
-        (body_of(answers=[]), ["answers"]),
-        (body_of(answers=[["a", "b"], ["\ud800", "\x00"]]), ["answers"]),
-        (body_of(answers=[["complaint", "smell"], ["smell-type", "gas"]]), ["answers"]),
         (booked(telephone="ring me", email="at home", name=""), ["booking.name", "booking.telephone", "booking.email"]),
         (booked(access="a" * 2001), ["booking.access"]),
         (booked(consent=" \x00 "), ["booking.consent"]),
@@ -95,6 +93,39 @@ def test_what_cannot_be_taken_is_named_and_nothing_is_written(door, told, fields
     assert sorted(fields_in(response)) == sorted(fields)
     assert not JobSheet.objects.exists()
     assert not Delivery.objects.exists()
+
+
+@pytest.mark.parametrize(
+    ("reason", "detail"),
+    [
+        (
+            "evacuate-first",
+            "By these answers people have to get out now and call for help from outside. Tell them that",
+        ),
+        ("nothing-answered", "Nothing was answered yet. Answer at least what is wrong."),
+        ("out-of-scope", "By these answers this is not an electric oven, and the firm cannot take it as one."),
+        ("danger-signs-open", "Nobody was asked about danger signs with these answers. Ask what their step asks"),
+        ("solved", "By these answers something that was tried put it right, so no visit is needed."),
+        ("normal", "By these answers the oven works as it should, so no visit is needed."),
+        (
+            "network-operator",
+            "By these answers this is for the electricity network to put right, and not for the firm.",
+        ),
+    ],
+)
+def test_what_cannot_be_booked_is_told_with_its_reason(door, reason, detail):
+    response = door(body_of(answers=[list(pair) for pair in REFUSED[reason].items()]))
+    assert response.status_code == 422
+    problem = problem_in(response)
+    assert problem["type"] == "urn:oven-fault-check:problem:not-bookable"
+    assert (problem["reason"], fields_in(response)) == (reason, ["answers"])
+    assert problem["detail"].startswith(detail)
+    assert not JobSheet.objects.exists()
+
+
+def test_answers_that_name_no_question_are_none(door):
+    response = door(body_of(answers=[["a", "b"], ["\ud800", "\x00"]]))
+    assert problem_in(response)["reason"] == "nothing-answered"
 
 
 def test_a_photo_comes_along_encoded_again(door):

@@ -31,7 +31,7 @@ def test_words_that_are_cut_end_with_a_letter():
 
 
 def test_they_are_narrowed_down_by_status_and_band(firm):
-    make_job_sheet(firm, trail=SMELL, booking=make_booking(name="Kim"))
+    make_job_sheet(firm, answers=SMELL, booking=make_booking(name="Kim"))
     booked = make_job_sheet(firm)
     JobSheet.objects.filter(pk=booked.pk).update(status="booked")
     assert names(firm) == ["Alex Grey", "Kim"]

@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.firm_builders import TRAIL, make_job_sheet
+from tests.firm_builders import ANSWERS, make_job_sheet
 from triage.desk.presenters.job_sheet import sheet_page
 from triage.jobsheet.contents import serialize_sheet
 
@@ -24,7 +24,7 @@ def page_of(**changes):
     ],
 )
 def test_the_supply_is_never_said_to_be_dead(said, words):
-    assert page_of(trail=(*TRAIL[:-1], ("supply-off", said))).safety.supply == words
+    assert page_of(trail=(*ANSWERS[:-1], ("supply-off", said))).safety.supply == words
 
 
 def test_danger_is_told_first_with_what_they_were_told():
@@ -37,7 +37,7 @@ def test_danger_is_told_first_with_what_they_were_told():
 
 @pytest.mark.parametrize(
     ("trail", "sign"),
-    [(TRAIL, "No danger sign was seen."), (TRAIL[:1], "Danger signs were not asked about.")],
+    [(ANSWERS, "No danger sign was seen."), (ANSWERS[:1], "Danger signs were not asked about.")],
 )
 def test_whether_dangers_were_asked_about_is_said(trail, sign):
     safety = page_of(trail=trail).safety

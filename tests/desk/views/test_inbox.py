@@ -24,7 +24,7 @@ def test_each_job_sheet_is_a_line_with_its_link(client):
 
 def test_what_may_be_dangerous_is_marked_in_words():
     firm = make_firm()
-    make_job_sheet(firm, trail=(("complaint", "smell"), ("smell-type", "plastic-or-fishy")))
+    make_job_sheet(firm, answers=(("complaint", "smell"), ("smell-type", "plastic-or-fishy")))
     page = read_page(client_of(make_member(firm)).get(INBOX))
     assert page.one(".record--urgent .urgent").text == "Not safe: leave it off"
 

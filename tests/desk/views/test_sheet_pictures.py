@@ -6,13 +6,13 @@ import pytest
 from django.urls import reverse
 
 from tests.desk.clients import client_of
-from tests.firm_builders import TRAIL, make_job_sheet, make_member
+from tests.firm_builders import ANSWERS, make_job_sheet, make_member
 from tests.reading_pages import read_page
 from triage.models import JobSheet
 
 pytestmark = pytest.mark.django_db
 
-SEEN = (*TRAIL, ("heat-main", "too-little"))
+SEEN = (*ANSWERS, ("heat-main", "too-little"))
 READINGS = (
     ("meter-power", "f35~s60~k1000~p2200"),
     ("thermometer-mean", "c180~r30-174_35-190_40-172_45-188"),
@@ -37,7 +37,7 @@ def kinds_in(svg):
 
 
 def test_each_reading_has_its_picture_and_its_words_in_the_same_line():
-    page = page_of(make_job_sheet(trail=(*SEEN, *READINGS)))
+    page = page_of(make_job_sheet(answers=(*SEEN, *READINGS)))
     meter, heat, seal = pictures_in(page)
     assert {"plate", "hot", "whisker"} <= kinds_in(meter)
     assert len([dot for dot in heat if dot.get("class") == "reading"]) == 4
@@ -53,14 +53,14 @@ def test_each_reading_has_its_picture_and_its_words_in_the_same_line():
 
 def test_bars_are_as_long_as_the_figures_say():
     """2200 W by the plate; 35 flashes in a minute of a meter of 1000 imp/kWh are 2040 W, less 150 W for the home."""
-    (meter,) = pictures_in(page_of(make_job_sheet(trail=(*SEEN, READINGS[0]))))
+    (meter,) = pictures_in(page_of(make_job_sheet(answers=(*SEEN, READINGS[0]))))
     wide = {shape.get("class"): float(shape.get("width")) for shape in meter if shape.tag == "rect"}
     assert wide["hot"] < wide["plate"]
     assert wide["hot"] / wide["plate"] == pytest.approx(0.88, abs=0.01)
 
 
 def test_figures_that_cannot_be_read_leave_their_words_alone():
-    sheet = make_job_sheet(trail=(*SEEN, *READINGS))
+    sheet = make_job_sheet(answers=(*SEEN, *READINGS))
     summary = sheet.summary
     summary["readings"][0] |= {"answer": "k0~<svg onload=alert(1)>", "text": "as it was frozen"}
     summary["readings"][2] |= {"observation": "gone-from-the-pack"}

@@ -7,6 +7,7 @@ from tests.firm_builders import make_firm
 from tests.household.checks_done import address
 from tests.household.hand_overs import ELEMENT, TYPED, form_address, send, state_of
 from tests.jobsheet.pictures import jpeg
+from tests.jobsheet.test_booking_rule import REFUSED
 from tests.reading_pages import read_page
 from triage.models import Firm, JobSheet
 
@@ -115,20 +116,11 @@ def test_a_forged_trail_is_recomputed_and_keeps_what_holds(client, firm):
     assert sheet.band == "qualified"
 
 
-@pytest.mark.parametrize(
-    "where",
-    [
-        address("/check/hand-over/", complaint="smell", smell_type="gas"),
-        address("/check/hand-over/", complaint="no-heat"),
-        address("/check/hand-over/", complaint="will-not-light", danger="none", oven_fuel="gas"),
-        "/check/hand-over/?region=gb-eng",
-    ],
-    ids=["people have to leave", "not finished", "not electric", "no answers"],
-)
-def test_where_it_is_not_offered_the_check_goes_on_and_nothing_is_sent(client, firm, where):
-    named = f"{where}&firm={firm.slug}"
-    assert read_page(client.get(named)).select("form.typed") == []
-    assert client.post(named, TYPED).status_code == 200
+@pytest.mark.parametrize("reason", REFUSED)
+def test_where_no_visit_can_be_booked_the_check_goes_on_and_nothing_is_sent(client, firm, reason):
+    there = form_address(firm, REFUSED[reason])
+    assert read_page(client.get(there)).select("form.typed") == []
+    assert client.post(there, TYPED).status_code == 200
     assert not JobSheet.objects.exists()
 
 

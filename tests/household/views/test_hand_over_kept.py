@@ -4,6 +4,7 @@ import pytest
 
 from tests.firm_builders import make_firm
 from tests.household.checks_done import answers_of, at
+from tests.jobsheet.test_booking_rule import REFUSED
 from triage.models import JobSheet
 
 pytestmark = pytest.mark.django_db
@@ -75,12 +76,28 @@ def test_what_is_wrong_with_the_form_is_said_by_field(client, firm):
     assert all(wrong["detail"].endswith(".") for wrong in response.json()["errors"])
 
 
-def test_a_firm_that_is_gone_and_a_check_that_needs_no_visit_are_told(client, firm):
+def test_a_firm_that_is_gone_is_told(client, firm):
     assert post(client, firm="nobody").status_code == 404
-    unfinished = post(client, answers={"complaint": "no-heat"})
-    assert unfinished.status_code == 422
-    assert "no visit is needed now" in unfinished.json()["detail"]
-    assert JobSheet.objects.count() == 0
+
+
+@pytest.mark.parametrize(
+    ("reason", "sentence"),
+    [
+        ("evacuate-first", "With these answers people have to get out now and call for help. Open the advice again"),
+        ("nothing-answered", "The questions are not over yet. Open the check again and answer the rest."),
+        ("danger-signs-open", "The questions are not over yet. Open the check again and answer the rest."),
+        ("out-of-scope", "With these answers no visit is needed now. Open the advice again to see why."),
+        ("solved", "With these answers no visit is needed now. Open the advice again to see why."),
+        ("normal", "With these answers no visit is needed now. Open the advice again to see why."),
+        ("network-operator", "With these answers no visit is needed now. Open the advice again to see why."),
+    ],
+)
+def test_what_cannot_be_booked_is_told_with_its_reason(client, firm, reason, sentence):
+    response = post(client, answers=REFUSED[reason])
+    assert response.status_code == 422
+    assert response.json()["reason"] == reason
+    assert response.json()["detail"].startswith(sentence)
+    assert not JobSheet.objects.exists()
 
 
 def test_it_is_only_posted(client, firm):

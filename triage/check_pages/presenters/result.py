@@ -27,6 +27,7 @@ from triage.check_pages.view_models import TaskDone
 from triage.engine import Band, Result, Task
 from triage.engine.enums import InterimUse, PerformedBy
 from triage.engine.pack import Fault
+from triage.jobsheet.booking_rule import is_solved
 from triage.jobsheet.shapes import CheckSummary
 
 STRICTER_SHARE = 0.25  # together, causes under which it must stay off decide from this chance on
@@ -91,7 +92,7 @@ def result_page(check_request: CheckRequest, step: Result) -> ResultPage:
     by_network = leading.performed_by == PerformedBy.NETWORK_OPERATOR
     page = ResultPage(
         band=step.verdict.band.value,
-        solved=is_solved(check_request, step),
+        solved=is_solved(check_request.check, step),
         cautions=[flag_note(check_request, flag, away=False) for flag in step.cautions],
         local_rules=local_rules(check_request, step),
         call=calls_for(check_request.region, ["network"] if by_network else []),
@@ -100,12 +101,6 @@ def result_page(check_request: CheckRequest, step: Result) -> ResultPage:
         problems=problem_notes(check_request.texts, check_request.problems),
     )
     return replace(page, fixed=_fixed(check_request)) if page.solved else _unsolved(page, check_request, step)
-
-
-def is_solved(check_request: CheckRequest, step: Result) -> bool:
-    """Whether a task put it right; never while a caution or a grave band stands."""
-    fixed = any(o.startswith(DID) and answer == "fixed" for o, answer in check_request.answers.items())
-    return fixed and not step.cautions and step.verdict.band in (Band.NORMAL, Band.SELF_CHECK)
 
 
 def _fixed(check_request: CheckRequest) -> list[str]:

@@ -39,10 +39,9 @@ def agreed_text(firm: Firm, sent: Sent) -> str:
 @transaction.atomic
 def book(call: Call, sent: Sent, member: Member, key: str) -> JobSheet:
     """The job sheet of this call, with the agent's notes on it. Raises Refused, with nothing written."""
-    sheet = actions.hand_over(
+    sheet = actions.create_job_sheet(
         firm=call.firm,
-        trail=tuple(call.check_request.answers.items()),
-        region=call.check_request.region.id,
+        check=call.check_request.check,
         booking=sent.booking(agreed_text(call.firm, sent)),
         idempotency_key=key,
         origin=call.check_request.origin,

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from triage.check_pages.handing_over import may_hand_over
 from triage.check_pages.request import CheckRequest
 from triage.engine import Emergency, Result
+from triage.jobsheet.booking_rule import booking_refusal
 
 
 @dataclass(frozen=True)
@@ -18,7 +18,7 @@ class Offer:
 
 
 def offer_of(check_request: CheckRequest) -> Offer | None:
-    if check_request.firm is None or not may_hand_over(check_request):
+    if check_request.firm is None or booking_refusal(check_request.check):
         return None
     step = check_request.step
     band = step.verdict.band.value if isinstance(step, Result | Emergency) else ""

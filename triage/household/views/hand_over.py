@@ -10,7 +10,6 @@ from django.views.decorators.http import require_http_methods
 
 from triage.check_pages.form_state import key_in, new_state, stale_problem
 from triage.check_pages.hand_over_form import STATE, Sent, read_sent
-from triage.check_pages.handing_over import may_hand_over
 from triage.check_pages.request import CheckRequest, read_check_request
 from triage.household.hand_over_limit import TOO_MANY, count_hand_over, wait_problem
 from triage.household.presenters.hand_over import hand_over_page
@@ -18,7 +17,8 @@ from triage.household.private_page import keep_private, show_private
 from triage.household.sheet_address import sheet_address
 from triage.household.views.showing import context_of, show
 from triage.household.views.step import page_of
-from triage.jobsheet.actions import hand_over as write_down
+from triage.jobsheet.actions import create_job_sheet
+from triage.jobsheet.booking_rule import booking_refusal
 from triage.jobsheet.consent import consent_words
 from triage.jobsheet.errors import FieldProblem, IdempotencyConflict, Refused
 from triage.models import Firm
@@ -30,7 +30,7 @@ REFUSED = 422
 @require_http_methods(["GET", "HEAD", "POST"])
 def hand_over(request: HttpRequest) -> HttpResponseBase:
     check_request = read_check_request(request)
-    if check_request.firm is None or not may_hand_over(check_request):
+    if check_request.firm is None or booking_refusal(check_request.check):
         return show(request, check_request, page_of(check_request))
     if request.method == "POST":
         return _send(request, check_request, check_request.firm)
@@ -50,10 +50,9 @@ def _send(request: HttpRequest, check_request: CheckRequest, firm: Firm) -> Http
         problems = sent.problems or [stale_problem()]
         return _form(request, check_request, firm, sent, new_state(firm.slug), problems)
     try:
-        sheet = write_down(
+        sheet = create_job_sheet(
             firm=firm,
-            trail=tuple(check_request.answers.items()),
-            region=check_request.region.id,
+            check=check_request.check,
             booking=sent.booking(consent_words(firm)),
             idempotency_key=key,
             origin=check_request.origin,

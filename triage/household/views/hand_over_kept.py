@@ -13,13 +13,13 @@ from django.utils.translation import gettext as _
 from django.views.decorators.csrf import csrf_exempt
 
 from triage.check_pages.hand_over_form import Sent, read_sent
-from triage.check_pages.handing_over import may_hand_over
 from triage.check_pages.request import CheckRequest, read_check_request
 from triage.household.hand_over_limit import count_hand_over, wait_problem
 from triage.household.sheet_address import sheet_address
-from triage.jobsheet.actions import hand_over as write_down
+from triage.jobsheet.actions import create_job_sheet
+from triage.jobsheet.booking_rule import BookingRefusal
 from triage.jobsheet.consent import consent_words
-from triage.jobsheet.errors import IdempotencyConflict, Refused
+from triage.jobsheet.errors import IdempotencyConflict, NotBookable, Refused
 from triage.models import Firm, JobSheet
 from triage.web.json_errors import ApiError, ErrorKind, problem_response
 
@@ -56,10 +56,6 @@ def _taken(request: HttpRequest) -> JobSheet:
     check_request = read_check_request(request)
     if check_request.firm is None:
         raise ApiError(ErrorKind.NOT_FOUND, _("We do not know this repair firm any more. Nothing was sent."))
-    if not may_hand_over(check_request):
-        raise ApiError(
-            ErrorKind.INVALID_REQUEST, _("With these answers no visit is needed now. Open the advice again to see why.")
-        )
     return _write(check_request, check_request.firm, PREFIX + key, read_sent(request))
 
 
@@ -68,15 +64,31 @@ def _write(check_request: CheckRequest, firm: Firm, key: str, sent: Sent) -> Job
     if sent.problems:
         raise ApiError(ErrorKind.INVALID_REQUEST, told, sent.problems)
     try:
-        return write_down(
+        return create_job_sheet(
             firm=firm,
-            trail=tuple(check_request.answers.items()),
-            region=check_request.region.id,
+            check=check_request.check,
             booking=sent.booking(consent_words(firm)),
             idempotency_key=key,
             origin=check_request.origin,
         )
+    except NotBookable as refused:
+        raise ApiError(
+            ErrorKind.NOT_BOOKABLE, _why_not(refused.reason), more={"reason": refused.reason.value}
+        ) from None
     except IdempotencyConflict as taken:
         raise ApiError(ErrorKind.IDEMPOTENCY_CONFLICT, told, taken.problems) from None
     except Refused as refused:
         raise ApiError(ErrorKind.INVALID_REQUEST, told, refused.problems) from None
+
+
+def _why_not(reason: BookingRefusal) -> str:
+    match reason:
+        case BookingRefusal.EVACUATE_FIRST:
+            return _(
+                "With these answers people have to get out now and call for help. Open the advice again: it says what"
+                " to do first."
+            )
+        case BookingRefusal.NOTHING_ANSWERED | BookingRefusal.DANGER_SIGNS_OPEN:
+            return _("The questions are not over yet. Open the check again and answer the rest.")
+        case _:
+            return _("With these answers no visit is needed now. Open the advice again to see why.")

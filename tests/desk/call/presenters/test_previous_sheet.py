@@ -18,7 +18,7 @@ pytestmark = pytest.mark.django_db
 
 @pytest.fixture
 def sheet():
-    return make_job_sheet(make_firm(), trail=tuple({**ELEMENT, "supply-off": "yes"}.items()), region="us")
+    return make_job_sheet(make_firm(), answers=tuple({**ELEMENT, "supply-off": "yes"}.items()), region="us")
 
 
 def test_it_says_what_was_told_then_and_how_far_the_job_is(call, sheet):
@@ -44,7 +44,7 @@ def test_an_answer_of_today_is_not_overruled(call, reopen, sheet):
 
 def test_where_nothing_is_left_to_begin_with_there_is_no_way_to(call):
     page = previous_sheet_page(
-        call("complaint=no-heat"), make_job_sheet(trail=(("complaint", "no-heat"), ("danger", "none")))
+        call("complaint=no-heat"), make_job_sheet(answers=(("complaint", "no-heat"), ("danger", "none")))
     )
     assert (page.begin_href, page.answers) == ("", [])
 
@@ -52,13 +52,13 @@ def test_where_nothing_is_left_to_begin_with_there_is_no_way_to(call):
 def test_many_answers_are_counted(call, monkeypatch):
     told = {"complaint": "no-heat", "lamp-state": "lamp-works", "onset": "sudden-bang"}
     monkeypatch.setattr("triage.desk.call.presenters.previous_sheet.MAX_ANSWERS_SHOWN", 1)
-    page = previous_sheet_page(call(), make_job_sheet(trail=tuple(told.items())))
+    page = previous_sheet_page(call(), make_job_sheet(answers=tuple(told.items())))
     assert (len(page.answers), page.more) == (1, "and 2 more")
     assert MAX_ANSWERS_SHOWN > 1
 
 
 def test_a_danger_sign_of_then_is_named(call):
-    sheet = make_job_sheet(trail=(("complaint", "smell"), ("smell-type", "plastic-or-fishy")))
+    sheet = make_job_sheet(answers=(("complaint", "smell"), ("smell-type", "plastic-or-fishy")))
     assert previous_sheet_page(call(), sheet).signs == ["Burning smell: switch off and leave off"]
 
 

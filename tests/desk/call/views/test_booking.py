@@ -9,6 +9,7 @@ from tests.desk.call.filled_in import fields_of
 from tests.desk.call.reading_aloud import ELEMENT, query_of, told_and_read
 from tests.desk.clients import client_of
 from tests.firm_builders import make_firm, make_member
+from tests.jobsheet.test_booking_rule import REFUSED
 from tests.reading_pages import read_page
 from triage.check_pages.form_state import new_state
 from triage.jobsheet.consent import spoken_consent
@@ -58,7 +59,9 @@ def test_the_form_has_one_heading_the_way_out_and_every_sentence_to_read(client,
     assert len(page.select("fieldset.consent input")) == len(spoken_consent(agent.firm)) + 1
 
 
-@pytest.mark.parametrize("query", ["", query_of(ELEMENT), "complaint=smell&smell-type=gas", "x=%00&call-id=%FF"])
+@pytest.mark.parametrize(
+    "query", [query_of(ELEMENT), "x=%00&call-id=%FF", *(query_of(answers) for answers in REFUSED.values())]
+)
 def test_before_all_was_read_and_where_nobody_needs_to_come_it_leads_back_to_the_call(client, query):
     for response in (client.get(f"{THERE}?region=gb-eng&{query}"), client.post(f"{THERE}?region=gb-eng&{query}")):
         assert response.url.startswith("/desk/call/?region=gb-eng")

@@ -9,7 +9,6 @@ from collections.abc import Set
 from django.urls import reverse
 from django.utils.translation import gettext as _
 
-from triage.check_pages.handing_over import may_hand_over
 from triage.check_pages.presenters.answers import answer_label, question_label
 from triage.check_pages.presenters.firm_words import firm_words
 from triage.check_pages.presenters.problems import problem_notes
@@ -23,6 +22,7 @@ from triage.desk.call.presenters.questions import danger_signs, opening, questio
 from triage.desk.call.presenters.summary import summary_of
 from triage.desk.call.view_models import CallerRow, CallPage, Prompt, StoryItem
 from triage.engine import SCREEN, Emergency, OutOfScope, Question, Result
+from triage.jobsheet.booking_rule import booking_refusal
 from triage.jobsheet.sentences import sentence
 
 
@@ -60,7 +60,7 @@ def _may_book(call: Call, say: Prompt, over: bool) -> bool:
     """Whether a visit is the next thing and all that must be heard before was read; what is asked from memory after
     danger need not be."""
     from_memory = isinstance(call.check_request.step, Emergency) and say.kind == "question"
-    return (over or from_memory) and may_hand_over(call.check_request)
+    return (over or from_memory) and booking_refusal(call.check_request.check) is None
 
 
 def _prompt(call: Call, names: Set[str]) -> Prompt:
