@@ -16,6 +16,7 @@ from uuid import uuid4
 from tests.bench.connection import get, post
 from triage.authoring.simulated_users import draw_user
 from triage.engine import Question, Result, compile_model, run_check
+from triage.jobsheet.booking_rule import booking_refusal
 from triage.knowledge.library import library
 
 REGION = "gb-eng"
@@ -27,7 +28,7 @@ BETWEEN_ANSWERS = 25
 
 
 def simulated_workload(checks, name):
-    """The question pages that so many people ask for, in order, and the trails of those who got advice."""
+    """The question pages that so many people ask for, in order, and the answers of those who may book a visit."""
     shares = [f"{name} {share}" for share in range(cpu_count() or 1)]
     with ProcessPoolExecutor() as pool:
         parts = list(pool.map(partial(_some_checks, checks // len(shares) + 1), shares))
@@ -45,12 +46,12 @@ def _some_checks(count, name):
 
 
 def _one_walk(pack, region, household):
-    """The pages on which this household is asked, and its trail if it got advice."""
+    """The pages on which this household is asked, and its answers if it may book a visit."""
     pages, trail = [], tuple(household.beginning())
-    while isinstance(step := run_check(pack, region, trail).step, Question):
+    while isinstance((check := run_check(pack, region, trail)).step, Question):
         pages.append(f"/check/?{urlencode([('region', REGION), *trail])}")
-        trail = (*trail, (step.observation, household.answer(step.observation)))
-    return pages, trail if isinstance(step, Result) else None
+        trail = (*trail, (check.step.observation, household.answer(check.step.observation)))
+    return pages, trail if isinstance(check.step, Result) and booking_refusal(check) is None else None
 
 
 def hand_over(firm, trail):

@@ -82,6 +82,6 @@ def test_what_is_no_photo_is_refused_with_a_remedy(file, sentence):
 
 
 def test_a_small_file_that_unpacks_to_a_huge_picture_is_refused(monkeypatch):
-    monkeypatch.setattr(photo, "MOST_PIXELS", 1_000_000)
+    monkeypatch.setattr(photo, "MAX_PIXELS", 1_000_000)
     with pytest.raises(Refused, match="more than 1 million dots"):
         read_photo(jpeg(1001, 1000, "PNG"))

@@ -24,24 +24,26 @@ def page_of(**changes):
     ],
 )
 def test_the_supply_is_never_said_to_be_dead(said, words):
-    assert page_of(trail=(*ANSWERS[:-1], ("supply-off", said))).safety.supply == words
+    assert page_of(answers=(*ANSWERS[:-1], ("supply-off", said))).safety.supply == words
 
 
 def test_danger_is_told_first_with_what_they_were_told():
-    safety = page_of(trail=SMELL).safety
+    safety = page_of(answers=SMELL).safety
     assert (safety.urgent, safety.heading) == (True, "Not safe: leave it off")
     assert safety.signs == ("Burning smell: switch off and leave off",)
     assert "Turn the oven's controls to off. Leave the door shut." in safety.instructions
     assert not any(line.endswith(":") for line in safety.instructions)
 
 
-@pytest.mark.parametrize(
-    ("trail", "sign"),
-    [(ANSWERS, "No danger sign was seen."), (ANSWERS[:1], "Danger signs were not asked about.")],
-)
-def test_whether_dangers_were_asked_about_is_said(trail, sign):
-    safety = page_of(trail=trail).safety
-    assert (safety.urgent, safety.signs) == (False, (sign,))
+def test_it_is_said_that_no_danger_sign_was_seen():
+    safety = page_of().safety
+    assert (safety.urgent, safety.signs) == (False, ("No danger sign was seen.",))
+
+
+def test_a_sheet_of_before_says_that_nobody_asked_about_danger():
+    sheet = make_job_sheet()
+    sheet.summary["danger_signs"] = "not-asked"
+    assert sheet_page(serialize_sheet(sheet)).safety.signs == ("Danger signs were not asked about.",)
 
 
 def test_the_leading_cause_glows_and_is_not_listed_as_its_own_double():

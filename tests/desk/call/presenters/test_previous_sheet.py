@@ -50,7 +50,7 @@ def test_where_nothing_is_left_to_begin_with_there_is_no_way_to(call):
 
 
 def test_many_answers_are_counted(call, monkeypatch):
-    told = {"complaint": "no-heat", "lamp-state": "lamp-works", "onset": "sudden-bang"}
+    told = {"complaint": "no-heat", "danger": "none", "lamp-state": "lamp-works", "onset": "sudden-bang"}
     monkeypatch.setattr("triage.desk.call.presenters.previous_sheet.MAX_ANSWERS_SHOWN", 1)
     page = previous_sheet_page(call(), make_job_sheet(answers=tuple(told.items())))
     assert (len(page.answers), page.more) == (1, "and 2 more")
