@@ -30,7 +30,7 @@ def check_after(pairs, region="gb-eng"):
 
 
 def make_firm(**changes):
-    told = {
+    data = {
         "slug": f"hearth-{next(NUMBERS)}",
         "name": "Hearth & Hob Repairs",
         "region": "gb-eng",
@@ -38,7 +38,7 @@ def make_firm(**changes):
         "webhook_url": "https://hearth.example/job-sheets",
         "webhook_secret": new_secret(),
     }
-    return Firm.objects.create(**(told | changes))
+    return Firm.objects.create(**(data | changes))
 
 
 def make_member(firm, role=Role.REPAIRER, **changes):
@@ -47,7 +47,7 @@ def make_member(firm, role=Role.REPAIRER, **changes):
 
 
 def make_booking(**changes):
-    told = {
+    data = {
         "name": "Alex Grey",
         "telephone": "020 7946 0000",
         "email": "alex@home.example",
@@ -62,25 +62,25 @@ def make_booking(**changes):
         "windows": (Window(datetime(2030, 5, 6, 9), datetime(2030, 5, 6, 12)),),  # noqa: DTZ001  (the clock on the wall)
         "consent": "Hearth & Hob Repairs may have my answers and call me about this repair.",
     }
-    return Booking(**(told | changes))
+    return Booking(**(data | changes))
 
 
 def make_job_sheet(firm=None, **changes):
     """Written by the real action, so that it is what a site would hold."""
     check = check_after(changes.pop("answers", ANSWERS), changes.pop("region", "gb-eng"))
-    told = {
+    data = {
         "firm": firm or make_firm(),
         "check": check,
         "booking": make_booking(),
         "idempotency_key": f"key-number-{next(NUMBERS)}",
         "origin": ORIGIN,
     }
-    return create_job_sheet(**(told | changes))
+    return create_job_sheet(**(data | changes))
 
 
 def make_delivery(firm=None, **changes):
     now = timezone.now()
-    told = {
+    data = {
         "firm": firm or make_firm(),
         "channel": "webhook",
         "event": "test",
@@ -88,4 +88,4 @@ def make_delivery(firm=None, **changes):
         "next_attempt": now - timedelta(seconds=1),
         "created": now,
     }
-    return Delivery.objects.create(**(told | changes))
+    return Delivery.objects.create(**(data | changes))

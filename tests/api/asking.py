@@ -29,13 +29,13 @@ def address(firm, reference=""):
     return f"/api/v1/firms/{firm.slug}/job-sheets" + (f"/{reference}" if reference else "")
 
 
-def bearer(words):
-    return {"Authorization": f"Bearer {words}"}
+def bearer(text):
+    return {"Authorization": f"Bearer {text}"}
 
 
-def send(client, firm, told=None, key=KEY, **headers):
+def send(client, firm, data=None, key=KEY, **headers):
     """A POST; `told` may be JSON in bytes or what becomes JSON."""
-    content = told if isinstance(told, bytes) else json.dumps(body_of() if told is None else told).encode()
+    content = data if isinstance(data, bytes) else json.dumps(body_of() if data is None else data).encode()
     named = {name.replace("_", "-"): value for name, value in headers.items()}
     kept = {"Idempotency-Key": key, **named} if key else named
     return client.post(address(firm), content, content_type=kept.pop("Content-Type", "application/json"), headers=kept)

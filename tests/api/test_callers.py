@@ -13,8 +13,8 @@ pytestmark = pytest.mark.django_db
 
 
 def test_the_firms_system_and_its_page_may_hand_over(client):
-    firm, words = firm_with_key()
-    assert send(client, firm, **bearer(words)).status_code == 201
+    firm, secret = firm_with_key()
+    assert send(client, firm, **bearer(secret)).status_code == 201
     assert send(client, firm, key="another-key-0002", Origin=PAGE).status_code == 201
 
 
@@ -48,16 +48,16 @@ def test_a_firm_that_lists_a_star_opens_to_nobody(client):
 
 
 def test_another_firms_key_is_told_what_a_firm_that_does_not_exist_is(client):
-    firm, words = firm_with_key()
+    firm, secret = firm_with_key()
     other, _others = firm_with_key()
     sheet = make_job_sheet(other)
     answers = [
-        client.get(path, headers=bearer(words))
+        client.get(path, headers=bearer(secret))
         for path in (address(other, sheet.reference), f"/api/v1/firms/nobody/job-sheets/{sheet.reference}")
     ]
     assert [answer.status_code for answer in answers] == [404, 404]
     assert answers[0].content == answers[1].content
-    assert send(client, other, **bearer(words)).status_code == 404
+    assert send(client, other, **bearer(secret)).status_code == 404
     assert (
         send(client, firm, Origin="https://a.example").content
         == client.post("/api/v1/firms/nobody/job-sheets", headers={"Origin": "https://a.example"}).content
@@ -65,11 +65,11 @@ def test_another_firms_key_is_told_what_a_firm_that_does_not_exist_is(client):
 
 
 def test_a_revoked_key_is_nobodys(client):
-    firm, words = firm_with_key()
+    firm, secret = firm_with_key()
     revoke_key(key=ApiKey.objects.get())
-    assert send(client, firm, **bearer(words)).status_code == 401
+    assert send(client, firm, **bearer(secret)).status_code == 401
     # A key that is shown has to be good, even from a page that needs none.
-    assert send(client, firm, Origin=PAGE, **bearer(words)).status_code == 401
+    assert send(client, firm, Origin=PAGE, **bearer(secret)).status_code == 401
 
 
 def test_a_page_may_not_read_back(client):
@@ -83,8 +83,8 @@ def test_a_page_may_not_read_back(client):
 def test_a_key_and_an_address_are_counted_apart(client, monkeypatch):
     monkeypatch.setattr(callers, "PER_KEY", Policy("key", quota=2, seconds=3600))
     monkeypatch.setattr(callers, "PER_ADDRESS", Policy("address", quota=1, seconds=3600))
-    firm, words = firm_with_key()
-    asked = [client.get(address(firm, "KD7MX-4QPTR"), headers=bearer(words)) for _ in range(3)]
+    firm, secret = firm_with_key()
+    asked = [client.get(address(firm, "KD7MX-4QPTR"), headers=bearer(secret)) for _ in range(3)]
     assert [response.status_code for response in asked] == [404, 404, 429]
     assert asked[0].headers["RateLimit-Policy"] == '"key";q=2;w=3600'
     assert asked[0].headers["RateLimit"].startswith('"key";r=1;t=')

@@ -38,8 +38,8 @@ def test_a_page_of_anybody_else_is_not(client, origin):
 
 def test_the_page_may_read_the_answer_and_a_refusal(client):
     firm, _words = firm_with_key()
-    for told, status in ((None, 201), (b"[", 400)):
-        response = send(client, firm, told, Origin=PAGE)
+    for item, status in ((None, 201), (b"[", 400)):
+        response = send(client, firm, item, Origin=PAGE)
         assert response.status_code == status
         assert response.headers[f"{ALLOW}Origin"] == PAGE
         assert "Location" in response.headers["Access-Control-Expose-Headers"]

@@ -36,7 +36,7 @@ deterministic = true
 [phases.coverage]
 enabled = true
 
-# A body of the right shape may still hold no answer we know, or an address that is none: told with 422.
+# A body of the right shape may still hold no answer we know, or an address that is none: answered with 422.
 [checks.positive_data_acceptance]
 expected-statuses = ["2xx", "401", "403", "404", "422"]
 """
@@ -60,14 +60,14 @@ def one_connection(db):
 
 
 @pytest.fixture
-def words(one_connection, monkeypatch):
+def secret(one_connection, monkeypatch):
     """A key that works, of a firm with one job sheet."""
     monkeypatch.setattr(callers, "PER_KEY", ENDLESS)
     monkeypatch.setattr(callers, "PER_ADDRESS", ENDLESS)
-    firm, words = firm_with_key(slug="hearth")
+    firm, shown = firm_with_key(slug="hearth")
     make_job_sheet(firm)
     JobSheet.objects.update(reference="KD7MX-4QPTR")
-    return words
+    return shown
 
 
 def test_the_description_is_openapi_3_1():
@@ -89,19 +89,19 @@ def test_every_address_is_described_and_nothing_else():
 
 @API.parametrize()
 @BOUNDED
-def test_every_answer_is_as_described(case, words):
+def test_every_answer_is_as_described(case, secret):
     case.call_and_validate(headers=PLAIN)
 
 
 @API.parametrize()
 @BOUNDED
-def test_every_answer_to_a_key_is_as_described(case, words):
-    case.call_and_validate(headers={**PLAIN, "Authorization": f"Bearer {words}"})
+def test_every_answer_to_a_key_is_as_described(case, secret):
+    case.call_and_validate(headers={**PLAIN, "Authorization": f"Bearer {secret}"})
 
 
 @pytest.mark.django_db
 def test_the_example_of_the_description_makes_a_job_sheet(client):
-    firm, words = firm_with_key()
+    firm, secret = firm_with_key()
     made = openapi_document()["paths"]["/api/v1/firms/{firm}/job-sheets"]["post"]
     example = made["requestBody"]["content"]["application/json"]["examples"]["no heat"]["value"]
-    assert send(client, firm, example, **bearer(words)).status_code == 201
+    assert send(client, firm, example, **bearer(secret)).status_code == 201

@@ -56,6 +56,6 @@ def test_a_view_answers_its_own_methods():
 
 @pytest.mark.django_db
 def test_no_form_token_is_asked_for():
-    firm, words = firm_with_key()
-    assert send(Client(enforce_csrf_checks=True), firm, **bearer(words)).status_code == 201
+    firm, secret = firm_with_key()
+    assert send(Client(enforce_csrf_checks=True), firm, **bearer(secret)).status_code == 201
     assert address(firm).startswith("/api/")

@@ -20,9 +20,9 @@ JSON = st.recursive(
 )
 
 
-def refused(told):
+def refused(data):
     with pytest.raises(Refused) as caught:
-        parse_job_sheet_request(told)
+        parse_job_sheet_request(data)
     return [problem.field for problem in caught.value.problems]
 
 
@@ -42,13 +42,13 @@ def test_no_photo_is_no_photo():
     assert parse_job_sheet_request(body_of(photo="")).booking.photo is None
 
 
-@pytest.mark.parametrize("told", [None, [], "text", 7, True])
-def test_what_is_no_object_is_refused_whole(told):
-    assert refused(told) == [""]
+@pytest.mark.parametrize("data", [None, [], "text", 7, True])
+def test_what_is_no_object_is_refused_whole(data):
+    assert refused(data) == [""]
 
 
 @pytest.mark.parametrize(
-    ("told", "fields"),
+    ("data", "fields"),
     [
         ({}, ["region", "answers", "booking"]),
         (body_of(region=7, answers={}, booking=[]), ["region", "answers", "booking"]),
@@ -73,8 +73,8 @@ def test_what_is_no_object_is_refused_whole(told):
         (booked(windows=[{**WINDOW, "end": 7}]), ["booking.windows"]),
     ],
 )
-def test_every_wrong_field_is_named_at_once(told, fields):
-    assert refused(told) == fields
+def test_every_wrong_field_is_named_at_once(data, fields):
+    assert refused(data) == fields
 
 
 def test_an_unknown_field_is_told_by_those_that_are_known():
@@ -92,15 +92,15 @@ def outcome_of(body):
         return reason.problems
 
 
-@given(told=JSON)
+@given(data=JSON)
 @settings(max_examples=60, deadline=None)
-def test_no_body_is_a_surprise(told):
+def test_no_body_is_a_surprise(data):
     for body in (
-        told,
-        body_of(booking=told),
-        body_of(answers=told),
-        body_of(photo=told),
-        booked(windows=told, name=told),
+        data,
+        body_of(booking=data),
+        body_of(answers=data),
+        body_of(photo=data),
+        booked(windows=data, name=data),
     ):
         assert outcome_of(body)
 

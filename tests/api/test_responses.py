@@ -28,7 +28,7 @@ def test_a_step_names_what_it_depends_on(client):
 
 def test_another_text_is_another_version():
     request = RequestFactory().get("/")
-    one, other = (document_response(request, {"a": told}).headers["ETag"] for told in (1, 2))
+    one, other = (document_response(request, {"a": item}).headers["ETag"] for item in (1, 2))
     assert one != other
 
 

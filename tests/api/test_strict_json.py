@@ -20,8 +20,8 @@ def trouble_with(request, most=1000):
 
 @pytest.mark.parametrize("content_type", ["application/json", "application/json; charset=utf-8", "Application/JSON"])
 def test_json_is_read(content_type):
-    told = read_json(asked('{"a": [1, -2.5e3, "ä😀", null, true]}'.encode(), content_type), 1000)
-    assert told == {"a": [0, 0, "ä😀", None, True]}
+    result = read_json(asked('{"a": [1, -2.5e3, "ä😀", null, true]}'.encode(), content_type), 1000)
+    assert result == {"a": [0, 0, "ä😀", None, True]}
 
 
 @pytest.mark.parametrize("content_type", ["text/plain", "application/x-www-form-urlencoded", "multipart/form-data", ""])

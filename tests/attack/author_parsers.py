@@ -46,8 +46,8 @@ def small_pack_in(folder):
     pack = Path(folder) / SMALL_PACK.name
     pack.mkdir()
 
-    def build(told):
-        files = told.split(BETWEEN)
+    def build(item):
+        files = item.split(BETWEEN)
         for number, name in enumerate(FILES):
             (pack / f"{name}.yaml").write_bytes(files[number] if number < len(files) else b"")
         return build_written(pack)
@@ -62,9 +62,9 @@ def region_in(folder, pack):
     sentences = f"{MESSAGES}.{FIRST_LANGUAGE}.yaml"
     (regions / sentences).write_bytes((REGIONS / sentences).read_bytes())
 
-    def build(told):
+    def build(item):
         problems = []
-        (regions / PLACE).write_bytes(told)
+        (regions / PLACE).write_bytes(item)
         build_regions(regions, FIRST_LANGUAGE, pack, problems)
         if problems:
             raise PackProblems(problems)

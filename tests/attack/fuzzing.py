@@ -56,13 +56,13 @@ def fuzz(parsers, wanted, dice_start):
 def _fuzz_one(parser, count, dice):
     tally = Tally()
     for _ in range(count):
-        told = mutated(dice, dice.choice(parser.good))
+        result = mutated(dice, dice.choice(parser.good))
         try:
-            parser.read(told)
+            parser.read(result)
         except parser.refuses:
             tally.refused += 1
         except Exception as mistake:
-            tally.broken.append((told, mistake))
+            tally.broken.append((result, mistake))
         else:
             tally.taken += 1
     return tally
@@ -82,7 +82,7 @@ def main():
     asked.add_argument("--n", type=int, default=200_000, help="how many inputs in all")
     asked.add_argument("--each", type=int, help="how many inputs for every parser alike, in place of --n")
     asked.add_argument("--dice", type=int, default=1, help="where the dice start")
-    told = asked.parse_args()
+    result = asked.parse_args()
     os.environ.setdefault("DJANGO_SETTINGS_MODULE", "tests.settings")
     import django
 
@@ -93,8 +93,8 @@ def main():
     began = monotonic()
     with tempfile.TemporaryDirectory() as folder:
         known = parsers(folder)
-        wanted = dict.fromkeys(known, told.each) if told.each else shares(known, told.n)
-        tallies = fuzz(known, wanted, told.dice)
+        wanted = dict.fromkeys(known, result.each) if result.each else shares(known, result.n)
+        tallies = fuzz(known, wanted, result.dice)
     sys.stdout.write("".join(f"{line}\n" for line in report(tallies, monotonic() - began)))
     sys.exit(any(tally.broken for tally in tallies.values()))
 

@@ -18,8 +18,8 @@ def on_file(read, folder):
     """A parser of files as one of what stands in them."""
     path = Path(folder) / "fuzzed.yaml"
 
-    def read_from(told):
-        path.write_bytes(told)
+    def read_from(item):
+        path.write_bytes(item)
         return read(path)
 
     return read_from

@@ -38,8 +38,8 @@ READINGS = (
 )
 
 
-def address(told):
-    asked = parse_query(told.decode("latin-1"))
+def address(data):
+    asked = parse_query(data.decode("latin-1"))
     assert len(asked.pairs) <= MAX_PAIRS
     assert all(len(text) <= MAX_VALUE_LENGTH for pair in asked.pairs for text in pair)
     line, rest = split_query(asked)
@@ -47,57 +47,57 @@ def address(told):
     return rest
 
 
-def reading(told):
-    kind, _, text = told.decode("utf-8", "replace").partition(":")
+def reading(data):
+    kind, _, text = data.decode("utf-8", "replace").partition(":")
     return READERS.get(kind, READERS["meter"])(text)
 
 
-def trail(told):
+def trail(data):
     """Reading a trail finds every mistake in it, and a second reading finds none in what was kept."""
     pack = electric_oven()
-    found = parse_answers(pack, parse_query(told.decode("latin-1")).pairs)
+    found = parse_answers(pack, parse_query(data.decode("latin-1")).pairs)
     assert parse_answers(pack, found.answers.items()).answers == found.answers
     return found
 
 
-def step(told):
-    pairs = parse_query(told.decode("latin-1")).pairs
+def step(data):
+    pairs = parse_query(data.decode("latin-1")).pairs
     return run_check(library().pack, library().regions["gb-eng"].region, pairs).step
 
 
-def language(told):
-    region = guess_region(told.decode("latin-1"), library().regions, "gb-eng")
+def language(data):
+    region = guess_region(data.decode("latin-1"), library().regions, "gb-eng")
     assert region in library().regions
 
 
-def json_body(told):
-    request = RequestFactory().generic("POST", "/", told, content_type="application/json")
+def json_body(data):
+    request = RequestFactory().generic("POST", "/", data, content_type="application/json")
     assert isinstance(parse_job_sheet_request(read_json(request, MAX_BYTES)), JobSheetRequest)
 
 
-def form(told):
-    sent = read_sent(RequestFactory().generic("POST", "/", told, content_type=FORM))
+def form(data):
+    sent = read_sent(RequestFactory().generic("POST", "/", data, content_type=FORM))
     if not sent.problems:
         check_booking(sent.booking("The firm may call me."))
 
 
-def booking(told):
+def booking(data):
     names = ("name", "telephone", "email", "street", "access", "serial")
-    texts = told.decode("utf-8", "surrogateescape").split("|")
+    texts = data.decode("utf-8", "surrogateescape").split("|")
     kept = check_booking(Booking(consent="yes", **dict(zip(names, texts, strict=False)) or {"name": ""}))
     assert "\x00" not in "".join((kept.name, kept.street, kept.access))
     "".join((kept.name, kept.street, kept.access)).encode()
 
 
-def state(told):
-    key = key_in(told.decode("utf-8", "surrogateescape"), "hearth")
+def state(data):
+    key = key_in(data.decode("utf-8", "surrogateescape"), "hearth")
     assert key is None or len(key) == 32
 
 
-def photo(told):
+def photo(data):
     with catch_warnings():
         simplefilter("ignore", UserWarning)  # the imaging library's opinion of a broken tag, which is left out anyway
-        kept = read_photo(told)
+        kept = read_photo(data)
     assert max(kept.width, kept.height) <= MAX_SIDE_PIXELS
 
 
@@ -123,8 +123,8 @@ def parsers(folder):
     ]
     pictures = [jpeg(16, 12), jpeg(16, 12, "PNG"), jpeg(16, 12, "WEBP", orientation=6)]
     bodies = [
-        json.dumps(told).encode()
-        for told in (body_of(), booked(windows=[{"start": "2031-05-26T09:00", "end": "2031-05-26T12:00"}]))
+        json.dumps(item).encode()
+        for item in (body_of(), booked(windows=[{"start": "2031-05-26T09:00", "end": "2031-05-26T12:00"}]))
     ]
     return {
         "address": Parser(address, trails),

@@ -29,9 +29,9 @@ LISTS = {"name": "Hearth", "region": "ie", "accent": "#a83c12", "retention_days"
 LINES = {"prices": "Call-out: £60\nHalf an hour: £30", "hours": "Monday: 8 to 18", "areas": "Kettlewick\nÜnstadt"}
 
 
-def webhook(told):
+def webhook(data):
     """What is taken stands whole in one request line and one Host header."""
-    target = parse_webhook_url(told.decode("utf-8", "surrogateescape"))
+    target = parse_webhook_url(data.decode("utf-8", "surrogateescape"))
     said = f"{target.authority}{target.path}"
     assert said.isascii()
     assert said.isprintable()
@@ -39,31 +39,31 @@ def webhook(told):
     assert 0 <= target.port < 65536
 
 
-def public(told):
+def public(data):
     """What is public is so by the standard library too, which knows less of what is not."""
-    text = told.decode("utf-8", "surrogateescape")
+    text = data.decode("utf-8", "surrogateescape")
     if is_public(text):
         assert ipaddress.ip_address(text.partition("%")[0]).is_global or ":" in text
 
 
-def origin(told):
+def origin(data):
     """What is taken is a scheme and a host and no second word of a content policy."""
-    text = told.decode("utf-8", "surrogateescape")
+    text = data.decode("utf-8", "surrogateescape")
     if is_origin(text):
         parts = urlsplit(text)
         assert f"{parts.scheme}://{parts.netloc}" == text
         assert not set(text) & set(" ;,'\"*\r\n")
 
 
-def reference(told):
-    read = read_reference(told.decode("utf-8", "surrogateescape"))
+def reference(data):
+    read = read_reference(data.decode("utf-8", "surrogateescape"))
     assert read is None or read_reference(read) == read
 
 
-def inbox(told):
+def inbox(data):
     """Nothing reaches the database that PostgreSQL could not take for a text."""
     try:
-        asked = QueryDict(told)
+        asked = QueryDict(data)
     except TooManyFieldsSent:  # more than a thousand: the page for what cannot be read
         return
     wanted = parse_filter(asked)
@@ -73,9 +73,9 @@ def inbox(told):
     assert parse_filter(QueryDict(wanted.query)).query == wanted.query
 
 
-def settings(told):
+def settings(data):
     """What is kept can be shown and kept again, and is the same then."""
-    form = SettingsForm(QueryDict(told))
+    form = SettingsForm(QueryDict(data))
     if not form.is_valid():
         raise forms.ValidationError(list(form.errors))
     again = SettingsForm(initial_settings(Firm(**form.cleaned_data)))
@@ -84,27 +84,27 @@ def settings(told):
     assert "\x00" not in str(form.cleaned_data)
 
 
-def findings(told):
-    found = parse_outcome_form(JobSheet(region="ie"), QueryDict(told))
+def findings(data):
+    found = parse_outcome_form(JobSheet(region="ie"), QueryDict(data))
     assert all(part == part.strip() for part in found.fitted)
 
 
-def code(told):
-    step = matching_step(SECRET, told.decode("utf-8", "surrogateescape"), NOW)
+def code(data):
+    step = matching_step(SECRET, data.decode("utf-8", "surrogateescape"), NOW)
     assert step is None or abs(step - NOW // STEP_SECONDS) <= 1
 
 
-def forwarded(told):
-    request = RequestFactory().get("/", headers={"X-Forwarded-For": told.decode("latin-1")})
+def forwarded(data):
+    request = RequestFactory().get("/", headers={"X-Forwarded-For": data.decode("latin-1")})
     with override_settings(SECURE_PROXY_SSL_HEADER=("HTTP_X_FORWARDED_PROTO", "https")):
         address = client_address(request)
     assert "," not in address
     network_of(address)
 
 
-def senders_link(told):
+def senders_link(data):
     request = RequestFactory().get("/sheet/x/")
-    request.META["QUERY_STRING"] = told.decode("latin-1")
+    request.META["QUERY_STRING"] = data.decode("latin-1")
     assert not is_token(told_in(request).get("token", ""), hash_of("another"))
 
 

@@ -29,8 +29,8 @@ def test_one_too_many_is_told_so_and_keeps_what_was_typed(client, firm):
     assert 1 <= int(answer["Retry-After"]) <= 600
     page = read_page(answer)
     assert page.one('input[name="name"]').attributes["value"] == "Alex Quill"
-    (told,) = [item.text for item in page.select('div[role="alert"] li')]
-    assert told.startswith("Too many forms came from your network in a short time, so nothing was sent.")
+    (items,) = [item.text for item in page.select('div[role="alert"] li')]
+    assert items.startswith("Too many forms came from your network in a short time, so nothing was sent.")
     assert JobSheet.objects.count() == 2
 
 
@@ -73,5 +73,5 @@ def test_looking_at_the_form_is_not_counted(client, firm):
 
 def test_a_household_with_many_addresses_of_its_own_is_one(client, firm):
     """A home with IPv6 has 2 to the 64 addresses."""
-    told = [kept_by_phone(client, firm, n, REMOTE_ADDR=f"2001:db8:1:2::{n}").status_code for n in range(3)]
-    assert told == [200, 200, 429]
+    items = [kept_by_phone(client, firm, n, REMOTE_ADDR=f"2001:db8:1:2::{n}").status_code for n in range(3)]
+    assert items == [200, 200, 429]

@@ -11,8 +11,8 @@ SITE = "https://hearth.example"
 
 
 def ancestors(answer):
-    told = answer.headers["Content-Security-Policy"].split("; ")
-    return next(part for part in told if part.startswith("frame-ancestors")).removeprefix("frame-ancestors ")
+    result = answer.headers["Content-Security-Policy"].split("; ")
+    return next(part for part in result if part.startswith("frame-ancestors")).removeprefix("frame-ancestors ")
 
 
 def test_without_a_firm_that_frames_nothing_may_be_framed():

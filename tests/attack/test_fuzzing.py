@@ -44,8 +44,8 @@ def test_every_good_input_is_taken(tmp_path):
 
 
 def test_a_parser_that_breaks_is_seen():
-    def fragile(told):
-        return told.decode("ascii")
+    def fragile(item):
+        return item.decode("ascii")
 
     (tally,) = fuzz({"fragile": Parser(fragile, [b"abc"])}, {"fragile": 500}, 1).values()
     assert tally.broken

@@ -25,9 +25,9 @@ def is_whole(answer):
 @pytest.mark.parametrize("sign", BREAKS)
 def test_no_parameter_of_any_address_adds_a_header(sign):
     world = World()
-    told = "&".join(f"{name}={quote(sign)}" for name in NAMES)
+    result = "&".join(f"{name}={quote(sign)}" for name in NAMES)
     for name in ROUTES:
-        answer = world.clients["owner"].get(f"{world.address(name)}?{told}")
+        answer = world.clients["owner"].get(f"{world.address(name)}?{result}")
         assert answer.status_code < 500, name
         assert is_whole(answer), name
 
@@ -52,8 +52,8 @@ def test_no_header_is_handed_back_broken(client, header):
 def test_no_field_of_a_form_adds_a_line_to_a_mail(client, field, settings):
     settings.TRIAGE_WEBHOOK_NETWORKS = "public"
     firm = make_firm(webhook_url="", email="desk@hearth.example")
-    told = "alex@home.example\r\nBcc: all@evil.example" if field == "email" else "Alex\r\nBcc: all@evil.example"
-    send(client, form_address(firm), **{field: told})
+    result = "alex@home.example\r\nBcc: all@evil.example" if field == "email" else "Alex\r\nBcc: all@evil.example"
+    send(client, form_address(firm), **{field: result})
     deliver_due("worker")
     if field == "email":
         assert JobSheet.objects.count() == 0  # no address at all, and said so

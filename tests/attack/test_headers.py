@@ -35,8 +35,8 @@ def answers(settings):
 
 def test_every_answer_is_guarded(answers):
     for name, answer in answers.items():
-        told = {header: answer.headers.get(header) for header in GUARDS if header != "Strict-Transport-Security"}
-        assert told == {header: GUARDS[header] for header in told}, name
+        data = {header: answer.headers.get(header) for header in GUARDS if header != "Strict-Transport-Security"}
+        assert data == {header: GUARDS[header] for header in data}, name
         shared = answer.headers["Cross-Origin-Resource-Policy"]
         assert shared == ("cross-origin" if name in FOR_OTHER_SITES else "same-origin"), name
         at_the_desk = name.startswith("desk-") and answer.status_code != NO_SUCH_METHOD

@@ -63,7 +63,7 @@ def test_a_form_with_a_thousand_fields_more_is_told_so(client):
 
 
 @pytest.mark.parametrize(
-    "told",
+    "data",
     [
         b'{"a":' * 100_000,
         b"[" * 300_000,
@@ -76,9 +76,9 @@ def test_a_form_with_a_thousand_fields_more_is_told_so(client):
     ],
     ids=["objects", "lists", "a number", "a trail", "a text", "a name", "a photo", "no text"],
 )
-def test_no_body_of_the_api_breaks_it(client, told):
+def test_no_body_of_the_api_breaks_it(client, data):
     firm, key = firm_with_key()
-    answer = send_json(client, firm, told, **bearer(key))
+    answer = send_json(client, firm, data, **bearer(key))
     assert answer.status_code in (400, 413, 422)
     assert len(answer.content) < 4000
     assert JobSheet.objects.count() == 0

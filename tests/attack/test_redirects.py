@@ -23,11 +23,11 @@ def leads_elsewhere(answer):
 @pytest.mark.parametrize("target", ELSEWHERE)
 def test_no_parameter_of_any_address_leads_elsewhere(target):
     world = World()
-    told = "&".join(f"{name}={quote(target)}" for name in NAMES)
+    result = "&".join(f"{name}={quote(target)}" for name in NAMES)
     astray = []
     for name in ROUTES:
         for who in ("nobody", "owner"):
-            answer = world.clients[who].get(f"{world.address(name)}?{told}")
+            answer = world.clients[who].get(f"{world.address(name)}?{result}")
             if leads_elsewhere(answer):
                 astray.append((name, answer.headers["Location"]))
     assert astray == []

@@ -36,9 +36,9 @@ TABLES = ("desk-sheets-csv", "desk-open-repair")
 LEADS = ("href", "src", "action", "formaction", "xlink:href", "data", "poster")
 
 
-def typed(words):
+def typed(text):
     """A booking with the words in every field that takes any text, as far as it takes them."""
-    free = {name: words[:most] for name, most in MAX_LENGTHS.items() if name not in READ}
+    free = {name: text[:most] for name, most in MAX_LENGTHS.items() if name not in READ}
     return make_booking(**free)
 
 
@@ -57,30 +57,30 @@ def harms(response):
     return found
 
 
-def world_with(words):
+def world_with(text):
     """The firm's world with the words in whatever anybody can type, sent by the forms that take them."""
     world = World()
     owner = world.clients["owner"]
-    world.sheet = make_job_sheet(world.firm, region="ie", booking=typed(words))
-    for form, told in filled_in(world.firm, words).items():
-        answer = owner.post(world.address(form), told)
+    world.sheet = make_job_sheet(world.firm, region="ie", booking=typed(text))
+    for form, item in filled_in(world.firm, text).items():
+        answer = owner.post(world.address(form), item)
         assert answer.status_code == 302, (form, read_page(answer).text)
     world.firm.refresh_from_db()
     # The form refuses an origin that is none; an operator's own hand might not.
-    world.firm.origins = [words]
+    world.firm.origins = [text]
     world.firm.save()
     return world
 
 
-def filled_in(firm, words):
+def filled_in(firm, text):
     """The forms of the desk with the words in every field that keeps any text, at the length it takes."""
-    settings = initial_settings(firm) | dict.fromkeys(LINE, words[:40])
-    settings |= {"prices": f"{words}: {words}", "hours": f"Any day: {words}", "areas": words}
+    settings = initial_settings(firm) | dict.fromkeys(LINE, text[:40])
+    settings |= {"prices": f"{text}: {text}", "hours": f"Any day: {text}", "areas": text}
     return {
-        "desk-note": {"text": words},
-        "desk-staff": {"name": words, "role": "agent"},
-        "desk-keys": {"name": words},
-        "desk-outcome": {"found": "fan-element-open", "result": "first-visit", "minutes": "5", "other_parts": words},
+        "desk-note": {"text": text},
+        "desk-staff": {"name": text, "role": "agent"},
+        "desk-keys": {"name": text},
+        "desk-outcome": {"found": "fan-element-open", "result": "first-visit", "minutes": "5", "other_parts": text},
         "desk-settings": settings,
     }
 
@@ -96,13 +96,13 @@ def pages_of(world):
 
 @pytest.mark.parametrize("name", SCRIPTS)
 def test_every_field_is_shown_as_text_on_every_page_of_the_desk(name):
-    words = SCRIPTS[name]
-    world = world_with(words)
+    text = SCRIPTS[name]
+    world = world_with(text)
     shown = dict(pages_of(world))
     for page, answer in shown.items():
         assert answer.status_code in (200, 403, 404), page
         assert harms(answer) == [], page
-    said = " ".join(words.split())
+    said = " ".join(text.split())
     assert read_page(shown["desk-sheet"]).text.count(said) >= 5
     assert said in read_page(shown["desk-outcome"]).text
     assert all(read_page(shown["desk-settings"]).one(f"#id_{name}").text.count(said) for name in ("prices", "areas"))
@@ -119,22 +119,22 @@ def whole(answer):
 
 @pytest.mark.parametrize("name", SCRIPTS)
 def test_what_a_form_refuses_comes_back_as_text(name):
-    words = SCRIPTS[name]
-    world = world_with(words)
+    text = SCRIPTS[name]
+    world = world_with(text)
     fields = ("found", "fitted", "left", "barrier", "other_fault", "other_parts", "minutes", "other_minutes")
     refused = {
-        "desk-outcome": dict.fromkeys(fields, words),
-        "desk-settings": dict.fromkeys(initial_settings(world.firm), words),
-        "desk-call-booking": dict.fromkeys((*MAX_LENGTHS, "notes", "state", "day-1", "agreed"), words),
-        "desk-staff": {"name": words, "role": words},
-        "desk-note": {"text": words * 1000},
-        "desk-sign-in": {"account": words, "password": words},
-        "desk-second-factor": {"code": words},
-        "desk-account": {"old": words, "new": words},
+        "desk-outcome": dict.fromkeys(fields, text),
+        "desk-settings": dict.fromkeys(initial_settings(world.firm), text),
+        "desk-call-booking": dict.fromkeys((*MAX_LENGTHS, "notes", "state", "day-1", "agreed"), text),
+        "desk-staff": {"name": text, "role": text},
+        "desk-note": {"text": text * 1000},
+        "desk-sign-in": {"account": text, "password": text},
+        "desk-second-factor": {"code": text},
+        "desk-account": {"old": text, "new": text},
     }
     calls = dict(desk_addresses(world))
-    for page, told in refused.items():
-        answer = world.clients["owner"].post(calls.get(page) or world.address(page), told, follow=True)
+    for page, item in refused.items():
+        answer = world.clients["owner"].post(calls.get(page) or world.address(page), item, follow=True)
         assert answer.status_code in (200, 400, 422), page
         assert harms(answer) == [], page
 
@@ -153,22 +153,22 @@ def test_the_senders_own_pages_show_it_as_text_too(client, name):
 
 @pytest.mark.parametrize("name", SCRIPTS)
 def test_an_address_is_handed_back_as_text(client, name):
-    words = quote(SCRIPTS[name])
-    told = (
-        f"region={words}&complaint={words}&{words}={words}&cost-use={words}&read-a={words}&next={words}&call-id={words}"
+    label = quote(SCRIPTS[name])
+    text = (
+        f"region={label}&complaint={label}&{label}={label}&cost-use={label}&read-a={label}&next={label}&call-id={label}"
     )
     for there in ("/", "/check/", "/danger/", "/check/costs/", "/desk/sign-in/", "/no-such-page/"):
-        assert harms(client.get(f"{there}?{told}")) == [], there
+        assert harms(client.get(f"{there}?{text}")) == [], there
 
 
 @pytest.mark.parametrize("name", SCRIPTS)
 def test_an_address_of_the_desk_is_handed_back_as_text(name):
-    world, words = World(), quote(SCRIPTS[name])
-    at = "".join(f"&{about}={words}" for about in ("earlier", "id", "ask", "who", "oven", "board", "alone", "home"))
-    told = f"region={words}&complaint={words}&{words}={words}{at.replace('&', '&call-')}"
-    told += f"&words={words}&since={words}&until={words}&status={words}&band={words}&page={words}&next={words}"
+    world, label = World(), quote(SCRIPTS[name])
+    at = "".join(f"&{about}={label}" for about in ("earlier", "id", "ask", "who", "oven", "board", "alone", "home"))
+    text = f"region={label}&complaint={label}&{label}={label}{at.replace('&', '&call-')}"
+    text += f"&words={label}&since={label}&until={label}&status={label}&band={label}&page={label}&next={label}"
     for page, address in desk_addresses(world):
-        answer = world.clients["owner"].get(f"{address.partition('?')[0]}?{told}", follow=True)
+        answer = world.clients["owner"].get(f"{address.partition('?')[0]}?{text}", follow=True)
         assert not is_page(answer) or harms(answer) == [], page
 
 
@@ -181,8 +181,8 @@ def test_what_is_no_page_is_never_taken_for_one():
         assert answer.headers["Content-Type"].startswith(kind), name
         assert answer.headers["X-Content-Type-Options"] == "nosniff", name
         assert answer.headers["Content-Disposition"].startswith("attachment"), name
-    told = json.loads(world.clients["owner"].get(world.address("desk-json")).content)
-    assert told["contact"]["name"] == SCRIPTS["tag"]
+    payload = json.loads(world.clients["owner"].get(world.address("desk-json")).content)
+    assert payload["contact"]["name"] == SCRIPTS["tag"]
 
 
 @pytest.mark.parametrize(

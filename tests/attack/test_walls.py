@@ -20,7 +20,7 @@ def test_a_stranger_changes_nothing_of_another_firm_by_any_id():
     stranger = world.clients["stranger"]
     reference = world.sheet.reference
     before = _everything(world)
-    for name, told in {
+    for name, item in {
         "desk-status": {"status": "done"},
         "desk-note": {"text": "I was here."},
         "desk-outcome": {"found": "fan-element-open", "result": "first-visit"},
@@ -30,7 +30,7 @@ def test_a_stranger_changes_nothing_of_another_firm_by_any_id():
         "desk-withdraw": {},
         "desk-key-revoke": {},
     }.items():
-        assert stranger.post(world.address(name), told).status_code == 404, name
+        assert stranger.post(world.address(name), item).status_code == 404, name
     for deed in ("role", "remove", "reset"):
         there = reverse("desk-staff-action", args=[world.things["desk-staff-action"], deed])
         assert stranger.post(there, {"role": "agent"}).status_code == 404, deed
@@ -57,9 +57,9 @@ def test_whatever_shows_something_of_a_job_sheet_leaves_a_line_with_who_looked()
         before = lines.count()
         answer = owner.get(world.address(name))
         assert lines.count() == before + 1, (name, answer.status_code)
-    for name, told in {"desk-note": {"text": ""}, "desk-outcome": {}, "desk-erase": {}}.items():
+    for name, item in {"desk-note": {"text": ""}, "desk-outcome": {}, "desk-erase": {}}.items():
         before = lines.filter(action=AuditAction.OPENED).count()
-        assert owner.post(world.address(name), told).status_code == 400
+        assert owner.post(world.address(name), item).status_code == 400
         assert lines.filter(action=AuditAction.OPENED).count() == before + 1, name
     before = lines.count()
     owner.get(world.address("desk-inbox"))

@@ -64,7 +64,7 @@ def test_a_name_that_turns_private_after_it_was_typed_is_not_followed(monkeypatc
         return [(socket.AF_INET, socket.SOCK_STREAM, 6, "", ("10.0.0.7", port))]
 
     monkeypatch.setattr(socket, "getaddrinfo", turned)
-    monkeypatch.setattr(socket, "create_connection", lambda *told, **_more: connected.append(told))
+    monkeypatch.setattr(socket, "create_connection", lambda *item, **_more: connected.append(item))
     deliver_due("worker")
     assert (connected, Delivery.objects.get().state) == ([], "dead")
 
@@ -78,7 +78,7 @@ def test_a_name_with_a_public_and_a_private_address_is_not_followed_to_either(mo
         return [(socket.AF_INET, socket.SOCK_STREAM, 6, "", (address, port)) for address in ("8.8.8.8", "127.0.0.1")]
 
     monkeypatch.setattr(socket, "getaddrinfo", both)
-    monkeypatch.setattr(socket, "create_connection", lambda *told, **_more: connected.append(told))
+    monkeypatch.setattr(socket, "create_connection", lambda *item, **_more: connected.append(item))
     deliver_due("worker")
     assert connected == []
 

@@ -11,10 +11,10 @@ def jpeg(width, height, kind="JPEG", **exif):
     """A picture, half red and half blue; `exif` gives its orientation and where it was taken."""
     picture = Image.new("RGB", (width, height), "red")
     picture.paste("blue", (width // 2, 0, width, height))
-    told = Image.Exif()
-    told[MAKER] = "A maker of phones"
-    told[ORIENTATION] = exif.get("orientation", 1)
-    told.get_ifd(GPS)[2] = (52.0, 30.0, 7.0)
+    result = Image.Exif()
+    result[MAKER] = "A maker of phones"
+    result[ORIENTATION] = exif.get("orientation", 1)
+    result.get_ifd(GPS)[2] = (52.0, 30.0, 7.0)
     out = BytesIO()
-    picture.save(out, kind, exif=told)
+    picture.save(out, kind, exif=result)
     return out.getvalue()

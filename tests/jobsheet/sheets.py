@@ -29,7 +29,7 @@ def summary(kind="finished", region="gb-eng"):
 
 
 def make_sheet(kind="finished", region="gb-eng", **changes):
-    told = {
+    data = {
         "format": 1,
         "reference": "KD7MX-4QPTR",
         "spelled": "Kilo Delta Seven Mike X-ray, Four Quebec Papa Tango Romeo",
@@ -47,4 +47,4 @@ def make_sheet(kind="finished", region="gb-eng", **changes):
         "consent": {"text": "The firm may call me.", "given": NIGHT.isoformat()},
         "check": summary(kind, region),
     }
-    return told | changes
+    return data | changes

@@ -137,16 +137,16 @@ def test_a_status_is_one_of_a_few():
     member = make_member(sheet.firm)
     set_status(sheet=sheet, status="booked", member=member)
     assert JobSheet.objects.get().status == "booked"
-    told = refusal(lambda: set_status(sheet=sheet, status="lost", member=member))
-    assert told == [("status", "There is no such status. Use one of: new, booked, done, declined.")]
+    result = refusal(lambda: set_status(sheet=sheet, status="lost", member=member))
+    assert result == [("status", "There is no such status. Use one of: new, booked, done, declined.")]
 
 
 def test_a_note_of_ten_thousand_characters_is_kept_whole_and_one_more_is_refused():
     sheet = make_job_sheet()
     member = make_member(sheet.firm)
     assert add_note(sheet=sheet, text="é" * 10_000, member=member).text == "é" * 10_000
-    told = refusal(lambda: add_note(sheet=sheet, text="x" * 10_001, member=member))
-    assert told == [("text", "This note has 10001 characters, and 10000 are the most. Shorten it or write two.")]
+    result = refusal(lambda: add_note(sheet=sheet, text="x" * 10_001, member=member))
+    assert result == [("text", "This note has 10001 characters, and 10000 are the most. Shorten it or write two.")]
     assert refusal(lambda: add_note(sheet=sheet, text=" \n", member=member)) == [
         ("text", "Write something, or leave the note out.")
     ]
@@ -209,8 +209,8 @@ def test_a_firm_that_may_have_a_copy_is_told_to_erase_it():
 def test_nothing_is_written_on_an_erased_sheet():
     sheet = make_job_sheet()
     erase(sheet=sheet, actor="sender")
-    told = refusal(lambda: add_note(sheet=sheet, text="Alex", member=make_member(sheet.firm)))
-    assert told == [("text", "This job sheet was erased. Nothing more can be written on it.")]
+    result = refusal(lambda: add_note(sheet=sheet, text="Alex", member=make_member(sheet.firm)))
+    assert result == [("text", "This job sheet was erased. Nothing more can be written on it.")]
 
 
 def test_only_sheets_whose_time_is_over_are_purged():
@@ -224,8 +224,8 @@ def test_only_sheets_whose_time_is_over_are_purged():
 
 def test_a_test_message_needs_a_webhook():
     assert queue_test(firm=make_firm()).event == "test"
-    told = refusal(lambda: queue_test(firm=make_firm(webhook_url="")))
-    assert told == [("webhook_url", "Give the webhook's address first.")]
+    result = refusal(lambda: queue_test(firm=make_firm(webhook_url="")))
+    assert result == [("webhook_url", "Give the webhook's address first.")]
 
 
 def test_a_dead_delivery_is_tried_again_from_the_beginning():

@@ -5,11 +5,11 @@ from triage.models import Firm
 
 
 def test_it_names_the_firm_the_days_and_what_stays():
-    words = consent_words(Firm(name="Hearth & Hob", retention_days=30, email="desk@hearth.example"))
-    assert "Hearth & Hob may have what I write here and my answers about the oven" in words
-    assert "It is kept for 30 days at the most." in words
-    assert "The answers about the oven stay, without my name." in words
-    assert "A copy goes to Hearth & Hob by e-mail. Nobody can erase that from here" in words
+    text = consent_words(Firm(name="Hearth & Hob", retention_days=30, email="desk@hearth.example"))
+    assert "Hearth & Hob may have what I write here and my answers about the oven" in text
+    assert "It is kept for 30 days at the most." in text
+    assert "The answers about the oven stay, without my name." in text
+    assert "A copy goes to Hearth & Hob by e-mail. Nobody can erase that from here" in text
 
 
 def test_a_firm_without_e_mail_gets_no_copy_to_speak_of():

@@ -16,10 +16,10 @@ pytestmark = pytest.mark.django_db
 def test_it_holds_whose_oven_it_is_and_what_the_check_came_to():
     sheet = make_job_sheet(booking=make_booking(photo=jpeg(20, 20)))
     sheet.refresh_from_db()
-    told = serialize_sheet(sheet)
-    assert told["spelled"] == spelled_out(sheet.reference)
-    assert told["contact"] == {"name": "Alex Grey", "telephone": "020 7946 0000", "email": "alex@home.example"}
-    assert told["rating_plate"] == {
+    result = serialize_sheet(sheet)
+    assert result["spelled"] == spelled_out(sheet.reference)
+    assert result["contact"] == {"name": "Alex Grey", "telephone": "020 7946 0000", "email": "alex@home.example"}
+    assert result["rating_plate"] == {
         "maker": "Ovenworks",
         "model": "OW-60",
         "serial": "S-17",
@@ -27,15 +27,15 @@ def test_it_holds_whose_oven_it_is_and_what_the_check_came_to():
         "year": "2015",
         "photo": True,
     }
-    assert told["windows"] == [{"start": "2030-05-06T09:00:00", "end": "2030-05-06T12:00:00"}]
-    assert told["check"] == sheet.summary
-    assert json.loads(json.dumps(told)) == told
+    assert result["windows"] == [{"start": "2030-05-06T09:00:00", "end": "2030-05-06T12:00:00"}]
+    assert result["check"] == sheet.summary
+    assert json.loads(json.dumps(result)) == result
 
 
 def test_an_erased_one_names_nobody():
     sheet = make_job_sheet()
     erase(sheet=sheet, actor="sender")
-    told = serialize_sheet(sheet)
-    assert told["contact"] == {"name": "", "telephone": "", "email": ""}
-    assert told["windows"] == []
-    assert "Grey" not in json.dumps(told)
+    result = serialize_sheet(sheet)
+    assert result["contact"] == {"name": "", "telephone": "", "email": ""}
+    assert result["windows"] == []
+    assert "Grey" not in json.dumps(result)

@@ -39,7 +39,7 @@ def test_what_is_posted_arrives_as_it_was():
 
 @pytest.mark.usefixtures("anywhere")
 @pytest.mark.parametrize(
-    ("behave", "told"),
+    ("behave", "data"),
     [
         (answers(500), ("The receiver answered 500.", False)),
         (answers(404), ("The receiver answered 404.", False)),
@@ -54,12 +54,12 @@ def test_what_is_posted_arrives_as_it_was():
     ],
     ids=["500", "404", "gone", "redirect", "only 100", "closes early", "nonsense", "hangs", "chatters"],
 )  # fmt: skip
-def test_a_receiver_that_does_not_take_it(behave, told):
+def test_a_receiver_that_does_not_take_it(behave, data):
     with receiver(behave) as box:
-        if told == (CLOSED, False) or "answered" in told[0]:
-            assert failure(box.url, 20) == told
+        if data == (CLOSED, False) or "answered" in data[0]:
+            assert failure(box.url, 20) == data
         else:
-            assert failure(box.url) == told
+            assert failure(box.url) == data
         assert len(box.requests) == 1
 
 
@@ -108,9 +108,9 @@ def test_a_name_nobody_knows(monkeypatch):
 def certificate(tmp_path_factory):
     """A certificate for `localhost` that nobody signed but itself."""
     folder = tmp_path_factory.mktemp("certificate")
-    words = "req -x509 -newkey rsa:2048 -nodes -days 2 -subj /CN=localhost -addext subjectAltName=DNS:localhost"
+    text = "req -x509 -newkey rsa:2048 -nodes -days 2 -subj /CN=localhost -addext subjectAltName=DNS:localhost"
     files = ["-keyout", folder / "key.pem", "-out", folder / "cert.pem"]
-    subprocess.run(["openssl", *words.split(), *files], check=True, capture_output=True)
+    subprocess.run(["openssl", *text.split(), *files], check=True, capture_output=True)
     return folder
 
 

@@ -11,12 +11,12 @@ WORDS = library().texts_for("gb-eng")
 
 def test_it_is_the_best_kit_for_whoever_the_likeliest_cause_calls_for():
     check = check_after(ANSWERS)
-    told = kit_of(check, WORDS, "fan-element-open")
+    result = kit_of(check, WORDS, "fan-element-open")
     best = kit_for(check.belief, "technician")
-    assert told["first_visit_probability"] == round(best.completion_probability, 4)
-    assert told["max_probability"] == round(best.max_probability, 4)
-    assert [part["part"] for part in told["parts"]] == [c.part for c in best.parts if c.gain >= LEAST_GAIN]
-    assert told["parts"][0]["name"] == WORDS.parts[best.parts[0].part]
+    assert result["first_visit_probability"] == round(best.completion_probability, 4)
+    assert result["max_probability"] == round(best.max_probability, 4)
+    assert [part["part"] for part in result["parts"]] == [c.part for c in best.parts if c.gain >= LEAST_GAIN]
+    assert result["parts"][0]["name"] == WORDS.parts[best.parts[0].part]
 
 
 def test_where_nobody_carries_parts_a_technicians_kit_is_told():

@@ -14,8 +14,8 @@ FOUND = ("fan-element-open", "lamp-failed")
 
 
 def record(sheet, **changes):
-    told = {"found": FOUND[:1], "fixed_first_visit": True, "minutes": 40, "fitted": ("ring element",)}
-    return record_outcome(sheet=sheet, findings=Findings(**(told | changes)), member=make_member(sheet.firm))
+    data = {"found": FOUND[:1], "fixed_first_visit": True, "minutes": 40, "fitted": ("ring element",)}
+    return record_outcome(sheet=sheet, findings=Findings(**(data | changes)), member=make_member(sheet.firm))
 
 
 def test_it_is_kept_with_the_pack_it_speaks_of_and_the_sheet_is_done():

@@ -40,11 +40,11 @@ def sheet():
 
 
 def test_every_column_and_every_row_about_them_is_told(sheet):
-    told = json.dumps(export_personal_data(sheet), ensure_ascii=False)
+    result = json.dumps(export_personal_data(sheet), ensure_ascii=False)
     for field in JobSheet._meta.concrete_fields:
         value = getattr(sheet, field.attname)
         if field.name not in NOT_ABOUT_THEM and isinstance(value, str) and value:
-            assert value in told, field.name
+            assert value in result, field.name
     related = {relation.name for relation in JobSheet._meta.related_objects}
     assert related == {"photo", "notes", "outcome", "deliveries", "audit_entries"}
     kept = export_personal_data(sheet)
@@ -61,9 +61,9 @@ def test_every_column_and_every_row_about_them_is_told(sheet):
 
 
 def test_it_says_nothing_of_the_firms_secrets_and_names_no_staff(sheet):
-    told = json.dumps(export_personal_data(sheet))
+    result = json.dumps(export_personal_data(sheet))
     secrets = (sheet.firm.webhook_secret, sheet.firm.webhook_url, sheet.token_hash, sheet.idempotency_key, "kim.oakley")
-    assert [secret for secret in secrets if secret in told] == []
+    assert [secret for secret in secrets if secret in result] == []
 
 
 def test_of_an_erased_sheet_it_tells_what_is_left(sheet):
@@ -71,5 +71,5 @@ def test_of_an_erased_sheet_it_tells_what_is_left(sheet):
     kept = export_personal_data(sheet)
     assert kept["erased"]
     assert (kept["photo"], kept["notes_of_the_firm"]) == (None, [])
-    told = json.dumps(kept)
-    assert not any(words in told for words in ("Alex", "7946", "Mill Lane", "Rang twice"))
+    result = json.dumps(kept)
+    assert not any(text in result for text in ("Alex", "7946", "Mill Lane", "Rang twice"))

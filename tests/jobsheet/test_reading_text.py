@@ -8,7 +8,7 @@ from triage.knowledge.library import library
 
 
 @pytest.mark.parametrize(
-    ("observation", "text", "words"),
+    ("observation", "text", "label"),
     [
         # 34 intervals of 3600 J in 60 s are 2040 W; the house's 150 W off, and u of both, give 1890 W ± 2 x 106.
         ("meter-power", "f35~s60~k1000~p2200", "1.89 kW ± 0.21, 88 % of what its plate lets one expect"),
@@ -27,9 +27,15 @@ from triage.knowledge.library import library
         ("torch-gap-test", "pggssgggg", "leaks at: top right, right"),
     ],
 )
+<<<<<<< HEAD
 def test_in_figures(observation, text, words):
     assert answer_in_figures(observation, text) == words
     assert answer_label(library().texts_for("gb-eng"), observation, text) == words
+=======
+def test_in_figures(observation, text, label):
+    assert answer_in_figures(observation, text) == label
+    assert answer_label(library().words("gb-eng"), observation, text) == label
+>>>>>>> ca8fa5d (Tests of jobsheet, API, web, models, operations and attacks name their variables for what they hold)
 
 
 def test_heat_stands_in_both_units():

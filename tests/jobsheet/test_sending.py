@@ -43,11 +43,11 @@ def test_a_webhook_brings_the_whole_sheet_signed(box):
     sheet = make_job_sheet(make_firm(webhook_url=box.url))
     delivery = sheet.deliveries.get(channel="webhook")
     send(delivery, now())
-    told = verified(box, sheet.firm)
-    assert told["type"] == "job_sheet.created"
+    result = verified(box, sheet.firm)
+    assert result["type"] == "job_sheet.created"
     assert box.requests[-1][0]["webhook-id"] == delivery.message_id
-    jsonschema.validate(told["data"], schema(), jsonschema.Draft202012Validator)
-    assert told["data"]["contact"]["name"] == "Alex Grey"
+    jsonschema.validate(result["data"], schema(), jsonschema.Draft202012Validator)
+    assert result["data"]["contact"]["name"] == "Alex Grey"
 
 
 def test_a_repeat_has_the_same_id_and_the_same_bytes(box):
@@ -62,14 +62,14 @@ def test_a_repeat_has_the_same_id_and_the_same_bytes(box):
 def test_a_repeat_after_a_change_has_the_same_id_and_the_sheet_as_it_is_now(box):
     """What the contract says of it in triage/jobsheet/README.md: by the id alone a repeat is told."""
     sheet = make_job_sheet(make_firm(webhook_url=box.url))
-    told = []
+    items = []
     for status in ("new", "booked"):
         set_status(sheet=sheet, status=status, member=make_member(sheet.firm))
         send(Delivery.objects.get(sheet=sheet, channel="webhook"), now())
-        told.append(verified(box, sheet.firm))
+        items.append(verified(box, sheet.firm))
     assert len({headers["webhook-id"] for headers, _body in box.requests}) == 1
-    assert [one["data"].pop("status") for one in told] == ["new", "booked"]
-    assert told[0] == told[1]
+    assert [one["data"].pop("status") for one in items] == ["new", "booked"]
+    assert items[0] == items[1]
 
 
 def test_the_news_of_an_erasure_names_the_reference_and_nobody(box):
@@ -77,17 +77,17 @@ def test_the_news_of_an_erasure_names_the_reference_and_nobody(box):
     sheet.deliveries.update(attempts=1)
     erase(sheet=sheet, actor="sender")
     send(sheet.deliveries.get(event="job_sheet.erased"), now())
-    told = verified(box, sheet.firm)
-    assert told["type"] == "job_sheet.erased"
-    assert set(told["data"]) == {"reference", "erased"}
-    assert told["data"]["reference"] == sheet.reference
+    result = verified(box, sheet.firm)
+    assert result["type"] == "job_sheet.erased"
+    assert set(result["data"]) == {"reference", "erased"}
+    assert result["data"]["reference"] == sheet.reference
 
 
 def test_a_test_message_says_that_it_is_one(box):
     firm = make_firm(webhook_url=box.url)
     send(make_delivery(firm), now())
-    told = verified(box, firm)
-    assert told["data"] == {"firm": firm.slug, "text": "This is a test. Nothing has to be done."}
+    result = verified(box, firm)
+    assert result["data"] == {"firm": firm.slug, "text": "This is a test. Nothing has to be done."}
 
 
 @pytest.mark.parametrize(
@@ -120,8 +120,8 @@ def test_an_e_mail_holds_the_sheet_as_text_json_and_calendar():
     assert message["Message-ID"].startswith(f"<{sheet.deliveries.get(channel='email').message_id}@")
     assert "- Name: Alex Grey" in message.get_body().get_content()
     attached = {part.get_filename(): part for part in message.iter_attachments()}
-    told = json.loads(attached[f"{sheet.reference}.json"].get_content())
-    jsonschema.validate(told, schema(), jsonschema.Draft202012Validator)
+    payload = json.loads(attached[f"{sheet.reference}.json"].get_content())
+    jsonschema.validate(payload, schema(), jsonschema.Draft202012Validator)
     file = attached[f"{sheet.reference}.ics"].get_content()
     calendar = read_calendar(file.replace("\n", "\r\n"))  # as SMTP ends every line
     assert [component.kind for component in calendar.inside] == ["VEVENT"]

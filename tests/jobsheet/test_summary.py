@@ -31,8 +31,8 @@ def flagged(level, switches):
 
 def test_every_answer_stands_in_exactly_one_place():
     check = summary(ELEMENT.items())
-    told = [a["observation"] for part in ("oven", "answers", "readings", "attempted") for a in check[part]]
-    assert sorted([*told, "complaint", "danger"]) == sorted(ELEMENT)
+    items = [a["observation"] for part in ("oven", "answers", "readings", "attempted") for a in check[part]]
+    assert sorted([*items, "complaint", "danger"]) == sorted(ELEMENT)
     assert check["danger_signs"] == "none-seen"
     assert check["finished"]
 
@@ -45,21 +45,21 @@ def test_the_weights_are_those_of_the_engine():
     assert [(w["observation"], w["decibans"]) for w in check["causes"][0]["weights"]] == [
         (w.observation, round(w.decibans, 2)) for w in weights
     ]
-    told = {a["observation"]: a["decibans"] for part in ("oven", "answers") for a in check[part]}
-    assert told == {w.observation: round(w.decibans, 2) for w in weights if w.observation in told}
+    data = {a["observation"]: a["decibans"] for part in ("oven", "answers") for a in check[part]}
+    assert data == {w.observation: round(w.decibans, 2) for w in weights if w.observation in data}
 
 
 @pytest.mark.parametrize(
-    ("answer", "said", "words"),
+    ("answer", "said", "text"),
     [
         ("yes", "off", "Said to be off. Not proved dead."),
         ("no", "on", "Said not to be off."),
         ("unsure", "not-said", "Not said to be off."),
     ],
 )
-def test_nobody_is_ever_told_that_the_oven_is_dead(answer, said, words):
+def test_nobody_is_ever_told_that_the_oven_is_dead(answer, said, text):
     check = summary([("complaint", "no-heat"), ("supply-off", answer)])
-    assert check["supply"] == {"said": said, "proved_dead": False, "text": words}
+    assert check["supply"] == {"said": said, "proved_dead": False, "text": text}
 
 
 def test_a_check_without_the_danger_page_says_so():
@@ -79,8 +79,8 @@ def test_a_red_flag_comes_with_what_the_person_was_told():
 
 def test_where_no_switch_may_be_touched_no_other_advice_is_said_to_have_been_given():
     check = summary([flagged("emergency", "never"), flagged("stop", "any")])
-    told = {flag["flag"]: flag["instructed"] for flag in check["red_flags"]}
-    for name, lines in told.items():
+    data = {flag["flag"]: flag["instructed"] for flag in check["red_flags"]}
+    for name, lines in data.items():
         assert bool(lines) is (PACK.red_flags[name].switches == "never")
 
 
@@ -97,8 +97,8 @@ def test_the_place_decides_the_words():
     names = {summary(ANSWERS, region)["region"]["name"] for region in library().regions}
     assert names == {profile.name for profile in library().regions.values()}
     grill = [("complaint", "no-heat"), ("danger", "none")]
-    words = {str(summary(grill, region)["causes"]) for region in ("gb-eng", "us")}
-    assert len(words) == 2
+    text = {str(summary(grill, region)["causes"]) for region in ("gb-eng", "us")}
+    assert len(text) == 2
 
 
 def test_its_address_opens_the_same_check(client):

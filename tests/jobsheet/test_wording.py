@@ -31,7 +31,7 @@ def test_the_danger_page_and_not_knowing_have_words(texts):
 
 
 @pytest.mark.parametrize(
-    ("chance", "words", "dots"),
+    ("chance", "text", "dots"),
     [
         (0.0, "Fewer than 1 in 10", 0),
         (0.099, "Fewer than 1 in 10", 0),
@@ -42,12 +42,12 @@ def test_the_danger_page_and_not_knowing_have_words(texts):
         (1.0, "More than 9 in 10", 9),
     ],
 )
-def test_a_chance_is_never_nothing_and_never_certain(chance, words, dots):
-    assert (short_chance(chance), tenths(chance)) == (words, dots)
+def test_a_chance_is_never_nothing_and_never_certain(chance, text, dots):
+    assert (short_chance(chance), tenths(chance)) == (text, dots)
 
 
 def test_no_chance_is_told_by_a_word_that_two_scales_read_differently():
     """60 % is "likely" by ICD 203 (55 to 80 %) and not by the IPCC (66 to 90 %), tables seen: so it is a number."""
     assert short_chance(0.6) == "About 6 in 10"
-    told = " ".join(short_chance(hundredth / 100) for hundredth in range(101)).lower()
-    assert not any(word in told for word in ("likely", "certain", "chance", "probable", "doubt"))
+    result = " ".join(short_chance(hundredth / 100) for hundredth in range(101)).lower()
+    assert not any(word in result for word in ("likely", "certain", "chance", "probable", "doubt"))

@@ -15,9 +15,9 @@ pytestmark = pytest.mark.django_db
     [("access_actor_is_known", {"actor": "ghost"}), ("access_deed_is_known", {"action": "stole"})],
 )
 def test_the_database_refuses(constraint, changes):
-    told = {"sheet": make_job_sheet(), "actor": "site", "action": "erased", "at": timezone.now()}
+    data = {"sheet": make_job_sheet(), "actor": "site", "action": "erased", "at": timezone.now()}
     with pytest.raises(IntegrityError, match=constraint), transaction.atomic():
-        AuditEntry.objects.create(**(told | changes))
+        AuditEntry.objects.create(**(data | changes))
 
 
 def test_only_staff_have_a_member():

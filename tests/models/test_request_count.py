@@ -10,7 +10,7 @@ from triage.models import RequestCount
 
 @pytest.mark.django_db
 def test_a_caller_has_one_row_in_a_stretch():
-    told = {"bucket": "a", "ends": datetime(2031, 5, 26, tzinfo=UTC), "count": 3}
-    assert str(RequestCount.objects.create(**told)) == "3 until 2031-05-26 00:00:00"
+    data = {"bucket": "a", "ends": datetime(2031, 5, 26, tzinfo=UTC), "count": 3}
+    assert str(RequestCount.objects.create(**data)) == "3 until 2031-05-26 00:00:00"
     with pytest.raises(IntegrityError):
-        RequestCount.objects.create(**told)
+        RequestCount.objects.create(**data)

@@ -14,8 +14,8 @@ pytestmark = pytest.mark.django_db
 
 def make_invitation(**changes):
     now = timezone.now()
-    told = {"name": "Kim", "role": "agent", "token_hash": "h", "created": now, "expires": now + timedelta(days=1)}
-    return Invitation.objects.create(firm=make_firm(slug="hearth"), **(told | changes))
+    data = {"name": "Kim", "role": "agent", "token_hash": "h", "created": now, "expires": now + timedelta(days=1)}
+    return Invitation.objects.create(firm=make_firm(slug="hearth"), **(data | changes))
 
 
 @pytest.mark.parametrize(

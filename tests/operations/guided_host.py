@@ -45,19 +45,19 @@ class GuidedHost:
             text = text.replace(theirs, ours)
         return text
 
-    def run(self, *words, **environment):
+    def run(self, *text, **environment):
         surroundings = {**self.shell, **environment}
-        run = subprocess.run(words, cwd=self.code, env=surroundings, capture_output=True, text=True)
-        assert run.returncode == 0, f"{words}\n{run.stdout}\n{run.stderr}"
+        run = subprocess.run(text, cwd=self.code, env=surroundings, capture_output=True, text=True)
+        assert run.returncode == 0, f"{text}\n{run.stdout}\n{run.stderr}"
         return run.stdout
 
     def run_line(self, line):
         """As an operator types it."""
         return self.run("bash", "-c", line)
 
-    def as_a_unit(self, words):
+    def as_a_unit(self, text):
         """The command that runs these words with the settings file, as systemd does."""
-        return ["bash", "-c", f'set -a; . {self.folder}/settings; exec "$@"', "bash", *words]
+        return ["bash", "-c", f'set -a; . {self.folder}/settings; exec "$@"', "bash", *text]
 
 
 def made_host(folder):

@@ -47,17 +47,17 @@ def key():
     return secrets.token_urlsafe(50)
 
 
-def python(environment, code, *words):
-    command = [sys.executable, "-c", code, *words]
+def python(environment, code, *text):
+    command = [sys.executable, "-c", code, *text]
     kept = {**environment, "ALLOWED_HOSTS": "testserver,check.example", "LOG_FORMAT": "text"}
     run = subprocess.run(command, cwd=ROOT, env=kept, capture_output=True, text=True)
     assert run.returncode == 0, run.stderr
     return run.stdout
 
 
-def lines_with(words):
+def lines_with(text):
     """The guide's own lines; as whom each runs is left to who runs the tests."""
-    lines = [line for code in blocks("sh") for line in code.splitlines() if words in line]
+    lines = [line for code in blocks("sh") for line in code.splitlines() if text in line]
     assert lines
     return [re.sub(r"runuser -u (oven|postgres) -- ", "", line) for line in lines]
 

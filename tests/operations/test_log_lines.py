@@ -27,14 +27,14 @@ def record(message="job sheet %s written", *args, request=None, problem=None):
 
 def test_a_program_reads_one_object_on_one_line():
     line = JSONFormatter().format(record("job sheet %s written\nfor firm %s", 3, 7))
-    told = json.loads(line)
+    payload = json.loads(line)
     assert "\n" not in line
-    assert (told["level"], told["logger"], told["message"]) == (
+    assert (payload["level"], payload["logger"], payload["message"]) == (
         "error",
         "triage.some",
         "job sheet 3 written\nfor firm 7",
     )
-    assert told["time"].endswith("+00:00")
+    assert payload["time"].endswith("+00:00")
 
 
 @pytest.mark.parametrize("lines", [TextFormatter(), JSONFormatter()])
@@ -69,11 +69,11 @@ def test_the_exception_it_came_from_is_told_first_and_as_quietly():
 
 def test_a_developer_sees_everything(rf):
     request = rf.get("/check/")
-    told = TextFormatter(verbose=True).format(
+    result = TextFormatter(verbose=True).format(
         record("%s", request.path, request=request, problem=ValueError("because"))
     )
-    assert "/check/" in told
-    assert "ValueError: because" in told
+    assert "/check/" in result
+    assert "ValueError: because" in result
 
 
 def test_a_message_with_a_percent_sign_and_no_values_stays(rf):

@@ -41,9 +41,9 @@ class Stay(HTTPRedirectHandler):
         return None
 
 
-def ask(site, address, told=None, **headers):
+def ask(site, address, data=None, **headers):
     """The status of an answer, whatever it is."""
-    body = urlencode(told).encode() if isinstance(told, dict) else told
+    body = urlencode(data).encode() if isinstance(data, dict) else data
     named = {name.replace("_", "-"): value for name, value in headers.items()}
     try:
         with build_opener(Stay).open(Request(site.url + address, body, named), timeout=20) as response:
@@ -130,4 +130,4 @@ def test_no_line_of_the_code_logs_more_than_numbers_and_kinds():
                 named |= {ast.unparse(argument) for argument in node.args[1:]}
     assert named
     private = ("name", "telephone", "email", "street", "postcode", "trail", "token", "secret", "password", "url")
-    assert [told for told in named if any(part in private for part in told.split(".")[1:])] == []
+    assert [item for item in named if any(part in private for part in item.split(".")[1:])] == []

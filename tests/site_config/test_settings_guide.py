@@ -47,12 +47,12 @@ def test_the_table_has_every_setting_and_no_other():
 
 
 def test_each_default_is_the_real_one():
-    told = {name: row["default"].strip() for name, row in rows().items()}
+    data = {name: row["default"].strip() for name, row in rows().items()}
     for setting in SETTINGS:
-        assert told[setting.name] == f"`{setting.default}`"
+        assert data[setting.name] == f"`{setting.default}`"
     for name, default in read_from_environment().items():
         if name not in TOLD_IN_WORDS:
-            assert told[name] == as_told(default), name
+            assert data[name] == as_told(default), name
 
 
 def test_each_meaning_is_a_sentence():

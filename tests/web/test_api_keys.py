@@ -15,13 +15,13 @@ pytestmark = pytest.mark.django_db
 
 
 def test_a_key_works_and_is_kept_as_a_hash():
-    key, words = make_key(firm=make_firm(), name="  telephone   menu ")
-    assert words.startswith("ofc_")
-    assert len(words) == 47
-    assert authenticate_key(words) == key
+    key, secret = make_key(firm=make_firm(), name="  telephone   menu ")
+    assert secret.startswith("ofc_")
+    assert len(secret) == 47
+    assert authenticate_key(secret) == key
     assert key.name == "telephone menu"
-    assert words not in str(model_to_dict(key))
-    assert key.prefix == words[:8]
+    assert secret not in str(model_to_dict(key))
+    assert key.prefix == secret[:8]
 
 
 def test_two_keys_differ():
@@ -37,10 +37,10 @@ def test_a_key_needs_a_name(name):
 
 
 def test_a_revoked_key_opens_nothing_and_stays_in_the_list():
-    key, words = make_key(firm=make_firm(), name="old")
+    key, secret = make_key(firm=make_firm(), name="old")
     assert revoke_key(key=key)
     assert not revoke_key(key=key)
-    assert authenticate_key(words) is None
+    assert authenticate_key(secret) is None
     assert ApiKey.objects.get().revoked
 
 
@@ -51,11 +51,11 @@ def test_what_is_no_key_opens_nothing():
 
 
 def test_use_is_noted_to_the_minute():
-    key, words = make_key(firm=make_firm(), name="one")
-    authenticate_key(words)
+    key, secret = make_key(firm=make_firm(), name="one")
+    authenticate_key(secret)
     first = ApiKey.objects.get(pk=key.pk).last_used
-    authenticate_key(words)
+    authenticate_key(secret)
     assert ApiKey.objects.get(pk=key.pk).last_used == first
     ApiKey.objects.update(last_used=timezone.now() - timedelta(minutes=2))
-    authenticate_key(words)
+    authenticate_key(secret)
     assert ApiKey.objects.get(pk=key.pk).last_used >= first

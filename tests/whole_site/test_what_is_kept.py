@@ -48,4 +48,4 @@ def test_of_an_api_key_it_names_what_the_table_holds():
     held = {field.name for field in apps.get_model("triage", "ApiKey")._meta.fields} - {"id", "firm"}
     said = {"name": "name", "key_hash": "hash", "prefix": "first characters", "created": "made"}
     assert held == {*said, "last_used", "revoked"}
-    assert all(words in row["what"] for words in (*said.values(), "last used", "revoked"))
+    assert all(text in row["what"] for text in (*said.values(), "last used", "revoked"))

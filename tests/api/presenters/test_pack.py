@@ -12,13 +12,13 @@ MOST_BYTES = 16_000  # as it travels
 
 
 def test_it_is_as_described_and_every_answer_in_it_is_known():
-    told, pack = pack_json(check_request()), library().pack
-    validator("pack").validate(told)
-    pairs = [pair for complaint in told["complaints"] for pair in complaint["answers"]]
-    pairs += [(o["observation"], option["answer"]) for o in told["observations"] for option in o["options"]]
+    result, pack = pack_json(check_request()), library().pack
+    validator("pack").validate(result)
+    pairs = [pair for complaint in result["complaints"] for pair in complaint["answers"]]
+    pairs += [(o["observation"], option["answer"]) for o in result["observations"] for option in o["options"]]
     problems = [parse_answers(pack, [tuple(pair)]).problems for pair in pairs]
     assert not [p for found in problems for p in found if p.kind != "out-of-place"]
-    assert {place["id"] for place in told["regions"]} == set(library().regions)
+    assert {place["id"] for place in result["regions"]} == set(library().regions)
 
 
 def test_every_question_has_the_way_out_of_not_knowing():

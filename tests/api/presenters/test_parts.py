@@ -17,13 +17,13 @@ def test_every_part_is_as_described():
     line = Instruction("", ("At the plug.",), "Leave it.", "The note.")
     note = FlagNote("WARNING", "Heading", "Hazard", [line], ["Never this."])
     flag = next(iter(check_request().pack.red_flags.values()))
-    for name, told in {
+    for name, item in {
         "instruction": instructions_json([line])[0],
         "note": note_json(note),
         "phone_number": phone_numbers_json([PhoneNumber("emergency", "112", "tel:112", "help")])[0],
         "flag": flag_json(check_request(), flag),
     }.items():
-        validator(name).validate(told)
+        validator(name).validate(item)
     assert instructions_json([line]) == [
         {"text": "Cut the power:", "parts": ["At the plug."], "notes": ["If you can’t do that: Leave it.", "The note."]}
     ]

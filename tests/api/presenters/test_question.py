@@ -9,9 +9,9 @@ from triage.knowledge.library import library
 
 def test_a_question_is_the_pages_own():
     asked = check_request({"complaint": "no-heat", "danger": "none"})
-    told = question_step_json(asked, asked.step)
-    question, text = told["question"], asked.texts.questions[asked.step.observation]
-    assert told["kind"] == "question"
+    result = question_step_json(asked, asked.step)
+    question, text = result["question"], asked.texts.questions[asked.step.observation]
+    assert result["kind"] == "question"
     assert (question["ask"], question["how"], question["say"]) == (text.ask, text.look, text.say)
     assert (question["number"], question["max_questions"]) == (1, library().pack.limits.max_questions)
     assert question["options"][-1]["answer"] == "cant-tell"
@@ -27,11 +27,11 @@ def test_each_option_is_an_answer_the_engine_takes():
 
 def test_the_danger_signs_are_those_of_the_danger_page_in_its_order():
     asked = check_request({"complaint": "no-heat"})
-    told = question_step_json(asked, asked.step)
+    result = question_step_json(asked, asked.step)
     validator("danger_signs").validate(danger_signs_json(asked))
-    assert told["kind"] == "danger-signs"
-    assert [sign["text"] for sign in told["signs"]] == [sign.label for sign in danger_page(asked).signs]
-    assert told["none"]["observation"] == "danger"
-    for sign in told["signs"]:
+    assert result["kind"] == "danger-signs"
+    assert [sign["text"] for sign in result["signs"]] == [sign.label for sign in danger_page(asked).signs]
+    assert result["none"]["observation"] == "danger"
+    for sign in result["signs"]:
         step = run_check(library().pack, asked.region.region, [(sign["observation"], sign["answer"])]).step
         assert type(step).__name__ == "Emergency"

@@ -14,54 +14,54 @@ from triage.knowledge.library import library
 
 def test_danger_is_told_in_full():
     danger = check_request({"complaint": "smell", "smell-type": "plastic-or-fishy"})
-    told, page = emergency_json(danger, danger.step), emergency_page(danger, danger.step)
-    assert told["band"] == "make-safe"
-    assert [line["text"] for line in told["steps"]] == [line.text for line in page.steps]
-    assert told["do_not"] == page.prohibitions
-    assert [number["number"] for number in told["phone_numbers"]] == [number.number for number in page.call]
-    assert told["flags"][0]["flag"] == danger.step.flags[0].id
-    assert [cause["fault"] for cause in told["causes"]] == [cause.fault for cause in danger.step.verdict.causes]
+    result, page = emergency_json(danger, danger.step), emergency_page(danger, danger.step)
+    assert result["band"] == "make-safe"
+    assert [line["text"] for line in result["steps"]] == [line.text for line in page.steps]
+    assert result["do_not"] == page.prohibitions
+    assert [number["number"] for number in result["phone_numbers"]] == [number.number for number in page.call]
+    assert result["flags"][0]["flag"] == danger.step.flags[0].id
+    assert [cause["fault"] for cause in result["causes"]] == [cause.fault for cause in danger.step.verdict.causes]
 
 
 def test_people_who_have_to_leave_are_told_nothing_else():
     gas = check_request({"complaint": "smell", "smell-type": "gas"})
-    told = emergency_json(gas, gas.step)
-    assert told["evacuate"]
-    assert (told["causes"], told["follow_up"], told["summary"], told["local_rules"]) == ([], None, "", "")
+    result = emergency_json(gas, gas.step)
+    assert result["evacuate"]
+    assert (result["causes"], result["follow_up"], result["summary"], result["local_rules"]) == ([], None, "", "")
 
 
 def test_an_advice_has_band_causes_and_tasks_with_their_ids():
     seal = check_request(SEAL)
-    told, page = result_json(seal, seal.step), result_page(seal, seal.step)
-    assert told["band"] == page.band
-    assert told["causes"][0]["fault"] == seal.step.verdict.causes[0].fault
-    assert told["causes"][0]["probability_text"] == sentence("chance", cause=page.causes[0])
-    assert [task["task"] for task in told["tasks"]] == [task.id for task in seal.step.tasks]
-    assert told["tasks"][0]["href"] == f"http://testserver{page.tasks[0].href}"
+    result, page = result_json(seal, seal.step), result_page(seal, seal.step)
+    assert result["band"] == page.band
+    assert result["causes"][0]["fault"] == seal.step.verdict.causes[0].fault
+    assert result["causes"][0]["probability_text"] == sentence("chance", cause=page.causes[0])
+    assert [task["task"] for task in result["tasks"]] == [task.id for task in seal.step.tasks]
+    assert result["tasks"][0]["href"] == f"http://testserver{page.tasks[0].href}"
 
 
 def test_the_sentence_that_keeps_the_oven_off_is_never_lost():
     caution = check_request(answers_of("hinge-worn", "door", door_fit="snaps-or-drops"))
-    told = result_json(caution, caution.step)
-    assert told["leave_off"]
-    assert [flag["flag"] for flag in told["flags"]] == [flag.id for flag in caution.step.cautions]
-    assert len(told["cautions"]) == len(told["flags"]) == 1
+    result = result_json(caution, caution.step)
+    assert result["leave_off"]
+    assert [flag["flag"] for flag in result["flags"]] == [flag.id for flag in caution.step.cautions]
+    assert len(result["cautions"]) == len(result["flags"]) == 1
 
 
 def test_no_step_of_a_task_is_told_even_with_its_gates_open():
     opened = check_request(OPEN)
-    told = json.dumps(result_json(opened, opened.step), ensure_ascii=False)
+    result = json.dumps(result_json(opened, opened.step), ensure_ascii=False)
     for task in opened.step.tasks:
         steps = opened.texts.tasks[task.id].steps
         assert steps
-        assert not [line for line in steps if line in told]
+        assert not [line for line in steps if line in result]
 
 
 def test_nothing_for_the_repairer_alone_is_told():
     advice = check_request(ELEMENT)
-    told = json.dumps(result_json(advice, advice.step), ensure_ascii=False)
+    result = json.dumps(result_json(advice, advice.step), ensure_ascii=False)
     secrets = [advice.texts.faults[fault].repairer for fault in library().pack.faults]
-    assert not [words for words in secrets if words and words in told]
+    assert not [text for text in secrets if text and text in result]
 
 
 def test_the_way_out_for_gas_forbids_switches():

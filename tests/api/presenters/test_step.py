@@ -21,18 +21,18 @@ ASKED = library().pack.observations
 )
 @settings(max_examples=60, deadline=None)
 def test_any_answers_give_a_step_as_described(pairs, region):
-    told = step_json(check_request(pairs, region))
-    validator("step").validate(told)
-    assert told["region"]["id"] == region
-    assert told["emergency_number"]["number"] == library().regions[region].emergency
+    result = step_json(check_request(pairs, region))
+    validator("step").validate(result)
+    assert result["region"]["id"] == region
+    assert result["emergency_number"]["number"] == library().regions[region].emergency
 
 
 def test_what_was_kept_goes_on_and_what_was_not_is_told():
-    told = step_json(check_request({"complaint": "no-heat", "danger": "none", "lamp-state": "blue"}))
-    kept = [(answer["observation"], answer["answer"]) for answer in told["answers"]]
+    result = step_json(check_request({"complaint": "no-heat", "danger": "none", "lamp-state": "blue"}))
+    kept = [(answer["observation"], answer["answer"]) for answer in result["answers"]]
     assert kept == [("complaint", "no-heat"), ("danger", "none")]
-    assert told["problems"] == ["We did not know the answer “blue” to “Oven light”. It was left out."]
-    assert told["links"]["step"] == "http://testserver/check/?region=gb-eng&complaint=no-heat&danger=none"
+    assert result["problems"] == ["We did not know the answer “blue” to “Oven light”. It was left out."]
+    assert result["links"]["step"] == "http://testserver/check/?region=gb-eng&complaint=no-heat&danger=none"
 
 
 @pytest.mark.parametrize(

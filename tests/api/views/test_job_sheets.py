@@ -16,10 +16,10 @@ pytestmark = pytest.mark.django_db
 @pytest.fixture
 def door(client):
     """Sends as the firm's own system."""
-    firm, words = firm_with_key()
+    firm, secret = firm_with_key()
 
-    def knock(told=None, **headers):
-        return send(client, firm, told, **{**bearer(words), **headers})
+    def knock(item=None, **headers):
+        return send(client, firm, item, **{**bearer(secret), **headers})
 
     knock.firm = firm
     return knock
@@ -28,12 +28,12 @@ def door(client):
 def test_a_sheet_is_made_with_its_deliveries_and_can_be_read_back(door, client):
     response = door()
     assert response.status_code == 201
-    told, sheet = response.json(), JobSheet.objects.get()
-    assert told["reference"] == sheet.reference
-    assert response.headers["Location"] == told["href"] == f"http://testserver{address(door.firm, sheet.reference)}"
+    payload, sheet = response.json(), JobSheet.objects.get()
+    assert payload["reference"] == sheet.reference
+    assert response.headers["Location"] == payload["href"] == f"http://testserver{address(door.firm, sheet.reference)}"
     assert response.headers["Cache-Control"] == "no-store, private"
     assert Delivery.objects.filter(sheet=sheet).count() == 2
-    assert client.get(told["sender_link"].removeprefix("http://testserver")).status_code == 200
+    assert client.get(payload["sender_link"].removeprefix("http://testserver")).status_code == 200
 
 
 def test_a_repeat_gets_the_same_sheet_and_makes_none(door):
@@ -55,9 +55,9 @@ def test_a_key_with_another_body_is_refused_and_tells_nothing_of_the_first(door)
 
 
 def test_another_firms_key_of_the_same_name_is_another_request(door, client):
-    other, words = firm_with_key()
+    other, secret = firm_with_key()
     assert door().status_code == 201
-    assert send(client, other, body_of(), key=KEY, **bearer(words)).status_code == 201
+    assert send(client, other, body_of(), key=KEY, **bearer(secret)).status_code == 201
 
 
 @pytest.mark.parametrize(("key", "status"), [("", 400), ("short", 422), ("with a space in it", 422), ("k" * 201, 422)])
@@ -75,7 +75,7 @@ def test_no_conclusion_of_the_sender_is_taken_over(door):
 
 
 @pytest.mark.parametrize(
-    ("told", "fields"),
+    ("data", "fields"),
     [
         (body_of(region="atlantis"), ["region"]),
         (body_of(region="\x00"), ["region"]),
@@ -87,8 +87,8 @@ def test_no_conclusion_of_the_sender_is_taken_over(door):
         ([body_of()], [""]),
     ],
 )
-def test_what_cannot_be_taken_is_named_and_nothing_is_written(door, told, fields):
-    response = door(told)
+def test_what_cannot_be_taken_is_named_and_nothing_is_written(door, data, fields):
+    response = door(data)
     assert response.status_code == 422
     assert sorted(fields_in(response)) == sorted(fields)
     assert not JobSheet.objects.exists()
@@ -174,8 +174,8 @@ def test_nothing_is_read_for_who_may_not_ask(client):
 
 
 def test_only_a_post_makes_a_sheet(client):
-    firm, words = firm_with_key()
-    response = client.get(address(firm), headers=bearer(words))
+    firm, secret = firm_with_key()
+    response = client.get(address(firm), headers=bearer(secret))
     assert response.status_code == 405
     assert response.headers["Allow"] == "POST, OPTIONS"
     assert problem_in(response)["detail"] == "Use one of these methods here: POST, OPTIONS."

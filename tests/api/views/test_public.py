@@ -40,8 +40,8 @@ def test_no_database_is_asked_where_no_firm_is_named(client):
 
 @pytest.mark.django_db
 def test_a_firm_that_does_not_exist_is_told(client):
-    told = client.get("/api/v1/step?region=gb-eng&firm=nobody").json()
-    assert told["notices"] == ["We do not know the repair firm in this address. The check works without it."]
+    payload = client.get("/api/v1/step?region=gb-eng&firm=nobody").json()
+    assert payload["notices"] == ["We do not know the repair firm in this address. The check works without it."]
 
 
 def test_the_pack_is_in_the_words_of_the_place(client):
@@ -64,11 +64,11 @@ def test_the_description_is_served_as_it_is(client):
     assert response.json() == openapi_document()
 
 
-def references(told):
-    if isinstance(told, dict):
-        found = [told["$ref"]] if isinstance(told.get("$ref"), str) else []
-        return found + [ref for part in told.values() for ref in references(part)]
-    return [ref for part in told for ref in references(part)] if isinstance(told, list) else []
+def references(data):
+    if isinstance(data, dict):
+        found = [data["$ref"]] if isinstance(data.get("$ref"), str) else []
+        return found + [ref for part in data.values() for ref in references(part)]
+    return [ref for part in data for ref in references(part)] if isinstance(data, list) else []
 
 
 def test_no_reference_leads_nowhere():

@@ -14,9 +14,9 @@ pytestmark = pytest.mark.django_db
 
 
 def test_the_sheet_is_as_its_schema_says_and_the_reading_is_noted(client):
-    firm, words = firm_with_key()
+    firm, secret = firm_with_key()
     sheet = make_job_sheet(firm)
-    response = client.get(address(firm, sheet.reference), headers=bearer(words))
+    response = client.get(address(firm, sheet.reference), headers=bearer(secret))
     assert response.status_code == 200
     Draft202012Validator(schema()).validate(response.json())
     assert response.json()["contact"]["name"] == "Alex Grey"
@@ -26,24 +26,24 @@ def test_the_sheet_is_as_its_schema_says_and_the_reading_is_noted(client):
 
 
 def test_it_may_be_typed_as_people_say_it(client):
-    firm, words = firm_with_key()
+    firm, secret = firm_with_key()
     sheet = make_job_sheet(firm)
-    response = client.get(address(firm, sheet.reference.lower().replace("-", " ")), headers=bearer(words))
+    response = client.get(address(firm, sheet.reference.lower().replace("-", " ")), headers=bearer(secret))
     assert response.json()["reference"] == sheet.reference
 
 
 def test_an_erased_sheet_names_nobody(client):
-    firm, words = firm_with_key()
+    firm, secret = firm_with_key()
     sheet = make_job_sheet(firm)
     erase(sheet=sheet, actor=Actor.SENDER)
-    told = client.get(address(firm, sheet.reference), headers=bearer(words)).json()
-    assert told["contact"] == {"name": "", "telephone": "", "email": ""}
+    payload = client.get(address(firm, sheet.reference), headers=bearer(secret)).json()
+    assert payload["contact"] == {"name": "", "telephone": "", "email": ""}
 
 
 @pytest.mark.parametrize("reference", ["KD7MX-4QPTR", "nothing", "%00", "🐢", "a" * 500])
 def test_what_is_not_there_is_not_there(client, reference):
-    firm, words = firm_with_key()
+    firm, secret = firm_with_key()
     make_job_sheet(firm_with_key()[0])
-    response = client.get(address(firm, reference), headers=bearer(words))
+    response = client.get(address(firm, reference), headers=bearer(secret))
     assert response.status_code == 404
     assert problem_in(response)["errors"] == []

@@ -23,8 +23,8 @@ FIELDS = (
 def rows(**changes):
     booking = changes.pop("booking", make_booking())
     sheet = make_job_sheet(make_firm(slug="hearth-2"), booking=booking)
-    told = {"found": ("fan-element-open",), "fixed_first_visit": True, "minutes": 40} | changes
-    record_outcome(sheet=sheet, findings=Findings(**told), member=make_member(sheet.firm))
+    result = {"found": ("fan-element-open",), "fixed_first_visit": True, "minutes": 40} | changes
+    record_outcome(sheet=sheet, findings=Findings(**result), member=make_member(sheet.firm))
     return list(csv.DictReader(StringIO(outcomes_csv(Outcome.objects.select_related("sheet__firm")), newline="")))
 
 
@@ -52,7 +52,7 @@ def test_nothing_on_a_row_says_whose_oven_it_was():
     booking, sheet = make_booking(), Outcome.objects.get().sheet
     text = str(row)
     personal = [booking.name, booking.telephone, booking.email, booking.street, booking.postcode, booking.serial]
-    assert [told for told in [*personal, sheet.reference] if told in text] == []
+    assert [item for item in [*personal, sheet.reference] if item in text] == []
 
 
 @pytest.mark.django_db

@@ -7,7 +7,7 @@ from triage.jobsheet.formats.text import answers_text, long_text, sheet_text, sh
 def test_the_sheet_begins_with_what_a_repairer_needs_first():
     text = sheet_text(make_sheet())
     first = text[:700]
-    for words in (
+    for label in (
         "JOB SHEET KD7MX-4QPTR for Hearth & Hob Repairs",
         "Say: Kilo Delta Seven Mike X-ray, Four Quebec Papa Tango Romeo",
         "Danger signs: none seen",
@@ -17,20 +17,20 @@ def test_the_sheet_begins_with_what_a_repairer_needs_first():
         "- Getting in: Ring twice; the dog, Rex, is friendly.",
         "- At home: 2030-05-06 09:00-12:00; 2030-05-07 18:00 - 2030-05-08 08:00",
     ):
-        assert words in first
+        assert label in first
     assert text.endswith("\n\nKept until 2027-01-28, then erased.\n")
 
 
 def test_every_part_of_the_check_is_in_it():
     check = summary()
     text = sheet_text(make_sheet())
-    told = [a["text"] for part in ("oven", "answers", "readings", "attempted") for a in check[part]]
-    told += [cause["technician_notes"] for cause in check["causes"]]
-    told += [cause["probability_text"] for cause in check["causes"]]
-    told += [part["name"] for part in check["kit"]["parts"]]
-    told += [also["name"] for also in check["related"]]
-    told += [check["pack"]["version"], check["check_url"], check["complaint"]]
-    assert [words for words in told if words not in text] == []
+    items = [a["text"] for part in ("oven", "answers", "readings", "attempted") for a in check[part]]
+    items += [cause["technician_notes"] for cause in check["causes"]]
+    items += [cause["probability_text"] for cause in check["causes"]]
+    items += [part["name"] for part in check["kit"]["parts"]]
+    items += [also["name"] for also in check["related"]]
+    items += [check["pack"]["version"], check["check_url"], check["complaint"]]
+    assert [label for label in items if label not in text] == []
 
 
 def test_a_danger_sign_stands_at_the_top_with_what_was_told():
@@ -66,8 +66,8 @@ def test_the_likeliest_part_comes_first_with_what_it_adds():
     text = long_text(summary())
     lines = text[text.index("KIT, beside meters and hand tools") :].split("\n")
     assert lines[1] == f"- {kit['parts'][0]['name']} ({round(100 * kit['parts'][0]['gain'])})"
-    words = kit["first_visit_text"]
-    chance = words[0].lower() + words[1:]
+    label = kit["first_visit_text"]
+    chance = label[0].lower() + label[1:]
     assert f"- First-visit chance with this kit: {chance}, as far as parts go." in lines
 
 

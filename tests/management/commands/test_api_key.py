@@ -12,17 +12,17 @@ from triage.web.api_keys import authenticate_key
 pytestmark = pytest.mark.django_db
 
 
-def run(*words):
+def run(*text):
     out = StringIO()
-    call_command("api_key", *words, stdout=out)
+    call_command("api_key", *text, stdout=out)
     return out.getvalue()
 
 
 def test_a_key_is_made_listed_and_revoked():
     make_firm(slug="hearth")
-    told, shown = run("make", "hearth", "telephone menu").splitlines()
+    result, shown = run("make", "hearth", "telephone menu").splitlines()
     key = ApiKey.objects.get()
-    assert told == f"Key {key.pk}, telephone menu. It is shown this once, so keep it where no browser reads it:"
+    assert result == f"Key {key.pk}, telephone menu. It is shown this once, so keep it where no browser reads it:"
     assert authenticate_key(shown) == key
     listed = run("list", "hearth")
     assert listed.startswith(f"{key.pk}  telephone menu: made ")
@@ -41,15 +41,15 @@ def test_an_unused_key_says_so():
 
 
 @pytest.mark.parametrize(
-    ("words", "sentence"),
+    ("text", "sentence"),
     [
         (("list", "nobody"), "There is no such firm. Give its name as it stands in addresses."),
         (("make", "hearth", " "), "Give the key a name of 1 to 80 characters that says what uses it."),
         (("revoke", "hearth", "999"), "The firm has no key with this number. Its keys are listed by: api_key list."),
     ],
 )
-def test_a_mistake_is_told_in_a_sentence(words, sentence):
+def test_a_mistake_is_told_in_a_sentence(text, sentence):
     make_firm(slug="hearth")
     with pytest.raises(CommandError) as caught:
-        run(*words)
+        run(*text)
     assert str(caught.value) == sentence

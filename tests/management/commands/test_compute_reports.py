@@ -11,9 +11,9 @@ from triage.models import Report
 pytestmark = pytest.mark.django_db
 
 
-def run(*told):
+def run(*data):
     out = StringIO()
-    call_command("compute_reports", *told, stdout=out, stderr=StringIO())
+    call_command("compute_reports", *data, stdout=out, stderr=StringIO())
     return out.getvalue()
 
 
@@ -30,9 +30,9 @@ def test_one_firm_alone():
 
 
 @pytest.mark.parametrize(
-    ("told", "words"),
+    ("data", "text"),
     [(("--samples", "0"), "--samples must be from 1 to 100000, not 0."), (("--firm", "x"), "There is no firm x.")],
 )
-def test_a_mistake_is_told(told, words):
-    with pytest.raises(CommandError, match=words):
-        run(*told)
+def test_a_mistake_is_told(data, text):
+    with pytest.raises(CommandError, match=text):
+        run(*data)

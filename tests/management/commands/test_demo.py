@@ -30,8 +30,8 @@ def processes_of_session(session):
 def test_it_prints_an_address_for_each_audience_and_each_opens(tmp_path):
     port = free_port()
     with demo(port, tmp_path) as process:
-        words = words_until_up(process)
-        addresses = re.findall(r"^  (\w[^:]*): (http\S+)$", "\n".join(words), re.MULTILINE)
+        text = words_until_up(process)
+        addresses = re.findall(r"^  (\w[^:]*): (http\S+)$", "\n".join(text), re.MULTILINE)
         assert dict(addresses) == {
             "Householder": f"http://127.0.0.1:{port}/",
             "Booking page of an invented firm": f"http://localhost:{port}/booking-page/",
@@ -44,7 +44,7 @@ def test_it_prints_an_address_for_each_audience_and_each_opens(tmp_path):
             with urllib.request.urlopen(address, timeout=10) as response:
                 assert response.status == 200
                 assert audience.startswith(("Call", "Desk")) or "Set-Cookie" not in response.headers
-        people = re.findall(r"^    sign in as (\w+) with \S{12}$", "\n".join(words), re.MULTILINE)
+        people = re.findall(r"^    sign in as (\w+) with \S{12}$", "\n".join(text), re.MULTILINE)
         assert people == ["owner", "repairer", "agent"]
 
 

@@ -14,9 +14,9 @@ pytestmark = pytest.mark.django_db
 def test_it_writes_json_with_its_own_look_in_it():
     sheet, out = make_job_sheet(), StringIO()
     call_command("export_personal_data", sheet.reference.lower().replace("-", " "), stdout=out)
-    told = json.loads(out.getvalue())
-    assert told["job_sheet"]["contact"]["name"] == "Alex Grey"
-    assert (told["who_looked"][-1]["who"], told["who_looked"][-1]["did"]) == ("site", "exported")
+    payload = json.loads(out.getvalue())
+    assert payload["job_sheet"]["contact"]["name"] == "Alex Grey"
+    assert (payload["who_looked"][-1]["who"], payload["who_looked"][-1]["did"]) == ("site", "exported")
 
 
 def test_a_reference_that_is_none_is_said():

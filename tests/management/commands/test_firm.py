@@ -11,9 +11,9 @@ from triage.models import Firm, Invitation
 pytestmark = pytest.mark.django_db
 
 
-def run(*told):
+def run(*data):
     out = StringIO()
-    call_command("firm", *told, stdout=out)
+    call_command("firm", *data, stdout=out)
     return out.getvalue()
 
 
@@ -27,7 +27,7 @@ def test_a_firm_and_a_link_that_opens(client):
 
 
 @pytest.mark.parametrize(
-    ("told", "words"),
+    ("data", "text"),
     [
         (("add", "hearth two", "Hearth"), "valid “slug”"),
         (("add", "hearth", "Hearth", "--region", "atlantis"), "There is no region atlantis. Use one of: au,"),
@@ -35,9 +35,9 @@ def test_a_firm_and_a_link_that_opens(client):
         (("invite-owner", "nobody", "Kim"), "There is no firm nobody. Make it first: manage.py firm add nobody NAME"),
     ],
 )
-def test_a_mistake_is_told(told, words):
-    with pytest.raises(CommandError, match=re.escape(words)) as refused:
-        run(*told)
+def test_a_mistake_is_told(data, text):
+    with pytest.raises(CommandError, match=re.escape(text)) as refused:
+        run(*data)
     assert refused.value.returncode == 2
     assert not Firm.objects.exists()
 
