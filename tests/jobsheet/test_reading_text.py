@@ -27,15 +27,9 @@ from triage.knowledge.library import library
         ("torch-gap-test", "pggssgggg", "leaks at: top right, right"),
     ],
 )
-<<<<<<< HEAD
-def test_in_figures(observation, text, words):
-    assert answer_in_figures(observation, text) == words
-    assert answer_label(library().texts_for("gb-eng"), observation, text) == words
-=======
 def test_in_figures(observation, text, label):
     assert answer_in_figures(observation, text) == label
-    assert answer_label(library().words("gb-eng"), observation, text) == label
->>>>>>> ca8fa5d (Tests of jobsheet, API, web, models, operations and attacks name their variables for what they hold)
+    assert answer_label(library().texts_for("gb-eng"), observation, text) == label
 
 
 def test_heat_stands_in_both_units():
