@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from triage.check_pages.presenters.phone_numbers import PhoneNumber
+from triage.check_pages.presenters.problems import ProblemNote
 from triage.check_pages.view_models import Choice, Signal
 
 PromptKind = Literal["open", "caller", "danger", "question", "act", "advice", "exit"]
@@ -99,7 +100,8 @@ class CallPage:
     candidates: list[Candidate]
     useful_questions: list[KeyChoice]
     caller: list[CallerRow]
-    problems: list[str]
+    unknown_params: str
+    problems: list[ProblemNote]
     summary: str
     finished: bool
     query: str

@@ -77,3 +77,9 @@ def test_the_place_is_the_firms_until_the_address_names_another(client, agent):
 
 def test_whose_call_it_is_stands_at_the_top(client):
     assert read_page(client.get("/desk/call/")).one("header.line .wordmark").text == "Hearth Repairs"
+
+
+def test_what_an_address_says_that_cannot_be_used_is_said_in_its_own_words(client):
+    text = read_page(client.get(f"{COLD}&lamp-state=blue&call-board=perhaps")).one("main").text
+    assert "Part of the address about the caller could not be read and was left out: call-board." in text
+    assert "We did not know the answer “blue” to “Oven light”. It was left out." in text

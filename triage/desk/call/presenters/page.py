@@ -23,7 +23,6 @@ from triage.desk.call.presenters.summary import summary_of
 from triage.desk.call.view_models import CallerRow, CallPage, Prompt, StoryItem
 from triage.engine import SCREEN, Emergency, OutOfScope, Question, Result
 from triage.jobsheet.booking_rule import booking_refusal
-from triage.jobsheet.sentences import sentence
 
 
 def call_page(call: Call) -> CallPage:
@@ -40,7 +39,8 @@ def call_page(call: Call) -> CallPage:
         candidates=differential(call),
         useful_questions=useful_questions(call, found) if answers else [],
         caller=_caller_rows(call),
-        problems=[*_unknown_params(call), *_problems(call)],
+        unknown_params=", ".join(name[:40] for name in call.state.unknown_params[:4]),
+        problems=problem_notes(call.check_request.texts, call.check_request.problems),
         summary=summary_of(call, call.check_request.check.belief),
         finished=over,
         query=query,
@@ -116,14 +116,3 @@ def _caller_rows(call: Call) -> list[CallerRow]:
         )
         for about, choices in CALLER_CHOICES.items()
     ]
-
-
-def _problems(call: Call) -> list[str]:
-    notes = problem_notes(call.check_request.texts, call.check_request.problems)
-    return [sentence("problem", problem=note) for note in notes]
-
-
-def _unknown_params(call: Call) -> list[str]:
-    words = {"names": ", ".join(name[:40] for name in call.state.unknown_params[:4])}
-    told = _("Part of the address about the caller could not be read and was left out: %(names)s. Ask it again.")
-    return [told % words] if call.state.unknown_params else []
