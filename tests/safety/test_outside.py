@@ -13,7 +13,7 @@ from tests.safety.browsing import open_page
 from tests.safety.css_colours import contrast, hue, schemes, signal
 from tests.safety.emergency_numbers import EMERGENCY, SHOWN_BESIDES
 from tests.safety.leading_to import trail_to
-from triage.check_pages.view_models import SIGNS
+from triage.check_pages.view_models import ISO_SIGNS
 from triage.engine.enums import Competence, SignalWord
 from triage.knowledge.library import REGIONS, library
 from triage.knowledge.yaml_reader import read_yaml
@@ -114,7 +114,7 @@ def test_signs_carry_the_numbers_and_names_of_the_register():
         "general": "W001",
         "disconnect": "M021",
     }
-    assert dict(SIGNS) == names
+    assert dict(ISO_SIGNS) == names
     assert {caution.sign for _, caution in CAUTIONS} <= set(names)
 
 

@@ -8,7 +8,7 @@ from django.utils.functional import Promise
 Text = str | Promise
 Mode = Literal["decimal", "numeric", "text"]
 """The keyboard that a phone shows."""
-Scale = Literal["", "temperature", "difference"]
+Conversion = Literal["", "temperature", "difference"]
 """What is typed in the degrees of the region and kept in Celsius or kelvin."""
 
 
@@ -22,7 +22,7 @@ class InputField:
     hint: Text = ""
     unit: str = ""
     mode: Mode = "decimal"
-    scale: Scale = ""
+    conversion: Conversion = ""
     tick: bool = False
     limits: str = ""
 

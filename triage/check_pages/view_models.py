@@ -7,7 +7,6 @@ and puts them in words, because the site and the phone share it. What is not the
 from dataclasses import dataclass
 from typing import Literal
 
-GateState = Literal["", "yes", "no", "unsure"]
 Signal = str  # DANGER, WARNING, CAUTION or NOTICE; the loader of the texts has seen to it
 TaskDone = Literal["", "done", "fixed", "no-change"]
 
@@ -18,7 +17,7 @@ PARTS = (
 )  # fmt: skip
 """The parts the drawing can mark; the empty string leaves the whole oven quiet."""
 
-SIGNS = {
+ISO_SIGNS = {
     "general": "W001",
     "electricity": "W012",
     "hot": "W017",
@@ -36,14 +35,3 @@ class Choice:
     label: str
     href: str
     hint: str = ""
-
-
-@dataclass(frozen=True)
-class Caution:
-    """One safety message: hazard, consequence, how to avoid it; `sign` is a number among SIGNS."""
-
-    signal: Signal
-    hazard: str
-    consequence: str
-    avoid: str
-    sign: str

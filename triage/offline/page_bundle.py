@@ -10,7 +10,7 @@ from django.utils.translation import get_language_bidi, gettext, override
 
 from triage.check_pages.presenters.prices import CURRENCY_SIGNS
 from triage.check_pages.presenters.professional_work import PERSONS
-from triage.check_pages.view_models import SIGNS
+from triage.check_pages.view_models import ISO_SIGNS
 from triage.conf import DEFAULT_REGION
 from triage.jobsheet.reading_text import PLACE_NAMES
 from triage.jobsheet.wording import ANSWER_LABELS, NOT_SAID, SCREEN_LABEL
@@ -62,7 +62,7 @@ def build_page_bundle(language: str = FIRST_LANGUAGE) -> PageBundle:
             "persons": PERSONS,
             "labels": {"screen": gettext(SCREEN_LABEL), "not_said": gettext(NOT_SAID)},
             "answer_labels": {answer: gettext(label) for answer, label in ANSWER_LABELS.items()},
-            "signs": SIGNS,
+            "signs": ISO_SIGNS,
             "currency_signs": CURRENCY_SIGNS,
             "seal_places": {place: str(name) for place, name in PLACE_NAMES.items()},
             "regions": page_regions(known.regions),

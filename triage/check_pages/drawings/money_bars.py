@@ -18,7 +18,7 @@ MOST_STEPS = 4
 class MoneyRange:
     """What costs that much, in words that name the range as well."""
 
-    words: str
+    text: str
     low: float
     high: float
 
@@ -42,7 +42,7 @@ def _row(one: MoneyRange, scale: Scale, top: float) -> list[Shape]:
     left, right = scale.at(one.low), scale.at(one.high)
     middle = (left + right) / 2.0
     return [
-        label(one.words, LEFT, top),
+        label(one.text, LEFT, top),
         box("cost", left, upper, max(right, left + THINNEST), lower),
         line("middle", middle, upper - 3.0, middle, lower + 3.0),
     ]

@@ -48,5 +48,5 @@ def _bars(check_request: CheckRequest, rows: Iterable[tuple[str, Range]], *, per
     ]
     currency = currency_of(check_request.region)
     unit = sentence("money_unit", currency=CURRENCY_SIGNS.get(currency, currency), per_year=per_year)
-    caption = sentence("money_caption", unit=unit, bars=". ".join(one.words for one in ranges))
+    caption = sentence("money_caption", unit=unit, bars=". ".join(one.text for one in ranges))
     return money_bars(ranges, unit, {"kind": "costs", "caption": caption})

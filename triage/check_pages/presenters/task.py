@@ -4,19 +4,81 @@ Whether it is offered comes from the engine for exactly these answers; an addres
 """
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Literal
 
-from triage.check_pages.page_models import ClosedBecause, Gate, TaskPage
 from triage.check_pages.presenters.answers import DID, answer_label
-from triage.check_pages.presenters.isolation import full_isolation, instructions
-from triage.check_pages.presenters.problems import problem_notes
+from triage.check_pages.presenters.isolation import FullIsolation, Instruction, full_isolation, instructions
+from triage.check_pages.presenters.problems import ProblemNote, problem_notes
 from triage.check_pages.presenters.readings.form import ReadingForm, measured_by, reading_form
 from triage.check_pages.request import CheckRequest
-from triage.check_pages.view_models import SIGNS, Caution, Choice, GateState
+from triage.check_pages.view_models import ISO_SIGNS, Choice, Signal
 from triage.engine import CANT_TELL, Question, Result, Task, gate_answers, is_open
 from triage.engine.enums import SafetyGate
 
 TOUCHED = "lamp-glass-seal"
 COLDEST = {"lamp", "glass", "seal", "hinge", "door"}
+
+GateState = Literal["", "yes", "no", "unsure"]
+ClosedBecause = Literal["", "not-yet", "unanswered", "removed", "too-early", "not-now"]
+"""Why a task is not open: a gate says no or waits, the rules of the region, questions come first, or the answers."""
+
+
+@dataclass(frozen=True)
+class Caution:
+    """One safety message: hazard, consequence, how to avoid it; `sign` is a number among ISO_SIGNS."""
+
+    signal: Signal
+    hazard: str
+    consequence: str
+    avoid: str
+    sign: str
+
+
+@dataclass(frozen=True)
+class Gate:
+    """Something to be sure of before a task opens; `how` says how to make it so, `waits` how long it takes to cool,
+    `if_not` is shown once it is answered no or unsure, `looks_off` says what the eye cannot tell."""
+
+    question: str
+    yes_href: str
+    no_href: str
+    unsure_href: str
+    state: GateState
+    if_not: str
+    looks_off: str
+    how: FullIsolation | None
+    waits: list[str]
+
+
+@dataclass(frozen=True)
+class TaskPage:
+    """One task for the householder. Steps are there only when `open`: the task is offered and every gate says yes.
+
+    `closed` says why it is not open; `back_on` how the power comes back where it was cut; `result` what to do about
+    its outcome once that is known, `reading` the form for its figures where there are any. Where `after_question` is
+    empty it is asked whether the task put it right.
+    """
+
+    title: str
+    why: str
+    gates: list[Gate]
+    open: bool
+    closed: ClosedBecause
+    region_name: str
+    cautions: list[Caution]
+    tools: list[str]
+    minutes: int
+    steps: list[Instruction]
+    stop_if: list[str]
+    back_on: list[str]
+    after_question: str
+    after_choices: list[Choice]
+    result: str
+    part: str
+    back_href: str
+    problems: list[ProblemNote]
+    reading: ReadingForm | None = None
 
 
 def task_page(check_request: CheckRequest, name: str) -> TaskPage:
@@ -56,8 +118,8 @@ def is_offered(check_request: CheckRequest, task: Task) -> bool:
 def result_of(check_request: CheckRequest, task: Task) -> str:
     """What to do now that it did or did not put the oven right; nothing before that is known."""
     text = check_request.texts.tasks[task.id]
-    told = {"fixed": text.fixed, "not-fixed": text.not_fixed}
-    return told.get(check_request.answers.get(DID + task.id, ""), "")
+    results = {"fixed": text.fixed, "not-fixed": text.not_fixed}
+    return results.get(check_request.answers.get(DID + task.id, ""), "")
 
 
 def _gate(check_request: CheckRequest, task: Task, gate: str) -> Gate:
@@ -96,8 +158,8 @@ def _why_closed(check_request: CheckRequest, task: Task, offered: bool) -> Close
 
 
 def cautions_of(check_request: CheckRequest, task: Task) -> list[Caution]:
-    told = check_request.texts.tasks[task.id].cautions
-    return [Caution(c.signal, c.hazard, c.consequence, c.avoid, SIGNS[c.sign]) for c in told]
+    cautions = check_request.texts.tasks[task.id].cautions
+    return [Caution(c.signal, c.hazard, c.consequence, c.avoid, ISO_SIGNS[c.sign]) for c in cautions]
 
 
 def _reading(check_request: CheckRequest, task: Task) -> ReadingForm | None:

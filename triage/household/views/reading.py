@@ -4,9 +4,8 @@ from django.http import Http404, HttpRequest
 from django.http.response import HttpResponseBase
 from django.views.decorators.http import require_safe
 
-from triage.check_pages.page_models import ReadingPage
 from triage.check_pages.presenters.readings.kinds import KINDS
-from triage.check_pages.presenters.readings.page import reading_page
+from triage.check_pages.presenters.readings.page import ReadingPage, reading_page
 from triage.check_pages.request import read_check_request
 from triage.household.views.alarmed import to_the_check
 from triage.household.views.showing import show

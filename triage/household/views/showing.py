@@ -6,15 +6,16 @@ from django.http import HttpRequest, HttpResponse
 from django.http.response import HttpResponseBase
 
 from triage.check_pages.caching import let_caches_keep
-from triage.check_pages.page_models import ReadingPage, TaskPage
 from triage.check_pages.presenters.costs import CostsPage
 from triage.check_pages.presenters.emergency import EmergencyPage
 from triage.check_pages.presenters.energy_label import LabelPage
 from triage.check_pages.presenters.out_of_scope import OutOfScopePage
 from triage.check_pages.presenters.phone_numbers import emergency_call
 from triage.check_pages.presenters.question import DangerPage, QuestionPage
+from triage.check_pages.presenters.readings.page import ReadingPage
 from triage.check_pages.presenters.result import ResultPage
 from triage.check_pages.presenters.start import StartPage
+from triage.check_pages.presenters.task import TaskPage
 from triage.check_pages.request import CheckRequest
 from triage.household.presenters.offer import offer_of
 from triage.web.framing import allow_frames, good_origins

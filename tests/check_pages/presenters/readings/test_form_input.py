@@ -11,7 +11,7 @@ from triage.engine.readings.encoding import Field
 TABLE = {"minutes": Field("m", 1, 240), "flashes": Field("f", 0, 100, whole=True), "heat": Field("h", 0, 100)}
 MINUTES = InputField("minutes", "Minutes", "a hint of %(volts)s V", "min")
 FLASHES, COLD = InputField("flashes", "Flashes"), InputField("cold", "Cold", tick=True)
-HEAT = InputField("heat", "Heat", scale="temperature")
+HEAT = InputField("heat", "Heat", conversion="temperature")
 GROUPS = (
     FieldGroup((MINUTES,), summary="By time", alternative=True),
     FieldGroup((FLASHES,), summary="By light", alternative=True),

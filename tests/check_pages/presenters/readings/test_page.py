@@ -4,10 +4,9 @@ import pytest
 
 from tests.check_pages.fragments import words_of
 from tests.household.checks_done import at
-from triage.check_pages.page_models import ReadingPage
 from triage.check_pages.presenters.question import DangerPage
 from triage.check_pages.presenters.readings.kinds import KINDS
-from triage.check_pages.presenters.readings.page import reading_page, tasks_of
+from triage.check_pages.presenters.readings.page import ReadingPage, reading_page, tasks_of
 from triage.knowledge.library import library
 
 LOOKED = {"danger": "none"}

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from decimal import Decimal
 
-from triage.check_pages.form_fields import Scale
+from triage.check_pages.form_fields import Conversion
 from triage.check_pages.region import HasRegion
 
 A_TENTH = Decimal("0.1")
@@ -22,17 +22,17 @@ class Degrees:
     to_kelvin: Callable[[Decimal], Decimal]
     from_kelvin: Callable[[float], float]
 
-    def kept(self, scale: Scale, typed: Decimal) -> Decimal:
-        """A figure as it is kept; one without a scale as it was typed."""
-        if scale == "temperature":
+    def to_stored(self, conversion: Conversion, typed: Decimal) -> Decimal:
+        """A figure as a reading holds it; one without a conversion as it was typed."""
+        if conversion == "temperature":
             return self.to_celsius(typed)
-        return self.to_kelvin(typed) if scale == "difference" else typed
+        return self.to_kelvin(typed) if conversion == "difference" else typed
 
-    def typed(self, scale: Scale, kept: float) -> float:
-        """A kept figure as people type it there."""
-        if scale == "temperature":
-            return self.from_celsius(kept)
-        return self.from_kelvin(kept) if scale == "difference" else kept
+    def to_typed(self, conversion: Conversion, stored: float) -> float:
+        """A figure of a reading as people type it there."""
+        if conversion == "temperature":
+            return self.from_celsius(stored)
+        return self.from_kelvin(stored) if conversion == "difference" else stored
 
     def temperature_text(self, celsius: float) -> str:
         return f"{self.from_celsius(celsius):.0f} {self.unit}"

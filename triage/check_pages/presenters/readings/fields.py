@@ -43,7 +43,7 @@ class FormTexts:
         return (field for group in self.groups if not group.columns for field in group.fields)
 
 
-SET = InputField("set", _("Heat that was set"), mode="numeric", scale="temperature")
+SET = InputField("set", _("Heat that was set"), mode="numeric", conversion="temperature")
 PLATE = FieldGroup(
     (
         InputField(
@@ -140,7 +140,7 @@ THERMOMETER = FormTexts(
         FieldGroup(
             (
                 InputField("time", _("Minutes of reading"), limits="readings"),
-                InputField("shown", _("Temperature of reading"), scale="temperature", limits="temperature"),
+                InputField("shown", _("Temperature of reading"), conversion="temperature", limits="temperature"),
             ),
             heading=_("Readings"),
             tool="thermometer",
@@ -152,13 +152,13 @@ THERMOMETER = FormTexts(
                     "tolerance",
                     _("How far off it may be"),
                     _("If it came with a note. Cheap ones: %(tolerance)s"),
-                    scale="difference",
+                    conversion="difference",
                 ),
                 InputField(
                     "boiling",
                     _("What it showed in boiling water"),
                     _("If you tried that before"),
-                    scale="temperature",
+                    conversion="temperature",
                 ),
             ),
             summary=_("About the thermometer"),
@@ -207,7 +207,7 @@ PREHEAT = FormTexts(
         ),
         FieldGroup(
             (
-                InputField("room", _("Heat of the kitchen"), mode="numeric", scale="temperature"),
+                InputField("room", _("Heat of the kitchen"), mode="numeric", conversion="temperature"),
                 InputField(
                     "litres", _("Size of the oven"), _("It stands on the label or in the manual"), "l", "numeric"
                 ),

@@ -61,14 +61,14 @@ class FormInput:
     def parse_field(self, one: InputField, name: str, limits: Mapping[str, Field]) -> None:
         """Keep the figure typed under `name`, or what is wrong with it."""
         text, known = self.text(name), limits[one.limits or one.name]
-        low, high = (round(self.degrees.typed(one.scale, end), 1) for end in (known.low, known.high))
+        low, high = (round(self.degrees.to_typed(one.conversion, end), 1) for end in (known.low, known.high))
         value = read_number(text, Decimal(str(low)), Decimal(str(high)))
         if isinstance(value, ParseFailure):
             self.errors[name] = error(value.reason, one.label, text, f"{low:g}", f"{high:.0f}")
         elif known.whole and value % 1:
             self.errors[name] = error("not-whole", one.label)
         else:
-            self.figures[name] = f"{self.degrees.kept(one.scale, value):f}"
+            self.figures[name] = f"{self.degrees.to_stored(one.conversion, value):f}"
 
     def last_row(self, group: FieldGroup) -> int:
         """The number of the last row of a group with anything in it."""
@@ -83,7 +83,7 @@ class FormInput:
             label=f"{one.label} {number}" if number else str(one.label),
             value=("1" if self.is_ticked(name) else "") if one.tick else self.raw.get(READ + name, ""),
             hint=with_params(one.hint, params),
-            unit=self.degrees.unit if one.scale and not number else one.unit,
+            unit=self.degrees.unit if one.conversion and not number else one.unit,
             mode=one.mode,
             error=self.errors.get(name),
             tick=one.tick,

@@ -17,7 +17,7 @@ from triage.engine.readings.encoding import Field
 
 
 @dataclass(frozen=True)
-class Kind:
+class ReadingKind:
     """`limits` are those of the fields, `parse_more` reads what is not one figure in one field, `write` makes the
     written reading, `drawing` what comes of it: the picture and the facts about it."""
 
@@ -27,10 +27,10 @@ class Kind:
     parse_more: Callable[[FormInput], None] = lambda _: None
 
 
-KINDS: Mapping[str, Kind] = {
-    "meter": Kind(meter.METER_FIELDS, write_meter, meter_drawing, parse_taps),
-    "thermometer": Kind(thermometer.THERMOMETER_FIELDS, write_thermometer, thermometer_drawing, parse_rows),
-    "run-on": Kind(run_on.RUN_ON_FIELDS, write_run_on, run_on_drawing),
-    "preheat": Kind(preheat.PREHEAT_FIELDS, write_preheat, preheat_drawing),
-    "gasket": Kind({}, write_gasket, gasket_drawing),
+KINDS: Mapping[str, ReadingKind] = {
+    "meter": ReadingKind(meter.METER_FIELDS, write_meter, meter_drawing, parse_taps),
+    "thermometer": ReadingKind(thermometer.THERMOMETER_FIELDS, write_thermometer, thermometer_drawing, parse_rows),
+    "run-on": ReadingKind(run_on.RUN_ON_FIELDS, write_run_on, run_on_drawing),
+    "preheat": ReadingKind(preheat.PREHEAT_FIELDS, write_preheat, preheat_drawing),
+    "gasket": ReadingKind({}, write_gasket, gasket_drawing),
 }

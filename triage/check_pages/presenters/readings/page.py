@@ -4,17 +4,37 @@ Without a check nobody knows whether this oven may be heated. So the page never 
 heat: it works out figures and sends the person to the check, which offers the test where it is safe.
 """
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from triage.check_pages.page_models import Gate, ReadingPage
-from triage.check_pages.presenters.problems import problem_notes
+from triage.check_pages.presenters.problems import ProblemNote, problem_notes
 from triage.check_pages.presenters.question import DangerPage, danger_page
 from triage.check_pages.presenters.readings.fields import FORMS
-from triage.check_pages.presenters.readings.form import measured_by, reading_form
-from triage.check_pages.presenters.task import cautions_of, gate_of
+from triage.check_pages.presenters.readings.form import ReadingForm, measured_by, reading_form
+from triage.check_pages.presenters.task import Caution, Gate, cautions_of, gate_of
 from triage.check_pages.request import CheckRequest
 from triage.engine import NONE_OF_THESE, SCREEN, Task, is_open
 from triage.engine.pack import Observation
+
+
+@dataclass(frozen=True)
+class ReadingPage:
+    """A reading by itself, without a check: cautions, gates, then the form. It may be `removed` by the rules of the
+    region or need `heat`, which this page never allows; `how` says how to look safely. The form is there only when
+    every gate says yes."""
+
+    heading: str
+    intro: str
+    removed: bool
+    region_name: str
+    heat: bool
+    cautions: list[Caution]
+    gates: list[Gate]
+    how: str
+    form: ReadingForm | None
+    check_href: str
+    part: str
+    local_line: str
+    problems: list[ProblemNote]
 
 
 def reading_page(check_request: CheckRequest, kind: str) -> ReadingPage | DangerPage:

@@ -14,17 +14,18 @@ const ESCAPED = new Map([
 ]);
 
 const TAGS = {
-  v: (sources, scope, [told]) => (sources.isPlain ? asText : escaped)(worthOfExpression(told, scope)),
+  v: (sources, scope, [expression]) => (sources.isPlain ? asText : escaped)(evaluate(expression, scope)),
   i: (sources, scope, branches) => fillNodes(sources, scope, chosenBranch(branches, scope)),
-  f: (sources, scope, [names, told, nodes]) => fillLoop(sources, scope, names, worthOfExpression(told, scope), nodes),
+  f: (sources, scope, [names, expression, nodes]) =>
+    fillLoop(sources, scope, names, evaluate(expression, scope), nodes),
   w: (sources, scope, [more, nodes]) => fillNodes(sources, scopeWith(scope, more), nodes),
   u: (sources, scope, [name, more = {}]) => fillNodes(sources, scopeWith(scope, more), sources.templates[name]),
   b: (sources, scope, [name, nodes]) => fillNodes(sources, scope, sources.blocks?.[name] ?? nodes),
-  n: (sources, scope, [told, which, ...forms]) => {
-    return fillNodes(sources, scope, formFor(worthOfExpression(told, scope), which, forms));
+  n: (sources, scope, [expression, which, ...forms]) => {
+    return fillNodes(sources, scope, formFor(evaluate(expression, scope), which, forms));
   },
-  r: (sources, scope, [told, most, width]) => {
-    return String(Math.round((Number(worthOfExpression(told, scope)) / most) * width));
+  r: (sources, scope, [expression, most, width]) => {
+    return String(Math.round((Number(evaluate(expression, scope)) / most) * width));
   },
   s: (sources, scope, [name, nodes]) => {
     scope[name] = new FilledText(fillNodes(sources, scope, nodes));
@@ -47,9 +48,9 @@ const FILTERS = {
 };
 
 const TESTS = {
-  or: (one, other) => isSo(one) || isSo(other),
-  and: (one, other) => isSo(one) && isSo(other),
-  not: (one) => !isSo(one),
+  or: (one, other) => isTruthy(one) || isTruthy(other),
+  and: (one, other) => isTruthy(one) && isTruthy(other),
+  not: (one) => !isTruthy(one),
   "==": (one, other) => one === other,
   "!=": (one, other) => one !== other,
   "<=": (one, other) => one <= other,
@@ -95,10 +96,10 @@ function escaped(value) {
 }
 
 /* "page.heading" is looked up, "page.names|join:; " passed through a filter, "=some text" is meant as it stands. */
-function worthOfExpression(told, scope) {
-  if (typeof told !== "string") return told;
-  if (told[0] === "=") return told.slice(1);
-  const [path, ...filters] = told.split("|");
+function evaluate(expression, scope) {
+  if (typeof expression !== "string") return expression;
+  if (expression[0] === "=") return expression.slice(1);
+  const [path, ...filters] = expression.split("|");
   const [first, ...rest] = path.split(".");
   const found = rest.reduce((value, name) => value?.[name], scope[first]);
   return filters.reduce((value, filter) => {
@@ -107,28 +108,28 @@ function worthOfExpression(told, scope) {
   }, found);
 }
 
-function testOf(told, scope) {
-  if (!Array.isArray(told)) return worthOfExpression(told, scope);
-  const [name, ...sides] = told;
-  return TESTS[name](...sides.map((side) => testOf(side, scope)));
+function evaluateTest(expression, scope) {
+  if (!Array.isArray(expression)) return evaluate(expression, scope);
+  const [name, ...sides] = expression;
+  return TESTS[name](...sides.map((side) => evaluateTest(side, scope)));
 }
 
 /* True as the templates see it: an empty list is nothing. */
-function isSo(value) {
+function isTruthy(value) {
   return Array.isArray(value) ? value.length > 0 : Boolean(value);
 }
 
 /* Test and nodes by turns; nodes without a test stand last. */
 function chosenBranch(branches, scope) {
   for (let at = 0; at + 1 < branches.length; at += 2) {
-    if (isSo(testOf(branches[at], scope))) return branches[at + 1];
+    if (isTruthy(evaluateTest(branches[at], scope))) return branches[at + 1];
   }
   return branches.length % 2 ? branches[branches.length - 1] : [];
 }
 
 function scopeWith(scope, more) {
   const inner = Object.create(scope);
-  for (const [name, told] of Object.entries(more)) inner[name] = worthOfExpression(told, scope);
+  for (const [name, expression] of Object.entries(more)) inner[name] = evaluate(expression, scope);
   return inner;
 }
 

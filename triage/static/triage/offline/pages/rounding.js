@@ -26,7 +26,7 @@ export function sixDigits(number) {
 
 /** A number with its sign and one decimal, after it was rounded to two. @param {number} number */
 export function signedTenths(number) {
-  const told = Number(fixed(number, 2));
-  const sign = told < 0 || Object.is(told, -0) ? "-" : "+";
-  return sign + fixed(Math.abs(told), 1);
+  const rounded = Number(fixed(number, 2));
+  const sign = rounded < 0 || Object.is(rounded, -0) ? "-" : "+";
+  return sign + fixed(Math.abs(rounded), 1);
 }

@@ -67,8 +67,8 @@ export function cautionsOf(checkRequest, task) {
 /** What to do now that it did or did not put the oven right; nothing before that is known. */
 export function resultOf(checkRequest, task) {
   const text = checkRequest.texts.tasks.get(task.id);
-  const told = checkRequest.answers.get(DID + task.id);
-  return told === "fixed" ? text.fixed : told === "not-fixed" ? text.not_fixed : "";
+  const outcome = checkRequest.answers.get(DID + task.id);
+  return outcome === "fixed" ? text.fixed : outcome === "not-fixed" ? text.not_fixed : "";
 }
 
 /** One gate of a task; `here` gives the address of the page it stands on with more answers. */

@@ -6,17 +6,18 @@ import { fixed, roundHalfEven } from "../../rounding.js";
 const MILLIONTHS = 1e6;
 const PER_KELVIN = 1.8;
 
-/** @typedef {{unit: string, kept: (scale: string, typed: string) => string,
- *   typed: (scale: string, kept: number) => number, fromCelsius: (celsius: number) => number,
+/** @typedef {{unit: string, toStored: (conversion: string, typed: string) => string,
+ *   toTyped: (conversion: string, stored: number) => number, fromCelsius: (celsius: number) => number,
  *   temperatureText: (celsius: number) => string, differenceText: (kelvin: number) => string}} Degrees */
 
 const CELSIUS = degrees("°C", {
-  kept: (_, typed) => typed,
+  toStored: (_, typed) => typed,
   fromCelsius: (celsius) => celsius,
   fromKelvin: (kelvin) => kelvin,
 });
 const FAHRENHEIT = degrees("°F", {
-  kept: (scale, typed) => (scale ? inKelvin(Number(typed) - (scale === "temperature" ? 32 : 0)) : typed),
+  toStored: (conversion, typed) =>
+    conversion ? inKelvin(Number(typed) - (conversion === "temperature" ? 32 : 0)) : typed,
   fromCelsius: (celsius) => 32 + PER_KELVIN * celsius,
   fromKelvin: (kelvin) => PER_KELVIN * kelvin,
 });
@@ -26,13 +27,17 @@ export function degreesOf({ region }) {
   return region.temperature === "F" ? FAHRENHEIT : CELSIUS;
 }
 
-function degrees(unit, { kept, fromCelsius, fromKelvin }) {
+function degrees(unit, { toStored, fromCelsius, fromKelvin }) {
   return {
     unit,
-    kept,
+    toStored,
     fromCelsius,
-    typed: (scale, value) => {
-      return scale === "temperature" ? fromCelsius(value) : scale === "difference" ? fromKelvin(value) : value;
+    toTyped: (conversion, value) => {
+      return conversion === "temperature"
+        ? fromCelsius(value)
+        : conversion === "difference"
+          ? fromKelvin(value)
+          : value;
     },
     temperatureText: (celsius) => `${fixed(fromCelsius(celsius), 0)} ${unit}`,
     differenceText: (kelvin) => `${fixed(fromKelvin(kelvin), 0)} ${unit}`,

@@ -5,7 +5,7 @@ import { MAX_ITEMS } from "../../../engine/readings/encoding.js";
 import { fixed, sixDigits } from "../../rounding.js";
 import { readNumber, SPACE } from "../../typed_number.js";
 
-/** @typedef {{name: string, label: string, hint: string, unit: string, mode: string, scale: string, tick: boolean,
+/** @typedef {{name: string, label: string, hint: string, unit: string, mode: string, conversion: string, tick: boolean,
  *   limits: string}} InputField
  * @typedef {{fields: InputField[], heading: string, summary: string, tool: string, columns: string[],
  *   alternative: boolean}} FieldGroup */
@@ -57,14 +57,14 @@ export class FormInput {
   }
 
   /** Keeps the figure typed under `name`, or what is wrong with it. @param {InputField} field */
-  parseField({ name: own, label, scale, limits: known }, name, limits) {
+  parseField({ name: own, label, conversion, limits: known }, name, limits) {
     const { low: least, high: most, whole } = limits.get(known || own);
-    const [low, high] = [least, most].map((end) => Number(fixed(this.degrees.typed(scale, end), 1)));
+    const [low, high] = [least, most].map((end) => Number(fixed(this.degrees.toTyped(conversion, end), 1)));
     const text = this.text(name);
     const { number, reason } = readNumber(text, low, high);
     if (reason) this.errors.set(name, errorOf(reason, label, text, sixDigits(low), fixed(high, 0)));
     else if (whole && !Number.isInteger(Number(number))) this.errors.set(name, errorOf("not-whole", label));
-    else this.figures.set(name, this.degrees.kept(scale, number));
+    else this.figures.set(name, this.degrees.toStored(conversion, number));
   }
 
   /** The number of the last row of a group with anything in it. @param {FieldGroup} group */
@@ -83,7 +83,7 @@ export class FormInput {
       label: number ? `${field.label} ${number}` : field.label,
       value: field.tick ? ticked : this.asTyped(name),
       hint: withParams(field.hint, params),
-      unit: field.scale && !number ? this.degrees.unit : field.unit,
+      unit: field.conversion && !number ? this.degrees.unit : field.unit,
       mode: field.mode,
       error: this.errors.get(name),
       tick: field.tick,

@@ -33,8 +33,8 @@ export function powerClassFacts(power) {
 /* The class that holds it with a fair chance, or as few in a row as do; the lowest first. */
 function powerClasses({ rating, share }) {
   const edges = [NOTHING_BELOW / rating.expected.value, ...EDGES];
-  const told = measured(Math.max(share.value, 0), share.uncertainty);
-  const above = [1, ...edges.map((edge) => probabilityAbove(told, edge)), 0];
+  const drawn = measured(Math.max(share.value, 0), share.uncertainty);
+  const above = [1, ...edges.map((edge) => probabilityAbove(drawn, edge)), 0];
   const chances = above.slice(1).map((passed, at) => above[at] - passed);
   let first = chances.indexOf(Math.max(...chances));
   let end = first + 1;
