@@ -23,7 +23,7 @@ from prometheus_client import CollectorRegistry, generate_latest
 from triage.operations import step_metrics
 step_metrics.StepCountingMiddleware(lambda request: None)
 for _ in range(int(sys.argv[1])):
-    step_metrics.count_step("page", "advice")
+    step_metrics.count_step("page", "result")
 if sys.argv[2] == "killed":
     os.kill(os.getpid(), signal.SIGKILL)
 class All:
@@ -54,7 +54,7 @@ def worker(directory, steps, ending):
 def test_every_page_of_a_check_says_its_kind(client):
     kinds = {client.get(address).headers[STEP] for address in PAGES.values()}
     assert kinds <= set(KINDS) - {"other"}
-    assert kinds >= {"start", "danger", "question", "make_safe", "advice", "task", "exit", "costs"}
+    assert kinds >= {"start", "danger", "question", "emergency", "result", "task", "out_of_scope", "costs"}
 
 
 def test_a_page_that_comes_from_the_shelf_counts_too(client):
@@ -99,7 +99,7 @@ def test_what_a_killed_process_counted_is_still_there_and_counted_once(tmp_path)
     for expected in (7, 9):  # two more each time, by a process of its own
         (family,) = text_string_to_metric_families(worker(directory, 2, "tells").stdout)
         assert (family.name, family.type) == ("oven_check_steps", "counter")
-        assert [s.value for s in family.samples if s.labels == {"channel": "page", "kind": "advice"}] == [expected]
+        assert [s.value for s in family.samples if s.labels == {"channel": "page", "kind": "result"}] == [expected]
     assert len(list(directory.glob("counter_*.db"))) == 3
 
 

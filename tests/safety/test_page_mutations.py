@@ -98,14 +98,14 @@ def test_1_a_first_action_that_is_not_first_is_caught(monkeypatch):
 
 
 def test_1_an_emergency_nobody_speaks_of_is_caught(monkeypatch, with_template):
-    with_template("_make_safe.html", ("page.mention", "page.problems"))
+    with_template("_emergency.html", ("page.mention", "page.problems"))
     monkeypatch.setattr(emergency, "summary_of", lambda *_: None)
     assert "Nothing on the page speaks of fire-inside." in found_on(GAS, FIRE)
 
 
 def test_1_a_link_to_a_task_after_a_red_flag_is_caught(with_template):
     tries = '<a href="/check/task/set-clock/">Try this</a>'
-    with_template("_make_safe.html", ("{% if page.memory %}", tries + "{% if page.memory %}"))
+    with_template("_emergency.html", ("{% if page.follow_up %}", tries + "{% if page.follow_up %}"))
     assert "After a red flag a link leads to /check/task/set-clock/." in found_on(BURNING)
 
 

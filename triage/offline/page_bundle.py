@@ -19,7 +19,7 @@ from triage.knowledge.offline_pack import DIGEST_LENGTH
 from triage.offline.page_templates import PageTemplates
 from triage.offline.page_texts import page_regions, page_texts
 
-PAGES = ("start", "danger", "question", "make_safe", "advice", "task", "reading", "exit")
+PAGES = ("start", "danger", "question", "emergency", "result", "task", "reading", "out_of_scope")
 STANDALONE_PAGES = (
     *("404", "sentences/money.txt", "sentences/reading.txt", "sentences/share.txt"),
     *("summary/long.txt", "summary/unfinished.txt"),

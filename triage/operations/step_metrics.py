@@ -20,7 +20,7 @@ from triage.web.step_header import STEP
 
 API = "/api/"
 CHANNELS = ("page", "api")
-KINDS = ("start", "danger", "question", "make_safe", "advice", "task", "reading", "exit", "costs", "other")
+KINDS = ("start", "danger", "question", "emergency", "result", "task", "reading", "out_of_scope", "costs", "other")
 
 disable_created_metrics()  # a process' own start says nothing of all of them
 STEPS = Counter("oven_check_steps", "Pages and API steps answered, by kind.", ("channel", "kind"), registry=None)

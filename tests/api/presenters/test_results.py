@@ -18,7 +18,7 @@ def test_danger_is_told_in_full():
     assert result["band"] == "make-safe"
     assert [line["text"] for line in result["steps"]] == [line.text for line in page.steps]
     assert result["do_not"] == page.prohibitions
-    assert [number["number"] for number in result["phone_numbers"]] == [number.number for number in page.call]
+    assert [number["number"] for number in result["phone_numbers"]] == [number.number for number in page.phone_numbers]
     assert result["flags"][0]["flag"] == danger.step.flags[0].id
     assert [cause["fault"] for cause in result["causes"]] == [cause.fault for cause in danger.step.verdict.causes]
 

@@ -19,5 +19,5 @@ def test_each_way_out_says_what_and_who(check_request, reason):
 
 def test_a_smell_of_gas_shows_the_numbers_and_no_answers(check_request):
     page = out_of_scope_page(check_request("/?region=gb-eng&complaint=no-heat"), "gas-smell")
-    assert [number.href for number in page.call] == ["tel:0800111999", "tel:999"]
+    assert [number.href for number in page.phone_numbers] == ["tel:0800111999", "tel:999"]
     assert page.answers == []

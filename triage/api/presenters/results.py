@@ -31,9 +31,9 @@ def emergency_json(check_request: CheckRequest, step: Emergency) -> Json:
         "steps": instructions_json(page.steps),
         "do_not": page.prohibitions,
         "mention": page.mention,
-        "phone_numbers": phone_numbers_json(page.call),
-        "other_contacts": [sentence("other_contact", contact=contact) for contact in page.other_calls],
-        "other_hazards": [note_json(note) for note in page.also],
+        "phone_numbers": phone_numbers_json(page.phone_numbers),
+        "other_contacts": [sentence("other_contact", contact=contact) for contact in page.other_contacts],
+        "other_hazards": [note_json(note) for note in page.other_flags],
         "contact": page.contact,
         "next": page.next_step,
         "causes": _causes(step.verdict, page.causes),
@@ -65,7 +65,7 @@ def result_json(check_request: CheckRequest, step: Result) -> Json:
             {"what": job.what, "why": job.why, "performed_by": f"{capfirst(job.who)}."} for job in page.jobs
         ],
         "preparation_tips": [sentence("preparation", item=item) for item in page.preparation],
-        "phone_numbers": phone_numbers_json(page.call),
+        "phone_numbers": phone_numbers_json(page.phone_numbers),
         "summary": short_text(page.summary) if page.summary else "",
         "local_rules": page.local_rules,
     }
@@ -81,7 +81,7 @@ def out_of_scope_json(check_request: CheckRequest, reason: str) -> Json:
         "heading": page.heading,
         "lines": page.lines,
         "contact": page.contact,
-        "phone_numbers": phone_numbers_json(page.call),
+        "phone_numbers": phone_numbers_json(page.phone_numbers),
     }
 
 

@@ -24,9 +24,9 @@ OK = 200
 COUNTED = {
     "danger-signs": "danger",
     "question": "question",
-    "emergency": "make_safe",
-    "result": "advice",
-    "out-of-scope": "exit",
+    "emergency": "emergency",
+    "result": "result",
+    "out-of-scope": "out_of_scope",
 }
 DESCRIPTION = Path(__file__).parent.with_name("openapi.json")
 

@@ -14,7 +14,7 @@ from triage.check_pages.presenters.flags import (
     prioritise_flags,
 )
 from triage.check_pages.presenters.isolation import Instruction
-from triage.check_pages.presenters.phone_numbers import OtherContact, PhoneNumber, calls_for, numbers_not_shown
+from triage.check_pages.presenters.phone_numbers import OtherContact, PhoneNumber, numbers_for, numbers_not_shown
 from triage.check_pages.presenters.problems import ProblemNote, problem_notes
 from triage.check_pages.presenters.question import QuestionPage, question_page
 from triage.check_pages.presenters.summary import summary_of
@@ -26,11 +26,11 @@ from triage.jobsheet.shapes import CheckSummary
 
 @dataclass(frozen=True)
 class EmergencyPage:
-    """A red flag: what to do now and never. `also` are further flags, `mention` what to say on the telephone,
-    `other_calls` how to reach those whose number is not shown here.
+    """A red flag: what to do now and never. `other_flags` stand below the first, `mention` is what to say on the
+    telephone, `other_contacts` how to reach those whose number is not shown here.
 
-    `memory` asks only what can be answered without going back. `evacuate` when people have to leave: nothing stands on
-    the page that does not help them out.
+    `follow_up` asks only what can be answered from memory. `evacuate` when people have to leave: nothing stands on the
+    page that does not help them out.
     """
 
     signal: Signal
@@ -39,13 +39,13 @@ class EmergencyPage:
     steps: list[Instruction]
     prohibitions: list[str]
     mention: list[str]
-    call: list[PhoneNumber]
-    other_calls: list[OtherContact]
-    also: list[FlagNote]
+    phone_numbers: list[PhoneNumber]
+    other_contacts: list[OtherContact]
+    other_flags: list[FlagNote]
     contact: str
     next_step: str
     causes: list[Cause]
-    memory: QuestionPage | None
+    follow_up: QuestionPage | None
     answers: list[Answered]
     problems: list[ProblemNote]
     summary: CheckSummary | None
@@ -67,13 +67,13 @@ def emergency_page(check_request: CheckRequest, step: Emergency) -> EmergencyPag
         steps=[*graver_flags_first(check_request, raised), *flag_steps(check_request, flag, away)],
         prohibitions=flag_prohibitions(check_request, flag, away),
         mention=[check_request.texts.flags[other.id].sign for other in raised.mentioned],
-        call=calls_for(check_request.region, wanted),
-        other_calls=list(numbers_not_shown(check_request.region, wanted)),
-        also=[flag_note(check_request, other, away) for other in raised.primary[1:]],
+        phone_numbers=numbers_for(check_request.region, wanted),
+        other_contacts=list(numbers_not_shown(check_request.region, wanted)),
+        other_flags=[flag_note(check_request, other, away) for other in raised.primary[1:]],
         contact=text.who,
         next_step=text.then,
         causes=[] if evacuate else causes_of(check_request, step.verdict),
-        memory=question_page(check_request, memory) if memory and not evacuate else None,
+        follow_up=question_page(check_request, memory) if memory and not evacuate else None,
         answers=answers_so_far(
             check_request.texts, check_request.answers, check_request.links, _shown_answers(check_request, raised)
         ),

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from triage.check_pages.presenters.answers import Answered, answers_so_far
-from triage.check_pages.presenters.phone_numbers import PhoneNumber, calls_for
+from triage.check_pages.presenters.phone_numbers import PhoneNumber, numbers_for
 from triage.check_pages.request import CheckRequest
 
 GAS_SMELL = "gas-smell"
@@ -16,7 +16,7 @@ class OutOfScopePage:
     heading: str
     lines: list[str]
     contact: str
-    call: list[PhoneNumber]
+    phone_numbers: list[PhoneNumber]
     no_switches: bool
     answers: list[Answered]
 
@@ -28,7 +28,7 @@ def out_of_scope_page(check_request: CheckRequest, reason: str) -> OutOfScopePag
         heading=text.heading,
         lines=list(text.lines),
         contact=text.who,
-        call=calls_for(check_request.region, ("gas", "emergency") if smells else ()),
+        phone_numbers=numbers_for(check_request.region, ("gas", "emergency") if smells else ()),
         no_switches=smells,
         answers=[] if smells else answers_so_far(check_request.texts, check_request.answers, check_request.links),
     )

@@ -29,7 +29,7 @@ def emergency_call(place: RegionProfile) -> PhoneNumber:
     return _number("emergency", place.emergency, place.emergency_for)
 
 
-def calls_for(place: RegionProfile, wanted: Iterable[str]) -> list[PhoneNumber]:
+def numbers_for(place: RegionProfile, wanted: Iterable[str]) -> list[PhoneNumber]:
     """The numbers of `wanted` (emergency, gas, network) that this region shows, in that order, each once."""
     known = {
         "emergency": emergency_call(place),

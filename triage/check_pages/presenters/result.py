@@ -10,7 +10,7 @@ from typing import Literal
 from triage.check_pages.presenters.answers import DID, Answered, answers_so_far
 from triage.check_pages.presenters.causes import Cause, causes_of
 from triage.check_pages.presenters.flags import FlagNote, flag_note
-from triage.check_pages.presenters.phone_numbers import PhoneNumber, calls_for
+from triage.check_pages.presenters.phone_numbers import PhoneNumber, numbers_for
 from triage.check_pages.presenters.prices import Prices, has_prices, prices_of
 from triage.check_pages.presenters.problems import ProblemNote, problem_notes
 from triage.check_pages.presenters.professional_work import (
@@ -64,7 +64,7 @@ class ResultPage:
     solved: bool
     cautions: list[FlagNote]
     local_rules: str
-    call: list[PhoneNumber]
+    phone_numbers: list[PhoneNumber]
     part: str
     answers: list[Answered]
     problems: list[ProblemNote]
@@ -95,7 +95,7 @@ def result_page(check_request: CheckRequest, step: Result) -> ResultPage:
         solved=is_solved(check_request.check, step),
         cautions=[flag_note(check_request, flag, away=False) for flag in step.cautions],
         local_rules=local_rules(check_request, step),
-        call=calls_for(check_request.region, ["network"] if by_network else []),
+        phone_numbers=numbers_for(check_request.region, ["network"] if by_network else []),
         part=check_request.texts.faults[leading.id].picture,
         answers=answers_so_far(check_request.texts, check_request.answers, check_request.links),
         problems=problem_notes(check_request.texts, check_request.problems),

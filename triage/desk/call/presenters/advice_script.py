@@ -37,9 +37,9 @@ def _danger_lines(call: Call, page: EmergencyPage, step: Emergency) -> list[str]
     lines = [*_pass_on(call), first, *_who_is_there(call), *_number_line(call, page, step), *more]
     lines += _signs_to_tell(page)
     lines += page.prohibitions
-    for note in page.also:
+    for note in page.other_flags:
         lines += _note_lines(note)
-    return [*lines, *(sentence("other_contact", contact=contact) for contact in page.other_calls), page.next_step]
+    return [*lines, *(sentence("other_contact", contact=contact) for contact in page.other_contacts), page.next_step]
 
 
 def _note_lines(note: FlagNote) -> list[str]:
@@ -72,9 +72,9 @@ def _who_is_there(call: Call) -> list[str]:
 
 def _number_line(call: Call, page: EmergencyPage, step: Emergency) -> list[str]:
     """In an emergency: who calls the first of the numbers, which depends on who is there."""
-    if not page.call or not any(flag.level is Level.EMERGENCY for flag in step.flags):
+    if not page.phone_numbers or not any(flag.level is Level.EMERGENCY for flag in step.flags):
         return []
-    number = {"number": page.call[0].number}
+    number = {"number": page.phone_numbers[0].number}
     alone = call.state.caller.get("alone")
     if alone == "alone":
         return [_("Once you are safe, hang up and call %(number)s. Call us back when they are on their way.") % number]

@@ -13,7 +13,7 @@ def alarm_of(call: Call) -> Alarm | None:
     check_request = call.check_request
     if isinstance(check_request.step, Emergency):
         page = emergency_page(check_request, check_request.step)
-        numbers = page.call or [emergency_call(check_request.region)]
+        numbers = page.phone_numbers or [emergency_call(check_request.region)]
         return Alarm(page.signal, page.heading, instruction_text(page.steps[0]), numbers, stops=True)
     flags = check_request.check.flags
     if not flags:

@@ -72,7 +72,7 @@ function pageFor(checkRequest, { name, of }) {
   if (name === "task") return ["task", checkRequest.texts.tasks.has(of) ? taskPage(checkRequest, of) : null];
   if (name === "reading") return READING_KINDS.has(of) ? readingAt(checkRequest, of) : ["reading", null];
   if (name === "exit")
-    return ["exit", checkRequest.texts.start.exits.has(of) ? outOfScopePage(checkRequest, of) : null];
+    return ["out_of_scope", checkRequest.texts.start.exits.has(of) ? outOfScopePage(checkRequest, of) : null];
   return stepPage(checkRequest);
 }
 
@@ -84,9 +84,9 @@ function readingAt(checkRequest, kind) {
 function stepPage(checkRequest) {
   const { step } = checkRequest;
   if (step.kind === "question") return askedPage(checkRequest, step);
-  if (step.kind === "emergency") return ["make_safe", emergencyPage(checkRequest, step)];
-  if (step.kind === "result") return ["advice", resultPage(checkRequest, step)];
-  return ["exit", outOfScopePage(checkRequest, step.reason)];
+  if (step.kind === "emergency") return ["emergency", emergencyPage(checkRequest, step)];
+  if (step.kind === "result") return ["result", resultPage(checkRequest, step)];
+  return ["out_of_scope", outOfScopePage(checkRequest, step.reason)];
 }
 
 function filledPage(checkRequest, name, page, fragment) {

@@ -3,7 +3,7 @@
 import { answersSoFar } from "./answers.js";
 import { causesOf } from "./causes.js";
 import { flagSteps, flagProhibitions, flagNote, prioritiseFlags, graverFlagsFirst } from "./flags.js";
-import { callsFor, numbersNotShown } from "./phone_numbers.js";
+import { numbersFor, numbersNotShown } from "./phone_numbers.js";
 import { problemNotes } from "./problems.js";
 import { questionPage } from "./question.js";
 import { summaryOf } from "./summary.js";
@@ -21,13 +21,13 @@ export function emergencyPage(checkRequest, step) {
     steps: [...graverFlagsFirst(checkRequest, raised), ...flagSteps(checkRequest, flag, away)],
     prohibitions: flagProhibitions(checkRequest, flag, away),
     mention: raised.mentioned.map(({ id }) => checkRequest.texts.flags.get(id).sign),
-    call: callsFor(checkRequest, wanted),
-    other_calls: numbersNotShown(checkRequest, wanted),
-    also: others.map((other) => flagNote(checkRequest, other, away)),
+    phone_numbers: numbersFor(checkRequest, wanted),
+    other_contacts: numbersNotShown(checkRequest, wanted),
+    other_flags: others.map((other) => flagNote(checkRequest, other, away)),
     contact: text.who,
     next_step: text.then,
     causes: evacuate ? [] : causesOf(checkRequest, step.verdict),
-    memory: step.followUpQuestion && !evacuate ? questionPage(checkRequest, step.followUpQuestion) : null,
+    follow_up: step.followUpQuestion && !evacuate ? questionPage(checkRequest, step.followUpQuestion) : null,
     answers: answersSoFar(checkRequest, evacuate ? answersThatSaySo(checkRequest, raised) : null),
     problems: evacuate ? [] : problemNotes(checkRequest),
     summary: evacuate ? null : summaryOf(checkRequest),

@@ -1,7 +1,7 @@
 /* The ways out for what this check is not about: as `triage/check_pages/presenters/out_of_scope.py`. */
 
 import { answersSoFar } from "./answers.js";
-import { callsFor } from "./phone_numbers.js";
+import { numbersFor } from "./phone_numbers.js";
 
 const GAS_SMELL = "gas-smell";
 
@@ -12,7 +12,7 @@ export function outOfScopePage(checkRequest, reason) {
     heading,
     lines,
     contact: who,
-    call: callsFor(checkRequest, smells ? ["gas", "emergency"] : []),
+    phone_numbers: numbersFor(checkRequest, smells ? ["gas", "emergency"] : []),
     no_switches: smells,
     answers: smells ? [] : answersSoFar(checkRequest),
   };

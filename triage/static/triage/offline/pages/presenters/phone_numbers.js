@@ -5,7 +5,7 @@ export function emergencyCall(region) {
 }
 
 /** The numbers of `wanted` (emergency, gas, network) that this region shows, in that order, each once. */
-export function callsFor({ region }, wanted) {
+export function numbersFor({ region }, wanted) {
   const known = {
     emergency: emergencyCall(region),
     gas: numberOf("gas", region.gas, region.gas_text),

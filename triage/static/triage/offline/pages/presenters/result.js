@@ -5,7 +5,7 @@ import { roundHalfEven } from "../rounding.js";
 import { answersSoFar, DID } from "./answers.js";
 import { causesOf } from "./causes.js";
 import { flagNote } from "./flags.js";
-import { callsFor } from "./phone_numbers.js";
+import { numbersFor } from "./phone_numbers.js";
 import { pricesOf } from "./prices.js";
 import { problemNotes } from "./problems.js";
 import { HOUSEHOLDER, localRules, PREPARATION, personLabel, professionalJobs } from "./professional_work.js";
@@ -25,7 +25,7 @@ export function resultPage(checkRequest, step) {
     solved,
     cautions: step.cautions.map((flag) => flagNote(checkRequest, flag, false)),
     local_rules: localRules(checkRequest, step),
-    call: callsFor(checkRequest, leading.performedBy === NETWORK ? ["network"] : []),
+    phone_numbers: numbersFor(checkRequest, leading.performedBy === NETWORK ? ["network"] : []),
     part: checkRequest.texts.faults.get(leading.id).picture,
     answers: answersSoFar(checkRequest),
     problems: problemNotes(checkRequest),
