@@ -1,6 +1,8 @@
-"""Runs proofs in one pytest run without workers: each shares its own work among all processors (`in_parallel`)."""
+"""Runs proofs, a file at a time for each processor, those that take longest first."""
 
+import os
 from collections import Counter
+from functools import partial
 
 import pytest
 
@@ -8,7 +10,7 @@ from tests.proofs.inputs import fingerprint
 from tests.proofs.lock import Entry, read_lock, write_lock
 from tests.proofs.registry import Proof
 
-OPTIONS = ("--quiet", "--no-header", "-p", "no:xdist", "-p", "no:randomly")
+OPTIONS = ("--quiet", "--no-header", "-p", "no:randomly", "--dist", "loadfile", "--no-loadscope-reorder")
 
 
 class Tally:
@@ -34,10 +36,10 @@ class Tally:
 
 def run(proofs: list[Proof]) -> list[str]:
     """Runs each at its full depth and writes the lock; a sentence for each that is not to be relied on."""
-    before = {proof.name: fingerprint(proof) for proof in proofs}
-    tally = Tally(proofs)
-    ended = pytest.main([*OPTIONS, *(test for proof in proofs for test in proof.tests)], plugins=[tally])
-    entries, wrong = read_lock(), []
+    before, entries = {proof.name: fingerprint(proof) for proof in proofs}, read_lock()
+    tally, wrong = Tally(proofs), []
+    tests = [test for proof in sorted(proofs, key=partial(_seconds, entries), reverse=True) for test in proof.tests]
+    ended = pytest.main([*OPTIONS, "--numprocesses", str(os.cpu_count()), *tests], plugins=[tally])
     for proof in proofs:
         entry = Entry(before[proof.name], tally.states[proof.name], round(tally.seconds[proof.name]))
         if not tally.earned(proof):
@@ -50,6 +52,10 @@ def run(proofs: list[Proof]) -> list[str]:
     if ended is not pytest.ExitCode.OK and not wrong:
         wrong.append(f"pytest ended with {ended!r}.")
     return wrong
+
+
+def _seconds(entries: dict[str, Entry], proof: Proof) -> int:
+    return entries[proof.name].seconds if proof.name in entries else 0
 
 
 def not_earned(kept: Entry | None, found: Entry) -> str:

@@ -35,9 +35,9 @@ class SearchResult:
         return self
 
 
-def all_together(work, jobs, **preparing):
+def all_together(work, jobs, **conditions):
     """`work(*job)` for every job, added up."""
     total = SearchResult()
-    for looked_at in in_parallel(work, jobs, **preparing):
-        total.add(looked_at)
+    for found in in_parallel(work, jobs, **conditions):
+        total.add(found)
     return total

@@ -19,7 +19,7 @@ SEED = 20_260
 def test_no_forged_trail_breaks_a_rule_in_any_region(record_property):
     each = -(-TRAILS // len(region_classes()))
     jobs = [(found.region.id, each, SEED + number) for number, found in enumerate(region_classes())]
-    found = all_together(forge, jobs, prepare=without_explanations)
+    found = all_together(forge, jobs, conditions=without_explanations)
     record_property("states", found.states)
     assert found.violations == ""
     assert found.states >= TRAILS

@@ -33,7 +33,7 @@ def test_every_state_within_one_answer_keeps_every_rule_in_every_other_region(re
     jobs = [
         (found.region.id, opening, DEPTH_ELSEWHERE, False) for found in others for opening in openings(library().pack)
     ]
-    found = all_together(walk_from, jobs, prepare=without_explanations)
+    found = all_together(walk_from, jobs, conditions=without_explanations)
     record_property("states", found.states)
     assert found.violations == ""
     assert found.states > 900 * len(others)
@@ -42,7 +42,7 @@ def test_every_state_within_one_answer_keeps_every_rule_in_every_other_region(re
 def test_whole_checks_keep_every_rule_to_their_end_in_every_region(record_property):
     each = -(-CHECKS // len(region_classes()))
     jobs = [(found.region.id, each, seed) for seed, found in enumerate(region_classes())]
-    found = all_together(walk_at_random, jobs, prepare=without_explanations)
+    found = all_together(walk_at_random, jobs, conditions=without_explanations)
     record_property("states", found.states)
     assert found.violations == ""
     assert found.kinds["Result"] + found.kinds["Emergency"] >= CHECKS
