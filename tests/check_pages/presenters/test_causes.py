@@ -3,10 +3,13 @@
 import pytest
 
 from tests.household.checks_done import answers_of, at
+from tests.pack_texts import fault_name
 from tests.reading_pages import read_page
 from triage.check_pages.presenters.causes import MAX_LINES, Cause, causes_of
 from triage.check_pages.view_models import PARTS
 from triage.jobsheet.sentences import sentence
+
+FAN_ELEMENT = fault_name("fan-element-open")
 
 
 @pytest.mark.parametrize(
@@ -24,7 +27,7 @@ def test_a_chance_is_so_many_of_ten_and_never_certain(per_ten, words):
 def test_the_answers_that_speak_for_a_cause_are_named(check_request):
     seen = check_request(at("/check/", answers_of("fan-element-open", "no-heat")))
     leading = causes_of(seen, seen.step.verdict)[0]
-    assert leading.name == "Burnt-out fan oven element"
+    assert leading.name == FAN_ELEMENT
     assert 1 <= len(leading.points_to) <= MAX_LINES
     assert all(": " in line and "-" not in line.split(":")[0] for line in leading.points_to)
 

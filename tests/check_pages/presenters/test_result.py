@@ -5,10 +5,13 @@ from dataclasses import replace
 import pytest
 
 from tests.household.checks_done import answers_of, at
+from tests.pack_texts import fault_name
 from triage.check_pages.presenters.result import Action, is_solved, result_page
 from triage.engine import Band, Result
 from triage.jobsheet.sentences import sentence
 from triage.knowledge.library import library
+
+FAN_ELEMENT = fault_name("fan-element-open")
 
 TEXTS = library().texts_for("gb-eng")
 
@@ -30,7 +33,7 @@ def actions(page):
 def test_a_failed_element_is_a_job_for_a_technician(check_request):
     page = advice(check_request, "fan-element-open", "no-heat")
     assert (page.band, heading(page)) == ("qualified", "This is a job for an appliance engineer")
-    assert sentence("result_meaning", page=page) == "Most likely: Burnt-out fan oven element."
+    assert sentence("result_meaning", page=page) == f"Most likely: {FAN_ELEMENT}."
     assert actions(page)[0] == TEXTS.faults["fan-element-open"].now
     assert actions(page)[-1] == "Book an appliance engineer. Read out or send the summary below."
     assert page.part == "ring"
@@ -92,7 +95,7 @@ def test_look_alikes_and_companions_are_named(check_request):
         seen.step.verdict, alike=("fan-element-open", "thermostat-open"), also_check=("circ-fan-stopped",)
     )
     page = result_page(seen, replace(seen.step, verdict=verdict))
-    alike = "These cannot be told apart without opening the oven: Burnt-out fan oven element; "
+    alike = f"These cannot be told apart without opening the oven: {FAN_ELEMENT}; "
     assert sentence("indistinguishable", page=page).startswith(alike)
     also = "Worth a look at the same visit, as one often leads to the other: Oven fan stopped or slow."
     assert sentence("also_check", page=page) == also
@@ -115,7 +118,7 @@ def test_a_caution_stands_on_the_page_with_its_first_action(check_request):
 def test_a_cause_is_named_as_sure_as_it_is(check_request):
     page = advice(check_request, "fan-element-open", "no-heat")
     unsure = sentence("result_meaning", page=replace(page, likely=False))
-    assert unsure == "Your answers fit more than one cause. The likeliest is: Burnt-out fan oven element."
+    assert unsure == f"Your answers fit more than one cause. The likeliest is: {FAN_ELEMENT}."
 
 
 def test_nobody_on_the_telephone_is_sent_to_the_summary_below():

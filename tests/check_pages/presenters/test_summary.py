@@ -1,9 +1,13 @@
 """What the person who comes is told: the check in words, what is off but not proved dead, and the way to replay it."""
 
 from tests.household.checks_done import answers_of, at
+from tests.pack_texts import fault_name, fault_trade_name
 from triage.check_pages.presenters.summary import summary_of, summary_text
 from triage.jobsheet.formats.text import short_text
 from triage.knowledge.library import library
+
+FAN_ELEMENT = fault_name("fan-element-open")
+FAN_ELEMENT_OF_THE_TRADE = fault_trade_name("fan-element-open")
 
 ELEMENT = answers_of("fan-element-open", "no-heat")
 
@@ -13,7 +17,7 @@ def test_the_file_holds_everything_a_repairer_needs(check_request):
     text = summary_text(seen)
     assert "Danger signs: none seen" in text
     assert "Supply: said to be off. Not proved dead." in text
-    assert "Burnt-out fan oven element (ring (circular) element open circuit)" in text
+    assert f"{FAN_ELEMENT} ({FAN_ELEMENT_OF_THE_TRADE})" in text
     assert "FOR THE REPAIRER" in text
     assert library().texts_for("gb-eng").faults["fan-element-open"].repairer in text
     assert "Bring: ring element to the rating plate" in text

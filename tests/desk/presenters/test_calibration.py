@@ -5,9 +5,12 @@ from statsmodels.stats.proportion import proportion_confint
 
 from tests.desk.outcomes import make_outcomes
 from tests.firm_builders import make_firm
+from tests.pack_texts import fault_name
 from triage.desk.outcome_stats import MIN_OUTCOMES_FOR_PROPOSAL, report_calibration
 from triage.desk.presenters.calibration import calibration_page
 from triage.models import Outcome
+
+FAN_ELEMENT = fault_name("fan-element-open")
 
 pytestmark = pytest.mark.django_db
 
@@ -41,5 +44,5 @@ def test_a_proposal_is_shown_as_it_was_worked_out():
     kept = report_calibration(firm)
     proposal = calibration_page(firm).proposal
     assert (proposal.made, proposal.outcomes) == (kept.computed, MIN_OUTCOMES_FOR_PROPOSAL)
-    assert proposal.rates[0].fault == "Burnt-out fan oven element"
+    assert proposal.rates[0].fault == FAN_ELEMENT
     assert proposal.rows[0][1] == f"{kept.contents['before'][0]:.3f}"

@@ -3,8 +3,11 @@
 import pytest
 
 from tests.firm_builders import ANSWERS, make_job_sheet
+from tests.pack_texts import fault_name
 from triage.desk.presenters.job_sheet import sheet_page
 from triage.jobsheet.contents import serialize_sheet
+
+FAN_ELEMENT = fault_name("fan-element-open")
 
 pytestmark = pytest.mark.django_db
 
@@ -49,7 +52,7 @@ def test_a_sheet_of_before_says_that_nobody_asked_about_danger():
 def test_the_leading_cause_glows_and_is_not_listed_as_its_own_double():
     page = page_of()
     assert page.part == "ring"
-    assert page.causes[0].name == "Burnt-out fan oven element"
+    assert page.causes[0].name == FAN_ELEMENT
     assert page.causes[0].name not in page.alike
     assert page.causes[0].chance == f"About {page.causes[0].tenths} in 10"
 

@@ -5,7 +5,10 @@ from django.urls import reverse
 
 from tests.desk.clients import client_of
 from tests.firm_builders import make_booking, make_firm, make_job_sheet, make_member
+from tests.pack_texts import fault_name
 from tests.reading_pages import read_page
+
+FAN_ELEMENT = fault_name("fan-element-open")
 
 pytestmark = pytest.mark.django_db
 
@@ -18,7 +21,7 @@ def test_each_job_sheet_is_a_line_with_its_link(client):
     page = read_page(client_of(make_member(firm)).get(INBOX))
     line = page.one(".record")
     assert page.one(".record a").attributes["href"] == reverse("desk-sheet", args=[sheet.reference])
-    for words in ("Alex Grey, AB1 2CD", sheet.reference, "Burnt-out fan oven element", "New"):
+    for words in ("Alex Grey, AB1 2CD", sheet.reference, FAN_ELEMENT, "New"):
         assert words in line.text
 
 

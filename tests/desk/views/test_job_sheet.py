@@ -7,10 +7,13 @@ from django.urls import reverse
 
 from tests.desk.clients import client_of
 from tests.firm_builders import make_booking, make_firm, make_job_sheet, make_member
+from tests.pack_texts import fault_name
 from tests.reading_pages import read_page
 from triage.jobsheet.actions import erase
 from triage.models import JobSheet, Note
 from triage.models.audit_entry import Actor
+
+FAN_ELEMENT = fault_name("fan-element-open")
 
 pytestmark = pytest.mark.django_db
 
@@ -27,7 +30,7 @@ def test_what_a_repairer_needs_stands_there():
     assert len(page.select("h1")) == 1
     assert page.one(".supply").text == "Said to be off. Not proved dead."
     assert "Ovenworks" in page.one(".plate").text
-    assert page.select(".ranked li")[0].text.startswith("Burnt-out fan oven element")
+    assert page.select(".ranked li")[0].text.startswith(FAN_ELEMENT)
     assert "ovens that answer like this" in page.select(".ranked li")[0].text
     assert "One visit is enough" in page.one(".kit").text
     assert "020 7946 0000" in page.one(".visit").text

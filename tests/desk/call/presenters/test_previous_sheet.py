@@ -4,6 +4,7 @@ import pytest
 
 from tests.desk.call.reading_aloud import ELEMENT
 from tests.firm_builders import make_firm, make_job_sheet
+from tests.pack_texts import fault_name
 from triage.desk.call.presenters.page import call_page
 from triage.desk.call.presenters.previous_sheet import (
     MAX_ANSWERS_SHOWN,
@@ -12,6 +13,8 @@ from triage.desk.call.presenters.previous_sheet import (
     throttled_sentence,
 )
 from triage.web.rate_limit import Allowance, Policy
+
+FAN_ELEMENT = fault_name("fan-element-open")
 
 pytestmark = pytest.mark.django_db
 
@@ -24,7 +27,7 @@ def sheet():
 def test_it_says_what_was_told_then_and_how_far_the_job_is(call, sheet):
     page = previous_sheet_page(call(), sheet)
     assert (page.reference, page.spoken_for, page.status) == (sheet.reference, "Alex Grey", "New")
-    assert page.cause.startswith("Burnt-out fan oven element (")
+    assert page.cause.startswith(f"{FAN_ELEMENT} (")
     assert ("What is wrong", "No heat at all") in page.answers
     assert page.sheet_href == f"/desk/sheets/{sheet.reference}/"
 
