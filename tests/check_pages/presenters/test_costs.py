@@ -7,9 +7,11 @@ import pytest
 from tests.check_pages.fragments import words_of
 from tests.household.checks_done import answers_of, at, open_page
 from triage.check_pages.presenters.costs import costs_page
+from triage.knowledge.library import library
 
 SEAL = answers_of("door-seal-worn", "door")
 ELEMENT = answers_of("fan-element-open", "no-heat")
+SEAL_NAME = library().texts["en"].faults["door-seal-worn"].name
 ELECTRICITY, COMPARED = "Electricity while the fault lasts", "A repair or a new oven"
 
 
@@ -39,9 +41,9 @@ def test_where_there_are_no_prices_the_call_out_is_asked_for_too(client):
 def test_a_leak_is_told_in_electricity_and_with_a_tariff_in_money(client):
     """Four hours a week through 1 to 10 cm2: 2.3 to 32.9 kWh (see tests/engine/test_running_cost.py)."""
     (line,) = parts(client, use="4")[ELECTRICITY]
-    assert line.startswith("Worn or loose door seal: about 2 to 33 kWh a year.")
+    assert line.startswith(f"{SEAL_NAME}: about 2 to 33 kWh a year.")
     (line,) = parts(client, use="4", kwh="0,27")[ELECTRICITY]
-    assert line == "Worn or loose door seal: about 2 to 33 kWh a year, about £1 to £9."
+    assert line == f"{SEAL_NAME}: about 2 to 33 kWh a year, about £1 to £9."
 
 
 def test_a_cause_that_wastes_nothing_is_not_given_a_cost(client):
