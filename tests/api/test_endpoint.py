@@ -44,7 +44,7 @@ def test_a_failure_is_logged_here_and_told_without_its_trace(caplog, wrap):
         response = broken(RequestFactory().get("/api/v1/broken"))
     assert response.status_code == 500
     assert b"secret" not in response.content
-    assert b"This was not your mistake." in response.content
+    assert b"The error is on our side and was logged." in response.content
     assert "ValueError: a secret" in caplog.text
 
 

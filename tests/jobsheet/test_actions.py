@@ -90,7 +90,7 @@ def test_somebody_elses_key_gives_nothing_away():
         (
             {"idempotency_key": "short"},
             "idempotency_key",
-            "The key of this request has to be 8 to 200 letters, digits or signs without spaces.",
+            "The key of this request has to be 8 to 200 printable ASCII characters without spaces.",
         ),
         (
             {"booking": make_booking(photo=b"%PDF-1.7 plate.jpg")},

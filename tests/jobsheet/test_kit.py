@@ -3,7 +3,7 @@
 from tests.firm_builders import ANSWERS, check_after
 from tests.household.checks_done import answers_of
 from triage.engine.kit import kit_for
-from triage.jobsheet.kit import LEAST_GAIN, kit_of
+from triage.jobsheet.kit import MIN_GAIN, kit_of
 from triage.knowledge.library import library
 
 WORDS = library().texts_for("gb-eng")
@@ -15,7 +15,7 @@ def test_it_is_the_best_kit_for_whoever_the_likeliest_cause_calls_for():
     best = kit_for(check.belief, "technician")
     assert result["first_visit_probability"] == round(best.completion_probability, 4)
     assert result["max_probability"] == round(best.max_probability, 4)
-    assert [part["part"] for part in result["parts"]] == [c.part for c in best.parts if c.gain >= LEAST_GAIN]
+    assert [part["part"] for part in result["parts"]] == [c.part for c in best.parts if c.gain >= MIN_GAIN]
     assert result["parts"][0]["name"] == WORDS.parts[best.parts[0].part]
 
 

@@ -34,7 +34,7 @@ def endpoint(*methods: str) -> Callable[[View], View]:
                 return problem_response(error)
             except Exception:
                 log.exception("an address of the API failed: %s", view.__name__)
-                detail = _("This was not your mistake. It was written down here. Try again in a while.")
+                detail = _("The error is on our side and was logged. Try again later.")
                 return problem_response(ApiError(ErrorKind.INTERNAL_ERROR, detail))
 
         return answered

@@ -70,7 +70,7 @@ def _problems(body: Mapping[str, Any]) -> Iterator[FieldProblem]:
         params = {"most": MAX_PAIRS, "longest": MAX_VALUE_LENGTH}
         sentence = _(
             "Give the answers as a list of pairs of texts, in the order they were given: at most %(most)s pairs, and at"
-            " most %(longest)s signs in each text."
+            " most %(longest)s characters in each text."
         )
         yield FieldProblem(ANSWERS, sentence % params)
     if PHOTO in body and not _is_base64(body[PHOTO]):

@@ -31,7 +31,7 @@ from triage.models.job_sheet import MAX_NOTE_LENGTH, SheetStatus
 
 log = logging.getLogger(__name__)
 
-TRIES = 3
+MAX_WRITE_ATTEMPTS = 3
 PERSONAL = ("name", "telephone", "email", "street", "postcode", "access", "consent")
 
 
@@ -61,7 +61,7 @@ def create_job_sheet(
         raise NotBookable(reason)
     checked = check_booking(booking)
     photo = read_photo(checked.photo) if checked.photo else None
-    for _attempt in range(TRIES):
+    for _attempt in range(MAX_WRITE_ATTEMPTS):
         try:
             with transaction.atomic():
                 sheet = _write(firm, check, origin, checked, photo, taken_by, key)
@@ -72,7 +72,7 @@ def create_job_sheet(
         else:
             log.info("job sheet %s written for firm %s", sheet.pk, firm.pk)
             return sheet
-    raise RuntimeError(f"No job sheet could be written for firm {firm.pk} in {TRIES} attempts.")
+    raise RuntimeError(f"No job sheet could be written for firm {firm.pk} in {MAX_WRITE_ATTEMPTS} attempts.")
 
 
 def _earlier(firm: Firm, key: str, wanted: str) -> JobSheet | None:

@@ -8,7 +8,7 @@ from triage.jobsheet.booking_rule import BookingRefusal
 
 @dataclass(frozen=True, slots=True)
 class FieldProblem:
-    """`field` is a name such as `contact.telephone`; `sentence` says what is wrong and what to do."""
+    """`field` is a name such as `contact.telephone`; `message` says what is wrong and what to do."""
 
     field: str
     message: str

@@ -1,7 +1,7 @@
 """What people type, made safe to store, show and send without changing what it says.
 
-Names in any script and emoji stay as they are. Removed are signs that no writing needs and that break databases or
-turn the order of a line around: controls, lone halves of signs, and the overrides of direction.
+Names in any script and emoji stay as they are. Removed are characters that no writing needs and that break databases or
+turn the order of a line around: controls, lone surrogates, and the overrides of direction.
 """
 
 import re

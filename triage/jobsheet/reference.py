@@ -1,6 +1,6 @@
 """A job sheet's reference: ten signs nobody can guess, and that nobody mishears when they are said.
 
-Thirty-two signs (no I, O, 0 or 1) give fifty bits. The words are the spelling alphabet of ICAO as printed in
+Thirty-two characters (no I, O, 0 or 1) give fifty bits. The words are the spelling alphabet of ICAO as printed in
 SERA.14020, with its spellings Alfa, Juliett and X-ray. A reference opens nothing by itself.
 """
 
@@ -30,8 +30,8 @@ MAX_TYPED_LENGTH = 120
 
 def new_reference() -> str:
     """Such as `KD7MX-4QPTR`."""
-    signs = "".join(secrets.choice(ALPHABET) for _ in range(2 * HALF))
-    return f"{signs[:HALF]}-{signs[HALF:]}"
+    characters = "".join(secrets.choice(ALPHABET) for _ in range(2 * HALF))
+    return f"{characters[:HALF]}-{characters[HALF:]}"
 
 
 def spelled_out(reference: str) -> str:
@@ -47,7 +47,7 @@ def read_reference(typed: str) -> str | None:
     return _grouped("".join(parts)) or _grouped("".join(SAID.get(word, word) for word in parts))
 
 
-def _grouped(signs: str) -> str | None:
-    if len(signs) != 2 * HALF or set(signs) - set(ALPHABET):
+def _grouped(characters: str) -> str | None:
+    if len(characters) != 2 * HALF or set(characters) - set(ALPHABET):
         return None
-    return f"{signs[:HALF]}-{signs[HALF:]}"
+    return f"{characters[:HALF]}-{characters[HALF:]}"

@@ -17,7 +17,7 @@ KEY = re.compile(r"[\x21-\x7e]{8,200}")
 
 def check_key(key: str) -> None:
     if not KEY.fullmatch(key):
-        sentence = _("The key of this request has to be 8 to 200 letters, digits or signs without spaces.")
+        sentence = _("The key of this request has to be 8 to 200 printable ASCII characters without spaces.")
         raise Refused([FieldProblem("idempotency_key", sentence)])
 
 

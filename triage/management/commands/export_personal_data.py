@@ -24,7 +24,7 @@ class Command(BaseCommand):
         sheet = JobSheet.objects.filter(reference=read_reference(reference)).select_related("firm").first()
         if sheet is None:
             raise CommandError(
-                "There is no job sheet with this reference. Look at it again, sign by sign.", returncode=2
+                "There is no job sheet with this reference. Check it, character by character.", returncode=2
             )
         note_access(sheet, AuditAction.EXPORTED, None, Actor.SITE)
         self.stdout.write(json.dumps(export_personal_data(sheet), ensure_ascii=False, indent=2))
