@@ -22,20 +22,20 @@ export function open(block) {
   block.hidden = false;
   const form = /** @type {HTMLFormElement} */ (block.closest("form"));
   const field = form.elements["read-taps"];
-  const told = block.querySelector("[data-tapped]");
+  const counted = block.querySelector("[data-tapped]");
   /** @type {number[]} */
   let moments = [];
 
   function show() {
     const last = moments.length ? (moments.at(-1) - moments[0]) / 1000 : 0;
     const seconds = last.toFixed(1);
-    told.textContent = moments.length
+    counted.textContent = moments.length
       ? block.dataset.count.replace("%(n)s", String(moments.length)).replace("%(s)s", seconds)
       : "";
-    if (moments.length && moments.length < ENOUGH) told.textContent += `. ${block.dataset.more}`;
+    if (moments.length && moments.length < ENOUGH) counted.textContent += `. ${block.dataset.more}`;
     const impulses = Number(form.elements["read-impulses"].value.replace(",", "."));
     if (moments.length >= ENOUGH && impulses > 0) {
-      told.textContent += `. ${block.dataset.power.replace("%(w)s", String(Math.round(watts(moments, impulses))))}`;
+      counted.textContent += `. ${block.dataset.power.replace("%(w)s", String(Math.round(watts(moments, impulses))))}`;
     }
     field.value = moments.map((moment) => ((moment - moments[0]) / 1000).toFixed(1)).join(" ");
     if (moments.length >= ENOUGH) field.dispatchEvent(new Event("change", { bubbles: true }));

@@ -25,8 +25,8 @@ function askedWords(finder) {
 /** How many of the asked words begin one of these. @param {string[]} asked @param {string} among */
 function hits(asked, among) {
   if (!asked.length) return 0; // as when the page opens, and then forty lines would be taken apart for nothing
-  const words = plainWords(among);
-  return asked.filter((word) => words.some((known) => known.startsWith(word))).length;
+  const known = plainWords(among);
+  return asked.filter((word) => known.some((other) => other.startsWith(word))).length;
 }
 
 /** @param {HTMLElement} finder @param {HTMLElement} list */

@@ -19,6 +19,8 @@ import { firmIn, readCheckRequest } from "./request.js";
 /** @typedef {{path: string, query: string, fragment: boolean, offline: boolean, language: string, origin: string}}
  *   PageRequest `query` without its question mark; `offline` whether the site cannot be reached; `language` as in an
  *   Accept-Language header; `origin` the site's, without a slash
+ * @typedef {import("./request.js").CheckRequest} CheckRequest
+ * @typedef {[template: string, page: any]} NamedPage what the template shows; null where there is no such page
  * @typedef {{status: number, html: string, headers: Object<string, string>}} PageAnswer */
 
 const HTML = { "Content-Type": "text/html; charset=utf-8" };
@@ -45,7 +47,8 @@ export function answerPage(site, { path, query, fragment, offline, language, ori
   };
 }
 
-/* Figures that raise a red flag are not shown as a result: the check opens with them, and says what to do first. */
+/** Figures that raise a red flag are not shown as a result: the check opens with them, and says what to do first.
+ * @param {string} address @param {boolean} fragment @returns {PageAnswer} */
 function toTheCheck(address, fragment) {
   if (fragment) return { status: 200, html: "", headers: { ...HTML, "HX-Redirect": address } };
   return { status: 302, html: "", headers: { ...HTML, Location: address } };
@@ -53,7 +56,8 @@ function toTheCheck(address, fragment) {
 
 const ANSWERED = ["start", "danger", "step", "task", "reading", "summary", "exit"];
 
-/* The page a path stands for; a star in a path stands for the name of a task, a reading or a way out. */
+/** The page a path stands for; a star in a path stands for the name of a task, a reading or a way out.
+ * @param {Object<string, string>} paths @param {string} path */
 function routeOf(paths, path) {
   for (const name of ANSWERED) {
     const [before, after] = paths[name].split("*");
@@ -65,7 +69,8 @@ function routeOf(paths, path) {
   return null;
 }
 
-/* The name of its template and what it shows; nothing to show where there is no such page. */
+/** The name of its template and what it shows; nothing to show where there is no such page.
+ * @param {CheckRequest} checkRequest @param {{name: string, of: string}} route @returns {NamedPage} */
 function pageFor(checkRequest, { name, of }) {
   if (name === "start") return ["start", startPage(checkRequest)];
   if (name === "danger") return ["danger", dangerPage(checkRequest)];
@@ -76,11 +81,13 @@ function pageFor(checkRequest, { name, of }) {
   return stepPage(checkRequest);
 }
 
-/* Nothing is measured once something dangerous was said. */
+/** Nothing is measured once something dangerous was said.
+ * @param {CheckRequest} checkRequest @param {string} kind @returns {NamedPage} */
 function readingAt(checkRequest, kind) {
   return checkRequest.check.flags.length ? stepPage(checkRequest) : readingPage(checkRequest, kind);
 }
 
+/** @param {CheckRequest} checkRequest @returns {NamedPage} */
 function stepPage(checkRequest) {
   const { step } = checkRequest;
   if (step.kind === "question") return askedPage(checkRequest, step);
@@ -89,6 +96,7 @@ function stepPage(checkRequest) {
   return ["out_of_scope", outOfScopePage(checkRequest, step.reason)];
 }
 
+/** @param {CheckRequest} checkRequest @param {string} name @param {any} page @param {boolean} fragment */
 function filledPage(checkRequest, name, page, fragment) {
   const { pages } = checkRequest.site;
   const scope = scopeOf({

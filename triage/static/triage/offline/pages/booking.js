@@ -4,6 +4,7 @@
 import { isSolved, NETWORK } from "./presenters/result.js";
 import { prioritiseFlags } from "./presenters/flags.js";
 
+/** @param {import("./request.js").CheckRequest} checkRequest */
 export function mayBook(checkRequest) {
   const { step } = checkRequest;
   if (step.kind === "emergency") return !prioritiseFlags(step.flags).evacuate;

@@ -1,8 +1,9 @@
 /* Fills the site's own templates. They come from the server taken apart by Django itself
    (`triage/offline/page_templates.py`): a string is text, a list is a tag. Everything filled in is escaped. */
 
-/** @typedef {string | Array} Node
- * @typedef {{templates: Object<string, Node[]>, blocks?: Object<string, Node[]>}} Sources `blocks` are those of the page
+/** @typedef {string | [tag: string, ...parts: any[]]} Node
+ * @typedef {Object<string, any>} Scope what the templates may name
+ * @typedef {{templates: Object<string, Node[]>, blocks?: Object<string, Node[]>, isPlain?: boolean}} Sources `blocks` are those of the page
  *   in hand; a block it does not have is as the base says */
 
 const ESCAPED = new Map([
@@ -13,6 +14,7 @@ const ESCAPED = new Map([
   ["'", "&#x27;"],
 ]);
 
+/** @type {Object<string, (sources: Sources, scope: Scope, parts: any[]) => string>} */
 const TAGS = {
   v: (sources, scope, [expression]) => (sources.isPlain ? asText : escaped)(evaluate(expression, scope)),
   i: (sources, scope, branches) => fillNodes(sources, scope, chosenBranch(branches, scope)),
@@ -35,11 +37,13 @@ const TAGS = {
 
 /* A text that a template made itself, for a sentence further on: it is escaped already. */
 class FilledText {
+  /** @param {string} text */
   constructor(text) {
     this.text = text;
   }
 }
 
+/** @type {Object<string, (value: any, ...more: string[]) => unknown>} */
 const FILTERS = {
   lower: (text) => text.toLowerCase(),
   capfirst: (text) => text.slice(0, 1).toUpperCase() + text.slice(1),
@@ -47,6 +51,7 @@ const FILTERS = {
   join: (list, between) => list.join(between),
 };
 
+/** @type {Object<string, (...sides: any[]) => boolean>} */
 const TESTS = {
   or: (one, other) => isTruthy(one) || isTruthy(other),
   and: (one, other) => isTruthy(one) && isTruthy(other),
@@ -60,7 +65,7 @@ const TESTS = {
 };
 
 /** The text of nodes; `scope` holds what the templates may name.
- * @param {Sources} sources @param {object} scope @param {Node[]} nodes @returns {string} */
+ * @param {Sources} sources @param {Scope} scope @param {Node[]} nodes @returns {string} */
 export function fillNodes(sources, scope, nodes) {
   let text = "";
   for (const node of nodes) {
@@ -75,7 +80,7 @@ export function plainText(sources, template, facts) {
   return fillNodes({ ...sources, isPlain: true }, scopeOf(facts), sources.templates[`${template}.txt`]);
 }
 
-/** A scope with nothing in it but these values. @param {object} values */
+/** A scope with nothing in it but these values. @param {Scope} values @returns {Scope} */
 export function scopeOf(values) {
   return Object.assign(Object.create(null), values);
 }
@@ -83,19 +88,22 @@ export function scopeOf(values) {
 /** The form of a sentence for `count`: `which` has one digit for each count from nothing up, the last for all above.
  * @template Form @param {number} count @param {string} which @param {Form[]} forms @returns {Form} */
 function formFor(count, which, forms) {
-  return forms[which[Math.min(count, which.length - 1)]];
+  return forms[Number(which[Math.min(count, which.length - 1)])];
 }
 
+/** @param {unknown} value */
 function asText(value) {
   return value instanceof FilledText ? value.text : String(value ?? "");
 }
 
+/** @param {unknown} value */
 function escaped(value) {
   if (value instanceof FilledText) return value.text;
   return asText(value).replace(/[&<>"']/g, (sign) => ESCAPED.get(sign));
 }
 
-/* "page.heading" is looked up, "page.names|join:; " passed through a filter, "=some text" is meant as it stands. */
+/** "page.heading" is looked up, "page.names|join:; " passed through a filter, "=some text" is meant as it stands.
+ * @param {unknown} expression @param {Scope} scope @returns {any} */
 function evaluate(expression, scope) {
   if (typeof expression !== "string") return expression;
   if (expression[0] === "=") return expression.slice(1);
@@ -108,18 +116,20 @@ function evaluate(expression, scope) {
   }, found);
 }
 
+/** @param {unknown} expression @param {Scope} scope @returns {any} */
 function evaluateTest(expression, scope) {
   if (!Array.isArray(expression)) return evaluate(expression, scope);
   const [name, ...sides] = expression;
   return TESTS[name](...sides.map((side) => evaluateTest(side, scope)));
 }
 
-/* True as the templates see it: an empty list is nothing. */
+/** True as the templates see it: an empty list is nothing. @param {unknown} value */
 function isTruthy(value) {
   return Array.isArray(value) ? value.length > 0 : Boolean(value);
 }
 
-/* Test and nodes by turns; nodes without a test stand last. */
+/** Test and nodes by turns; nodes without a test stand last.
+ * @param {any[]} branches @param {Scope} scope @returns {Node[]} */
 function chosenBranch(branches, scope) {
   for (let at = 0; at + 1 < branches.length; at += 2) {
     if (isTruthy(evaluateTest(branches[at], scope))) return branches[at + 1];
@@ -127,14 +137,18 @@ function chosenBranch(branches, scope) {
   return branches.length % 2 ? branches[branches.length - 1] : [];
 }
 
+/** @param {Scope} scope @param {Object<string, unknown>} more @returns {Scope} */
 function scopeWith(scope, more) {
   const inner = Object.create(scope);
   for (const [name, expression] of Object.entries(more)) inner[name] = evaluate(expression, scope);
   return inner;
 }
 
+/** @param {Sources} sources @param {Scope} scope @param {string[]} names @param {Iterable<any> | null} list
+ * @param {Node[]} nodes */
 function fillLoop(sources, scope, names, list, nodes) {
   const inner = Object.create(scope);
+  /** @param {any} item @param {number} at */
   const fillOne = (item, at) => {
     inner.forloop = { counter: at + 1 };
     if (names.length === 1) inner[names[0]] = item;

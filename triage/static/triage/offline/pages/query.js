@@ -2,7 +2,8 @@
 
 import { OPENING } from "../engine/pack.js";
 
-/** @typedef {{pairs: [string, string][], region: string | null, truncated: boolean, typed: Map<string, string>, firm: string}}
+/** @typedef {[name: string, value: string][]} Pairs
+ * @typedef {{pairs: Pairs, region: string | null, truncated: boolean, typed: Map<string, string>, firm: string}}
  *   ParsedQuery `typed` is what stands in fields of a form beside the answers */
 
 const REGION = "region";
@@ -16,7 +17,9 @@ const MAX_VALUE_LENGTH = 800;
 export function parseQuery(query) {
   const pieces = query.split("&");
   const pairs = pieces.slice(0, MAX_PAIRS).filter(Boolean).map(pairOf);
+  /** @param {string} wanted */
   const lastOf = (wanted) => pairs.filter(([name]) => name === wanted).at(-1)?.[1];
+  /** @param {[string, string]} pair */
   const isTyped = ([name]) => TYPED.some((begins) => name.startsWith(begins));
   return {
     pairs: pairs.filter((pair) => ![REGION, FIRM].includes(pair[0]) && !isTyped(pair)),
@@ -27,14 +30,17 @@ export function parseQuery(query) {
   };
 }
 
+/** @param {string} piece @returns {[string, string]} */
 function pairOf(piece) {
   const at = piece.indexOf("=");
   return at < 0 ? [plainText(piece), ""] : [plainText(piece.slice(0, at)), plainText(piece.slice(at + 1))];
 }
 
-/* Percent signs that stand for no byte stay as they are; bytes that are no UTF-8 become replacement signs. */
+/** Percent signs that stand for no byte stay as they are; bytes that are no UTF-8 become replacement signs.
+ * @param {string} text */
 function plainText(text) {
   if (!/[+%\u0080-\uffff]/.test(text)) return text.slice(0, MAX_VALUE_LENGTH);
+  /** @type {number[]} */
   const bytes = [];
   for (const piece of text.replaceAll("+", " ").split(/(%[0-9a-fA-F]{2})/)) {
     if (/^%[0-9a-fA-F]{2}$/.test(piece)) bytes.push(parseInt(piece.slice(1), 16));
@@ -55,6 +61,7 @@ export class Links {
     this.firm = firm;
   }
 
+  /** @param {Pairs} more @param {string[]} without */
   step(more = [], without = []) {
     return this.to(this.paths.step, more, without);
   }
@@ -63,24 +70,27 @@ export class Links {
     return this.to(this.paths.danger);
   }
 
+  /** @param {string} task @param {Pairs} more */
   task(task, more = []) {
     return this.to(this.taskPath(task), more);
   }
 
-  /** The address without answers, for a form that carries them itself. */
+  /** The address without answers, for a form that carries them itself. @param {string} task */
   taskPath(task) {
     return this.paths.task.replace("*", task);
   }
 
+  /** @param {string} kind @param {Pairs} more */
   reading(kind, more = []) {
     return this.to(this.readingPath(kind), more);
   }
 
+  /** @param {string} kind */
   readingPath(kind) {
     return this.paths.reading.replace("*", kind);
   }
 
-  /** The check, or the first page for somebody who has not said what is wrong yet. */
+  /** The check, or the first page for somebody who has not said what is wrong yet. @param {Pairs} more */
   continueUrl(more = []) {
     return this.answers.has(OPENING) ? this.step(more) : this.start(more);
   }
@@ -93,6 +103,7 @@ export class Links {
     return this.to(this.paths.costs);
   }
 
+  /** @param {string} reason */
   leave(reason) {
     return this.to(this.paths.exit.replace("*", reason));
   }
@@ -102,11 +113,12 @@ export class Links {
     return new Links(this.paths, this.region, new Map(), this.firm).start();
   }
 
-  /** The first page with the answers kept. */
+  /** The first page with the answers kept. @param {Pairs} more */
   start(more = []) {
     return this.to(this.paths.start, more);
   }
 
+  /** @param {string} region */
   withRegion(region) {
     return new Links(this.paths, region, this.answers, this.firm).start();
   }
@@ -117,10 +129,12 @@ export class Links {
 
   /** What goes along with the answers and is none. @returns {[string, string][]} */
   contextParams() {
+    /** @type {[string, string]} */
     const region = [REGION, this.region];
     return this.firm ? [region, [FIRM, this.firm]] : [region];
   }
 
+  /** @param {string} path @param {Pairs} more @param {string[]} without */
   to(path, more = [], without = []) {
     const kept = new Map([...this.answers].filter(([name]) => !without.includes(name)));
     for (const [name, answer] of more) kept.set(name, answer);
@@ -129,7 +143,9 @@ export class Links {
   }
 }
 
+/** @param {string} text */
 function quoted(text) {
+  /** @param {string} sign */
   const inHex = (sign) => `%${sign.charCodeAt(0).toString(16).toUpperCase()}`;
   return encodeURIComponent(text)
     .replace(/[!'()*]/g, inHex)

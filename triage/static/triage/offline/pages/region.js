@@ -1,6 +1,8 @@
 /* Which region is meant by the languages a browser speaks, where the address names none: as
    `triage/check_pages/region.py`. */
 
+/** @typedef {{territory: string, order: number, wanted: number}} Territory */
+
 export const ELSEWHERE = "iec";
 
 const LONGEST_HEADER = 500;
@@ -15,7 +17,7 @@ export function guessRegion(languages, regions, usual) {
   return found.length && regions.has(ELSEWHERE) ? ELSEWHERE : usual;
 }
 
-/* Two-letter territories, the most wanted first. */
+/** Two-letter territories, the most wanted first. @param {string} languages */
 function territoriesOf(languages) {
   const weighted = languages
     .slice(0, LONGEST_HEADER)
@@ -28,12 +30,14 @@ function territoriesOf(languages) {
         .filter((subtag) => /^[a-z]{2}$/i.test(subtag));
       return named.map((subtag) => ({ territory: subtag.toUpperCase(), order, wanted: qualityOf(rest.join(";")) }));
     });
+  /** @param {Territory} one @param {Territory} other */
   const inOrder = (one, other) =>
     other.wanted - one.wanted || one.order - other.order || (one.territory < other.territory ? -1 : 1);
   return weighted.sort(inOrder).map(({ territory }) => territory);
 }
 
+/** @param {string} rest */
 function qualityOf(rest) {
-  const told = rest.trim().replace(/^q=/, "");
-  return rest === "" ? 1 : /^[0-9]*\.?[0-9]+$/.test(told) ? Number(told) : 0;
+  const quality = rest.trim().replace(/^q=/, "");
+  return rest === "" ? 1 : /^[0-9]*\.?[0-9]+$/.test(quality) ? Number(quality) : 0;
 }

@@ -8,7 +8,7 @@ const TYPED_NUMBER = /^-?[0-9]{1,9}([.,][0-9]{1,6})?$/;
 const TWO_WAYS = /^-?[1-9][0-9]{0,2}[.,][0-9]{3}$/;
 
 /** The number meant, from `low` to `high`, or why it cannot be used; `text` is not empty.
- * @param {string} text @param {number} low @param {number} high @returns {{number: string, reason: string}} */
+ * @param {string} text @param {number} low @param {number} high @returns {{number?: string, reason: string}} */
 export function readNumber(text, low, high) {
   const plain = text.replace(BESIDE, "");
   if (!TYPED_NUMBER.test(plain)) return { reason: "not-a-number" };

@@ -25,6 +25,7 @@ export function doorDiagram(leaks, facts) {
   return drawingOf(218, shapes, facts);
 }
 
+/** @param {string} place @param {boolean | null} leak */
 function spotShapes(place, leak) {
   const [right, below] = [sideOf(place, "left", "right"), sideOf(place, "top", "bottom")];
   const x = (DOOR_LEFT + DOOR_RIGHT) / 2 + (right * (DOOR_RIGHT - DOOR_LEFT)) / 2;
@@ -44,7 +45,8 @@ function spotShapes(place, leak) {
   return [...rays, dotShape("leak", x, y, 7)];
 }
 
-/* On which side of the door a place lies: minus one, one, or nothing between the two. */
+/** On which side of the door a place lies: minus one, one, or nothing between the two.
+ * @param {string} place @param {string} before @param {string} after */
 function sideOf(place, before, after) {
-  return place.includes(after) - place.includes(before);
+  return Number(place.includes(after)) - Number(place.includes(before));
 }

@@ -15,7 +15,8 @@ const EVERY = [5, 10, 15, 30, 60, 120];
 const MOST_MARKS = 6;
 
 /** `seen` is the earliest and latest it may have been, and whether it may be later still.
- * @param {number} length @param {Stretch[]} stretches @param {[number, number, boolean]} seen @param {string} unit */
+ * @param {number} length @param {Stretch[]} stretches @param {[number, number, boolean]} seen @param {string} unit
+ * @param {object} facts */
 export function minutesLine(length, stretches, [first, last, later], unit, facts) {
   const at = scaleFrom(0, length, LINE_LEFT, LINE_RIGHT);
   const every = EVERY.find((step) => length / step <= MOST_MARKS) ?? EVERY.at(-1);
@@ -36,7 +37,7 @@ export function minutesLine(length, stretches, [first, last, later], unit, facts
   return drawingOf(LINE_BOTTOM + 42, shapes, facts);
 }
 
-/* The first and last number stay inside the drawing. */
+/** The first and last number stay inside the drawing. @param {number} mark @param {number} length */
 function anchorFor(mark, length) {
   return mark === 0 ? "start" : mark > 0.95 * length ? "end" : "middle";
 }

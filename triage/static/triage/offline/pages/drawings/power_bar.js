@@ -8,14 +8,16 @@ import { WIDTH, boxShape, drawingOf, labelShape, lineShape, namedShape, scaleFro
 
 const BAR_LEFT = 4;
 const BAR_RIGHT = WIDTH - 4;
+/** @type {[number, number]} */
 const EXPECTED = [24, 46];
+/** @type {[number, number]} */
 const DRAWN = [72, 94];
 const AXIS = 112;
 const STEPS = [50, 100, 250, 500, 1000, 2000, 5000, 10000];
 const MOST_STEPS = 5;
 
 /** `expectation` names the upper bar; the lower one is what is drawn now.
- * @param {Measured} watts @param {Measured} expected */
+ * @param {Measured} watts @param {Measured} expected @param {string} expectation @param {object} facts */
 export function powerBar(watts, expected, expectation, facts) {
   const top = Math.max(expected.value + 2 * expected.uncertainty, watts.value + 2 * watts.uncertainty, STEPS[0]);
   const at = scaleFrom(0, top * 1.04, BAR_LEFT, BAR_RIGHT);
@@ -34,7 +36,9 @@ export function powerBar(watts, expected, expectation, facts) {
   return drawingOf(AXIS + 26, shapes, facts);
 }
 
-/* The bar to the value, and a whisker over where the true value lies 19 times in 20. */
+/** The bar to the value, and a whisker over where the true value lies 19 times in 20.
+ * @param {string} kind @param {Measured} measured @param {(value: number) => number} at
+ * @param {[number, number]} edges */
 function barShapes(kind, { value, uncertainty }, at, [top, bottom]) {
   const [low, high] = [at(value - 2 * uncertainty), at(value + 2 * uncertainty)];
   const middle = (top + bottom) / 2;

@@ -26,7 +26,7 @@ export const NO_FAULT = 15;
 const ROOM_ABOVE = 10;
 
 /** @param {import("../../engine/readings/thermometer.js").Temperatures} found @param {(celsius: number) => string} degrees
- *   writes a temperature as people there read it */
+ *   writes a temperature as people there read it @param {object} facts */
 export function temperatureLine(found, degrees, facts) {
   const { points, setPoint } = found;
   const values = points.map(([, value]) => value);
@@ -35,6 +35,7 @@ export function temperatureLine(found, degrees, facts) {
   const [start, end] = [points[0][0], points.at(-1)[0]];
   const across = scaleFrom(start, end > start ? end : start + 1, HEAT_LEFT + 6, HEAT_RIGHT - 6);
   const down = scaleFrom(low, high, HEAT_BOTTOM, HEAT_TOP);
+  /** @type {[number, number][]} */
   const placed = points.map(([time, value]) => [across(time), down(value)]);
   const mean = down(found.mean.value);
   const shapes = [
@@ -56,11 +57,13 @@ export function temperatureLine(found, degrees, facts) {
   return drawingOf(228, shapes, facts);
 }
 
-/* A bracket under each whole cycle. */
+/** A bracket under each whole cycle.
+ * @param {import("../../engine/readings/thermometer.js").Point[]} points @param {(minutes: number) => number} across */
 function cycleShapes(points, across) {
   const cycles = wholeCycles(points);
   const shapes = cycles.flatMap(([start, end]) => {
     const [left, right] = [across(start) + 1, across(end) - 1];
+    /** @type {[number, number][]} */
     const corners = [
       [left, CYCLES - 5],
       [left, CYCLES],

@@ -8,6 +8,11 @@ import { problemNotes } from "./problems.js";
 import { questionPage } from "./question.js";
 import { summaryOf } from "./summary.js";
 
+/** @typedef {import("../request.js").CheckRequest} CheckRequest
+ * @typedef {import("../../engine/check.js").Emergency} Emergency
+ * @typedef {import("./flags.js").RaisedFlags} RaisedFlags */
+
+/** @param {CheckRequest} checkRequest @param {Emergency} step */
 export function emergencyPage(checkRequest, step) {
   const raised = prioritiseFlags(step.flags);
   const { evacuate, isolateRemotely: away } = raised;
@@ -36,9 +41,11 @@ export function emergencyPage(checkRequest, step) {
   };
 }
 
-/* When people have to leave, only the answers that say so, to put a slip of the finger right. */
+/** When people have to leave, only the answers that say so, to put a slip of the finger right.
+ * @param {CheckRequest} checkRequest @param {RaisedFlags} raised */
 function answersThatSaySo(checkRequest, raised) {
   const ids = raised.primary.map(({ id }) => id);
+  /** @param {[string, string]} answered */
   const raises = ([o, answer]) => ids.includes(checkRequest.pack.observations.get(o)?.flags.get(answer));
   return [...checkRequest.answers].filter(raises).map(([observation]) => observation);
 }

@@ -3,8 +3,11 @@
 import { answersSoFar } from "./answers.js";
 import { numbersFor } from "./phone_numbers.js";
 
+/** @typedef {import("../request.js").CheckRequest} CheckRequest */
+
 const GAS_SMELL = "gas-smell";
 
+/** @param {CheckRequest} checkRequest @param {string} reason */
 export function outOfScopePage(checkRequest, reason) {
   const { heading, lines, who } = checkRequest.texts.start.exits.get(reason);
   const smells = reason === GAS_SMELL;

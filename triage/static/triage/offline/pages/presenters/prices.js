@@ -4,6 +4,10 @@
 import { plainText } from "../filling.js";
 import { roundHalfEven } from "../rounding.js";
 
+/** @typedef {import("../../engine/belief.js").Belief} Belief
+ * @typedef {import("../request.js").CheckRequest} CheckRequest
+ * @typedef {import("../request.js").RegionProfile} RegionProfile */
+
 /** @typedef {[number, number]} Span from the least to the most
  * @typedef {[number, Span][]} PriceDistribution the chance of each range of what a repair costs */
 
@@ -16,7 +20,7 @@ const FIVES_FROM = 20;
 const HUNDRED = 100;
 
 /** What a repair may come to: the whole job and a visit that finds nothing to repair; where no money is known, how many
- * times the call-out charge. */
+ * times the call-out charge. @param {CheckRequest} checkRequest */
 export function pricesOf(checkRequest) {
   const { costs } = checkRequest.site.pages;
   const classes = costs.prices[currencyOf(checkRequest.region)];
@@ -25,10 +29,12 @@ export function pricesOf(checkRequest) {
   return { job: moneyText(checkRequest, range), visit: moneyText(checkRequest, classes[CALL_OUT_CLASS]) };
 }
 
+/** @param {RegionProfile} region */
 function currencyOf(region) {
   return region.territory ? region.currency : "";
 }
 
+/** @param {CheckRequest} request @param {Span} span */
 function moneyText({ site: { pages }, region }, span) {
   const signs = pages.currency_signs;
   const currency = currencyOf(region);
@@ -40,18 +46,22 @@ function moneyText({ site: { pages }, region }, span) {
   });
 }
 
+/** @param {Object<string, string>} signs @param {number} amount @param {string} currency */
 function withCurrency(signs, amount, currency) {
   return currency in signs ? `${signs[currency]}${amount}` : `${amount} ${currency}`.trim();
 }
 
+/** @param {number} amount */
 function roundedPrice(amount) {
   if (amount < FIVES_FROM) return roundHalfEven(amount);
   const step = amount < HUNDRED ? FIVES : 10 ** (Math.floor(Math.log10(amount)) - 1);
   return step * Math.floor(amount / step + 0.5);
 }
 
-/* Two faults at once cost at least the dearer, at most both. Causes with one range are told as one. */
+/** Two faults at once cost at least the dearer, at most both. Causes with one range are told as one.
+ * @param {Belief} belief @param {Object<string, Span>} prices @returns {PriceDistribution} */
 function priceDistribution({ model, probabilities }, prices) {
+  /** @type {Map<string, [number, Span]>} */
   const found = new Map();
   model.hypotheses.forEach(({ faults }, h) => {
     const each = faults.map((fault) => prices[model.pack.faults.get(fault).priceClass]);
@@ -63,11 +73,12 @@ function priceDistribution({ model, probabilities }, prices) {
   return [...found.values()];
 }
 
-/* The range that eight in ten repairs fall into. */
+/** The range that eight in ten repairs fall into. @param {PriceDistribution} prices @returns {Span} */
 function usualRange(prices) {
   return [priceAt(LOW_TAIL, prices), priceAt(HIGH_TAIL, prices)];
 }
 
+/** @param {number} share @param {PriceDistribution} prices */
 function priceAt(share, prices) {
   let low = Math.min(...prices.map(([, span]) => span[0]));
   let high = Math.max(...prices.map(([, span]) => span[1]));
@@ -79,10 +90,12 @@ function priceAt(share, prices) {
   return high;
 }
 
+/** @param {number} price @param {PriceDistribution} prices */
 function shareUpTo(price, prices) {
   return prices.reduce((total, [chance, span]) => total + chance * partUpTo(price, span), 0);
 }
 
+/** @param {number} price @param {Span} span */
 function partUpTo(price, [low, high]) {
   if (high === low) return price >= low ? 1 : 0;
   return Math.min(1, Math.max(0, (price - low) / (high - low)));

@@ -2,6 +2,9 @@
 
 import { fillTerms } from "../wording.js";
 
+/** @typedef {import("../request.js").CheckRequest} CheckRequest
+ * @typedef {import("../../engine/advice.js").Verdict} Verdict */
+
 export const HOUSEHOLDER = "householder";
 
 /** What to have ready for whoever comes. */
@@ -10,12 +13,13 @@ export const PREPARATION = ["label", "pattern", "screen", "photos"];
 const MAX_JOBS = 3;
 const MIN_CHANCE_NAMED = 0.08;
 
-/** Who it is in this region's words, with an article. */
+/** Who it is in this region's words, with an article. @param {CheckRequest} checkRequest @param {string} who */
 export function personLabel(checkRequest, who) {
   return fillTerms(checkRequest.site.pages.persons[who], checkRequest.region.terms);
 }
 
-/** The jobs the likely causes lead to, the likeliest first, each named once. */
+/** The jobs the likely causes lead to, the likeliest first, each named once.
+ * @param {CheckRequest} checkRequest @param {{verdict: Verdict}} step */
 export function professionalJobs(checkRequest, { verdict }) {
   const jobs = new Map();
   const needed = ["qualified", "make-safe"].includes(verdict.band);
@@ -29,7 +33,8 @@ export function professionalJobs(checkRequest, { verdict }) {
   return [...jobs.values()].slice(0, MAX_JOBS);
 }
 
-/** The line every page of advice has, and what the law here says about the likeliest cause's kind of work. */
+/** The line every page of advice has, and what the law here says about the likeliest cause's kind of work.
+ * @param {CheckRequest} checkRequest @param {{verdict: Verdict}} step */
 export function localRules(checkRequest, { verdict }) {
   const { region } = checkRequest;
   const { performedBy: who } = checkRequest.pack.faults.get(verdict.causes[0].fault);

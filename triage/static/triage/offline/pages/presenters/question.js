@@ -5,6 +5,11 @@ import { CANT_TELL, NONE_OF_THESE, SCREEN } from "../../engine/pack.js";
 import { answersSoFar } from "./answers.js";
 import { problemNotes } from "./problems.js";
 
+/** @typedef {import("../request.js").CheckRequest} CheckRequest
+ * @typedef {import("../../engine/check.js").Question} Question */
+
+/** @param {CheckRequest} checkRequest @param {string} observation @param {number} [number]
+ * @param {number} [atMost] */
 export function questionPage(checkRequest, observation, number = 1, atMost = 1) {
   const asked = checkRequest.pack.observations.get(observation);
   const text = checkRequest.texts.questions.get(observation);
@@ -24,34 +29,38 @@ export function questionPage(checkRequest, observation, number = 1, atMost = 1) 
   };
 }
 
-/** The template and the page of a step that asks. */
+/** The template and the page of a step that asks. @param {CheckRequest} checkRequest @param {Question} step
+ * @returns {[template: string, page: any]} */
 export function askedPage(checkRequest, step) {
   if (step.observation === SCREEN) return ["danger", dangerPage(checkRequest)];
   const page = questionPage(checkRequest, step.observation, step.number, step.maxQuestions);
   return ["question", { ...page, better: betterTest(checkRequest, step) }];
 }
 
-/* The reading's task that would tell more than this question. */
+/** The reading's task that would tell more than this question.
+ * @param {CheckRequest} checkRequest @param {Question} step */
 function betterTest(checkRequest, { betterTest: better }) {
   if (!better) return null;
   return { label: checkRequest.texts.tasks.get(better.id).title, href: checkRequest.links.task(better.id) };
 }
 
-/** The danger signs in the order of gravity; each leads on with every answer so far. */
+/** The danger signs in the order of gravity; each leads on with every answer so far.
+ * @param {CheckRequest} checkRequest */
 export function dangerPage(checkRequest) {
-  const words = checkRequest.texts.start.danger;
+  const text = checkRequest.texts.start.danger;
   return {
-    heading: words.heading,
-    intro: words.intro,
+    heading: text.heading,
+    intro: text.intro,
     signs: dangerSigns(checkRequest),
-    none: { label: words.none, href: checkRequest.links.continueUrl([[SCREEN, NONE_OF_THESE]]), hint: words.none_note },
+    none: { label: text.none, href: checkRequest.links.continueUrl([[SCREEN, NONE_OF_THESE]]), hint: text.none_note },
     answers: answersSoFar(checkRequest),
     chosen_before: checkRequest.answers.get(SCREEN) === NONE_OF_THESE,
     problems: problemNotes(checkRequest),
   };
 }
 
-/* One line per sign. Flags that share a sign share its words, so the gravest of them speaks for all. */
+/** One line per sign. Flags that share a sign share its words, so the gravest of them speaks for all.
+ * @param {CheckRequest} checkRequest */
 function dangerSigns(checkRequest) {
   const lines = new Map();
   for (const flag of [...checkRequest.pack.redFlags.values()].sort((one, other) => one.rank - other.rank)) {

@@ -9,9 +9,14 @@ import { decodeFields, InvalidReading } from "../../engine/readings/encoding.js"
 import { plainText } from "../filling.js";
 import { fixed, roundHalfEven, sixDigits } from "../rounding.js";
 
+/** @typedef {import("../request.js").CheckRequest} CheckRequest
+ * @typedef {import("../../engine/readings/measured.js").Measured} Measured
+ * @typedef {import("../../engine/pack.js").Observation} Observation */
+
 const A_KILOWATT = 1000;
 const ONLY_A_FLOOR = 0.5;
 
+/** @type {Object<string, (text: string, pages: any) => object>} */
 const FACTS = {
   meter: meterFacts,
   thermometer: thermometerFacts,
@@ -20,7 +25,8 @@ const FACTS = {
   gasket: gasketFacts,
 };
 
-/** The text of a written reading, or null where the observation takes none or it cannot be read. */
+/** The text of a written reading, or null where the observation takes none or it cannot be read.
+ * @param {CheckRequest} checkRequest @param {string} observation @param {string} answer */
 export function answerInFigures(checkRequest, observation, answer) {
   const measurement = checkRequest.pack.observations.get(observation)?.measurement;
   if (!measurement) return null;
@@ -32,31 +38,33 @@ export function answerInFigures(checkRequest, observation, answer) {
   }
 }
 
-/** The reading as far as this measurement uses it, in one line. Throws where it cannot be read. */
+/** The reading as far as this measurement uses it, in one line. Throws where it cannot be read.
+ * @param {CheckRequest} checkRequest @param {string} text @param {{kind: string, quantity?: string}} measurement */
 export function readingText(checkRequest, text, { kind, quantity }) {
   const { pages } = checkRequest.site;
   return plainText(pages, "sentences/reading", { reading: { kind, quantity, ...FACTS[kind](text, pages) } });
 }
 
-/** Watts below one kilowatt, else kilowatts; never below nothing. */
+/** Watts below one kilowatt, else kilowatts; never below nothing. @param {Measured} power */
 export function powerText({ value, uncertainty }) {
   const watts = Math.max(value, 0);
   if (watts < A_KILOWATT) return `${roundHalfEven(watts)} W ± ${roundHalfEven(2 * uncertainty)}`;
   return `${fixed(watts / A_KILOWATT, 2)} kW ± ${fixed((2 * uncertainty) / A_KILOWATT, 2)}`;
 }
 
-/** Whether the true value is more likely above it than at it. */
+/** Whether the true value is more likely above it than at it. @param {Measured} power */
 export function isFloor({ pLowerBound }) {
   return pLowerBound > ONLY_A_FLOOR;
 }
 
-/** The places that let through, by name. */
+/** The places that let through, by name. @param {any} pages @param {(boolean | null)[]} leaks */
 export function placesText(pages, leaks) {
   return SEAL_PLACES.filter((_, at) => leaks[at])
     .map((place) => pages.seal_places[place])
     .join(", ");
 }
 
+/** @param {string} text */
 function meterFacts(text) {
   const { watts, share, rating } = readMeter(text);
   return {
@@ -67,6 +75,7 @@ function meterFacts(text) {
   };
 }
 
+/** @param {string} text */
 function thermometerFacts(text) {
   const { quantities, mean, setPoint } = readThermometer(text);
   const [swing, duty] = [quantities.get("swing"), quantities.get("duty")];
@@ -81,7 +90,7 @@ function thermometerFacts(text) {
   };
 }
 
-/* What was heard, as it was heard. */
+/** What was heard, as it was heard. @param {string} text */
 function runOnFacts(text) {
   const { minutes, running } = readRunOn(text);
   const raw = decodeFields(RUN_ON_FIELDS, text);
@@ -94,6 +103,7 @@ function runOnFacts(text) {
   };
 }
 
+/** @param {string} text */
 function preheatFacts(text) {
   const { minutes, needed, ratio } = readPreheat(text);
   return {
@@ -104,6 +114,7 @@ function preheatFacts(text) {
   };
 }
 
+/** @param {string} text @param {any} pages */
 function gasketFacts(text, pages) {
   const { leaks } = readGasket(text);
   return { tried: leaks.filter((leak) => leak !== null).length, leaking: placesText(pages, leaks) };

@@ -12,11 +12,17 @@ import { HOUSEHOLDER, localRules, PREPARATION, personLabel, professionalJobs } f
 import { summaryOf } from "./summary.js";
 import { resultOf } from "./task.js";
 
+/** @typedef {import("../request.js").CheckRequest} CheckRequest
+ * @typedef {import("../../engine/check.js").Result} Result
+ * @typedef {import("../../engine/pack.js").Task} Task
+ * @typedef {import("../../engine/advice.js").Verdict} Verdict */
+
 const LEAVE_OFF = "leave-off";
 const STRICTER_SHARE = 0.25;
 const LIKELY = 0.35;
 export const NETWORK = "network-operator";
 
+/** @param {CheckRequest} checkRequest @param {Result} step */
 export function resultPage(checkRequest, step) {
   const leading = leadingFault(checkRequest, step);
   const solved = isSolved(checkRequest, step);
@@ -33,12 +39,14 @@ export function resultPage(checkRequest, step) {
   return { ...common, ...(solved ? { fixed: fixedTexts(checkRequest) } : unsolvedFacts(checkRequest, step)) };
 }
 
-/* Whether a task put it right; never while a caution or a grave band stands. */
+/** Whether a task put it right; never while a caution or a grave band stands.
+ * @param {CheckRequest} checkRequest @param {Result} step */
 export function isSolved(checkRequest, { cautions, verdict }) {
   const fixed = [...checkRequest.answers].some(([o, answer]) => o.startsWith(DID) && answer === "fixed");
   return fixed && !cautions.length && ["normal", "self-check"].includes(verdict.band);
 }
 
+/** @param {CheckRequest} checkRequest */
 function fixedTexts(checkRequest) {
   const fixing = [...checkRequest.pack.tasks.values()].filter(
     ({ id }) => checkRequest.answers.get(DID + id) === "fixed",
@@ -46,6 +54,7 @@ function fixedTexts(checkRequest) {
   return fixing.map((task) => resultOf(checkRequest, task));
 }
 
+/** @param {CheckRequest} checkRequest @param {Result} step */
 function unsolvedFacts(checkRequest, step) {
   const { verdict } = step;
   const stayOff = leaveOffText(checkRequest, step);
@@ -58,7 +67,7 @@ function unsolvedFacts(checkRequest, step) {
     likely: verdict.causes[0].chance >= LIKELY,
     leave_off: Boolean(stayOff) || isGrave(step),
     leave_off_text: stayOff,
-    actions: actionsOf(checkRequest, step).filter(({ kind, text }) => text || kind !== "text"),
+    actions: actionsOf(checkRequest, step).filter(({ text }) => text !== ""),
     causes: causesOf(checkRequest, verdict),
     indistinguishable: namesOf(checkRequest, alike),
     split: alike.length ? checkRequest.texts.families.get(verdict.family).split : "",
@@ -72,12 +81,14 @@ function unsolvedFacts(checkRequest, step) {
   };
 }
 
-/* Whether nothing on the page may let the oven be used: the band says so, or a caution was raised. */
+/** Whether nothing on the page may let the oven be used: the band says so, or a caution was raised.
+ * @param {Result} step */
 function isGrave(step) {
   return step.verdict.band === "make-safe" || step.cautions.length > 0;
 }
 
-/* What the cause that decides it says of leaving the oven off; nothing where no likely cause asks for it. */
+/** What the cause that decides it says of leaving the oven off; nothing where no likely cause asks for it.
+ * @param {CheckRequest} checkRequest @param {Result} step */
 function leaveOffText(checkRequest, step) {
   const { causes } = step.verdict;
   const off = causes.filter(({ fault }) => checkRequest.pack.faults.get(fault).interimUse === LEAVE_OFF);
@@ -86,12 +97,14 @@ function leaveOffText(checkRequest, step) {
   return decides ? checkRequest.texts.faults.get(off[0].fault).now : "";
 }
 
+/** @param {CheckRequest} checkRequest @param {Result} step */
 function actionsOf(checkRequest, step) {
   const leading = leadingFault(checkRequest, step);
   const text = checkRequest.texts.faults.get(leading.id);
   const grave = isGrave(step);
   const { band } = step.verdict;
   const results = grave ? [] : [...checkRequest.pack.tasks.values()].map((task) => resultOf(checkRequest, task));
+  /** @type {{kind: string, text?: string}[]} */
   const checks = step.tasks.length ? [{ kind: "checks" }] : [];
   const use = grave || leaveOffText(checkRequest, step) ? [] : [textAction(text.now)];
   const actions = [...results.map(textAction), ...(band === "self-check" ? [...checks, ...use] : [...use, ...checks])];
@@ -100,11 +113,13 @@ function actionsOf(checkRequest, step) {
   return actions;
 }
 
+/** @param {string} text */
 function textAction(text) {
   return { kind: "text", text };
 }
 
-/* Nobody books the householder: where a caution makes a harmless cause a skilled person's, a technician comes. */
+/** Nobody books the householder: where a caution makes a harmless cause a skilled person's, a technician comes.
+ * @param {CheckRequest} checkRequest @param {string} who */
 function bookingActions(checkRequest, who) {
   return [
     { kind: "claim", text: checkRequest.region.claim_first },
@@ -112,15 +127,19 @@ function bookingActions(checkRequest, who) {
   ];
 }
 
+/** @param {CheckRequest} checkRequest @param {string[]} faults */
 function namesOf(checkRequest, faults) {
   return faults.map((fault) => checkRequest.texts.faults.get(fault).name);
 }
 
+/** @param {CheckRequest} checkRequest @param {{verdict: Verdict}} step */
 function leadingFault(checkRequest, { verdict }) {
   return checkRequest.pack.faults.get(verdict.causes[0].fault);
 }
 
+/** @param {CheckRequest} checkRequest @param {Task} task */
 function taskLink(checkRequest, task) {
+  /** @type {Object<string, string>} */
   const states = { fixed: "fixed", "not-fixed": "no-change" };
   const answer = checkRequest.answers.get(task.outcome);
   return {

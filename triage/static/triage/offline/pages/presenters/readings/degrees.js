@@ -3,6 +3,8 @@
 
 import { fixed, roundHalfEven } from "../../rounding.js";
 
+/** @typedef {import("../../request.js").RegionProfile} RegionProfile */
+
 const MILLIONTHS = 1e6;
 const PER_KELVIN = 1.8;
 
@@ -22,11 +24,14 @@ const FAHRENHEIT = degrees("°F", {
   fromKelvin: (kelvin) => PER_KELVIN * kelvin,
 });
 
-/** @returns {Degrees} */
+/** @param {{region: RegionProfile}} request @returns {Degrees} */
 export function degreesOf({ region }) {
   return region.temperature === "F" ? FAHRENHEIT : CELSIUS;
 }
 
+/** @param {string} unit
+ * @param {Pick<Degrees, "toStored" | "fromCelsius"> & {fromKelvin: (kelvin: number) => number}} scale
+ * @returns {Degrees} */
 function degrees(unit, { toStored, fromCelsius, fromKelvin }) {
   return {
     unit,
@@ -44,7 +49,7 @@ function degrees(unit, { toStored, fromCelsius, fromKelvin }) {
   };
 }
 
-/* To a tenth. Six decimals can be typed, and whole millionths are divided without a slip. */
+/** To a tenth. Six decimals can be typed, and whole millionths are divided without a slip. @param {number} fahrenheit */
 function inKelvin(fahrenheit) {
   const millionths = Math.round(fahrenheit * MILLIONTHS);
   return (roundHalfEven((millionths * 10) / (PER_KELVIN * MILLIONTHS)) / 10).toFixed(1);

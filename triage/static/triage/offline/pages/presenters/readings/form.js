@@ -13,12 +13,19 @@ import { interpret } from "./interpretation.js";
 import { READING_KINDS } from "./kinds.js";
 import { usualVolts } from "./plate.js";
 
+/** @typedef {import("../../request.js").CheckRequest} CheckRequest
+ * @typedef {import("../../../engine/pack.js").Observation} Observation
+ * @typedef {import("../../../engine/pack.js").Pack} Pack
+ * @typedef {import("../../../engine/pack.js").Task} Task */
+
 const FOR = "for";
 const CHEAP_TOLERANCE = 10;
 /* Where a list of readings is typed in rows, the field of its first one. */
+/** @type {Object<string, string>} */
 const FIRST_FIELD = { readings: "time-1", temperature: "shown-1" };
 
-/** What the figures of a task can answer; nothing where its outcome is not a reading. */
+/** What the figures of a task can answer; nothing where its outcome is not a reading.
+ * @param {Pack} pack @param {Task} task */
 export function measuredBy(pack, task) {
   const first = pack.observations.get(task.outcome);
   if (!first?.measurement) return [];
@@ -26,7 +33,8 @@ export function measuredBy(pack, task) {
   return [first, ...others].filter(({ measurement }) => measurement?.kind === first.measurement.kind);
 }
 
-/** The form for figures that answer `observations`, the first of them always; `action` is the page it stands on. */
+/** The form for figures that answer `observations`, the first of them always; `action` is the page it stands on.
+ * @param {CheckRequest} checkRequest @param {Observation[]} observations @param {string} action */
 export function readingForm(checkRequest, observations, action) {
   const kind = observations[0].measurement.kind;
   const { intro, groups } = checkRequest.texts.readings.get(kind);
@@ -49,15 +57,19 @@ export function readingForm(checkRequest, observations, action) {
   return found.isSent ? { ...form, ...readingOutcome(checkRequest, form, found, meant, observations) } : form;
 }
 
-/* What labels and hints name. */
+/** What labels and hints name. @param {CheckRequest} checkRequest */
 function paramsOf(checkRequest) {
   const { unit, differenceText } = degreesOf(checkRequest);
   return { volts: usualVolts(checkRequest), unit, tolerance: differenceText(CHEAP_TOLERANCE) };
 }
 
-/* What is wrong or missing, or else the result. */
+/** What is wrong or missing, or else the result.
+ * @param {CheckRequest} checkRequest @param {{kind: string, groups: any[]}} form @param {FormInput} found @param {Observation[]} meant
+ * @param {Observation[]} observations */
 function readingOutcome(checkRequest, { kind, groups }, found, meant, observations) {
-  const labels = new Map(groups.flatMap(({ fields }) => fields.map(({ name, label }) => [name, label])));
+  /** @type {import("./form_input.js").InputField[]} */
+  const fields = groups.flatMap((group) => group.fields);
+  const labels = new Map(fields.map(({ name, label }) => [name, label]));
   if (found.errors.size) return { errors: [...found.errors].map(([name, error]) => [labels.get(READ + name), error]) };
   const text = READING_KINDS.get(kind).write(checkRequest, found);
   if (!text) return { empty: true };
@@ -71,15 +83,18 @@ function readingOutcome(checkRequest, { kind, groups }, found, meant, observatio
   }
 }
 
-/* A red flag is raised by whatever the figures can answer, whether or not it was asked for on this oven. */
+/** A red flag is raised by whatever the figures can answer, whether or not it was asked for on this oven.
+ * @param {CheckRequest} checkRequest @param {string} text @param {Observation[]} meant @param {Observation[]} observations */
 function readingResult(checkRequest, text, meant, observations) {
   const { measurement } = meant[0];
   const headline = readingText(checkRequest, text, measurement);
+  /** @param {Observation} one */
   const isAsked = (one) => meant.includes(one) || one.measurement.quantity !== measurement.quantity;
   const alarming = observations.filter((one) => isAsked(one) && flagsRaisedBy(one, text).length);
   const answering = [...new Set([...meant, ...alarming])].filter(
     (one) => alarming.includes(one) || isFitting(checkRequest, one),
   );
+  /** @type {[string, string][]} */
   const answers = answering.map(({ id }) => [id, text]);
   const href = alarming.length ? checkRequest.links.step(answers) : checkRequest.links.continueUrl(answers);
   return {
@@ -92,7 +107,8 @@ function readingResult(checkRequest, text, meant, observations) {
   };
 }
 
-/* The one that was measured, and those that other quantities of the same figures answer as well. */
+/** The one that was measured, and those that other quantities of the same figures answer as well.
+ * @param {CheckRequest} checkRequest @param {Observation[]} observations @param {FormInput} found */
 function meantOf(checkRequest, observations, found) {
   const alike = alternativesOf(checkRequest, observations);
   const chosen = alike.find(({ id }) => id === found.text(FOR)) ?? alike[0];
@@ -100,12 +116,14 @@ function meantOf(checkRequest, observations, found) {
   return [chosen, ...others.filter((one) => isFitting(checkRequest, one))];
 }
 
+/** @param {CheckRequest} checkRequest @param {Observation[]} observations */
 function alternativesOf(checkRequest, [first, ...others]) {
   const same = others.filter(({ measurement }) => measurement.quantity === first.measurement.quantity);
   return [first, ...same.filter((one) => isFitting(checkRequest, one))];
 }
 
-/* The question which of several was measured, where there is more than one. */
+/** The question which of several was measured, where there is more than one.
+ * @param {CheckRequest} checkRequest @param {Observation[]} observations @param {Observation[]} meant */
 function whichMeasured(checkRequest, observations, meant) {
   const alike = alternativesOf(checkRequest, observations);
   if (alike.length < 2) return [];
@@ -113,7 +131,8 @@ function whichMeasured(checkRequest, observations, meant) {
   return [{ fields: [{ name: READ + FOR, value: meant[0].id, choices }] }];
 }
 
-/* Whether it exists on this oven after these answers. */
+/** Whether it exists on this oven after these answers.
+ * @param {CheckRequest} checkRequest @param {Observation} observation */
 function isFitting(checkRequest, observation) {
   const { answers } = checkRequest;
   return applies(observation, answers) && !ruledOut(observation.requiresVariant, answers);

@@ -8,7 +8,9 @@ import { readNumber, SPACE } from "../../typed_number.js";
 /** @typedef {{name: string, label: string, hint: string, unit: string, mode: string, conversion: string, tick: boolean,
  *   limits: string}} InputField
  * @typedef {{fields: InputField[], heading: string, summary: string, tool: string, columns: string[],
- *   alternative: boolean}} FieldGroup */
+ *   alternative: boolean}} FieldGroup
+ * @typedef {Map<string, {low: number, high: number, whole: boolean}>} Limits
+ * @typedef {Object<string, string | number>} Params what labels and hints name */
 
 export const READ = "read-";
 export const SENT = `${READ}form`; // tells an empty form that was sent from one that was not
@@ -21,6 +23,7 @@ const ENDS = new RegExp(`^${SPACE}+|${SPACE}+$`, "g");
 
 /** `figures` are the fields that can be used, in the table's units; `errors` what is wrong, by field. */
 export class FormInput {
+  /** @param {Map<string, string>} raw @param {import("./degrees.js").Degrees} degrees */
   constructor(raw, degrees) {
     this.raw = raw;
     this.degrees = degrees;
@@ -32,20 +35,23 @@ export class FormInput {
     return this.raw.has(SENT);
   }
 
+  /** @param {string} name */
   asTyped(name) {
     return this.raw.get(READ + name) ?? "";
   }
 
+  /** @param {string} name */
   text(name) {
     return this.asTyped(name).replace(ENDS, "");
   }
 
+  /** @param {string} name */
   isTicked(name) {
     return this.text(name) === "1";
   }
 
   /** Reads the fields that stand in the form once; one left empty is simply not there.
-   * @param {FieldGroup[]} groups */
+   * @param {FieldGroup[]} groups @param {Limits} limits */
   parse(groups, limits) {
     for (const field of groups.filter(({ columns }) => !columns.length).flatMap(({ fields }) => fields)) {
       if (field.tick) {
@@ -56,7 +62,8 @@ export class FormInput {
     }
   }
 
-  /** Keeps the figure typed under `name`, or what is wrong with it. @param {InputField} field */
+  /** Keeps the figure typed under `name`, or what is wrong with it.
+   * @param {InputField} field @param {string} name @param {Limits} limits */
   parseField({ name: own, label, conversion, limits: known }, name, limits) {
     const { low: least, high: most, whole } = limits.get(known || own);
     const [low, high] = [least, most].map((end) => Number(fixed(this.degrees.toTyped(conversion, end), 1)));
@@ -74,7 +81,8 @@ export class FormInput {
     return last;
   }
 
-  /** The field for the page; in a row with its `number`. @param {InputField} field */
+  /** The field for the page; in a row with its `number`.
+   * @param {InputField} field @param {Params} params */
   bound(field, params, number = 0) {
     const name = number ? `${field.name}-${number}` : field.name;
     const ticked = this.isTicked(name) ? "1" : "";
@@ -92,7 +100,7 @@ export class FormInput {
 }
 
 /** The groups for the page. Of alternatives the first is open where nothing stands in any.
- * @param {FormInput} found @param {FieldGroup[]} groups */
+ * @param {FormInput} found @param {FieldGroup[]} groups @param {Params} params */
 export function boundGroups(found, groups, params) {
   const bound = groups.map((group) => {
     const fields = boundFields(found, group, params);
@@ -104,7 +112,8 @@ export function boundGroups(found, groups, params) {
   return bound;
 }
 
-/* The fields of a group; in rows there are some to spare while there may be more. */
+/** The fields of a group; in rows there are some to spare while there may be more.
+ * @param {FormInput} found @param {FieldGroup} group @param {Params} params */
 function boundFields(found, group, params) {
   if (!group.columns.length) return group.fields.map((field) => found.bound(field, params));
   const last = found.lastRow(group);
@@ -113,11 +122,14 @@ function boundFields(found, group, params) {
   return numbers.flatMap((number) => group.fields.map((field) => found.bound(field, params, number)));
 }
 
-/** Why a figure cannot be used: `_reading_error.html` says it. */
+/** Why a figure cannot be used: `_reading_error.html` says it.
+ * @param {string} reason @param {string} [label] @param {string} [typed] @param {string} [low]
+ * @param {string} [high] */
 export function errorOf(reason, label = "", typed = "", low = "", high = "") {
   return { reason, label, typed: [...typed].slice(0, MAX_QUOTED).join(""), low, high };
 }
 
+/** @param {string} text @param {Params} params */
 function withParams(text, params) {
-  return text.replace(/%\((\w+)\)s/g, (_, name) => params[name]);
+  return text.replace(/%\((\w+)\)s/g, (_, name) => String(params[name]));
 }

@@ -3,8 +3,12 @@
 
 import { optionLikelihoods } from "../../../engine/readings/evidence.js";
 
+/** @typedef {import("../../request.js").CheckRequest} CheckRequest
+ * @typedef {import("../../../engine/pack.js").Observation} Observation */
+
 export const CLEAR = 0.7;
 
+/** @param {CheckRequest} checkRequest @param {Observation} observation @param {string} text */
 export function interpret(checkRequest, observation, text) {
   const likelihoods = optionLikelihoods(observation, text);
   const { short, options } = checkRequest.texts.questions.get(observation.id);
@@ -14,7 +18,8 @@ export function interpret(checkRequest, observation, text) {
   return { question: short, best, next, clear: likelihoods[ranked[0]] >= CLEAR * total };
 }
 
-/* The places of the options; of two with one span the later one, which says it in figures. */
+/** The places of the options; of two with one span the later one, which says it in figures.
+ * @param {Observation} observation */
 function distinctOptions({ measurement, options }) {
   return [...new Map(options.map((option, at) => [String(measurement.intervals.get(option) ?? option), at])).values()];
 }

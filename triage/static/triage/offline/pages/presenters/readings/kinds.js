@@ -7,8 +7,16 @@ import { PREHEAT } from "./preheat.js";
 import { RUN_ON } from "./run_on.js";
 import { THERMOMETER } from "./thermometer.js";
 
-/** `limits` are those of the fields, `parseMore` reads what is not one figure in one field, `write` makes the written
- * reading, `drawing` what comes of it: the picture and the facts about it. */
+/** @typedef {import("../../request.js").CheckRequest} CheckRequest
+ * @typedef {import("./form_input.js").FormInput} FormInput
+ * @typedef {{limits: Map<string, {low: number, high: number, whole: boolean}>,
+ *   parseMore?: (found: FormInput, groups: import("./form_input.js").FieldGroup[]) => void,
+ *   write: (checkRequest: CheckRequest, found: FormInput) => string,
+ *   drawing: (checkRequest: CheckRequest, text: string) => object}} ReadingKind `limits` are those of the fields,
+ *   `parseMore` reads what is not one figure in one field, `write` makes the written reading, `drawing` what comes of it:
+ *   the picture and the facts about it */
+
+/** @type {Map<string, ReadingKind>} */
 export const READING_KINDS = new Map([
   ["meter", METER],
   ["thermometer", THERMOMETER],

@@ -7,7 +7,11 @@ import { dangerPage } from "../question.js";
 import { cautionsOf, gateShown, isOpen } from "../task.js";
 import { measuredBy, readingForm } from "./form.js";
 
-/** The template and the page; the danger signs first where nobody looked through them yet. */
+/** @typedef {import("../../request.js").CheckRequest} CheckRequest
+ * @typedef {import("../task.js").Here} Here */
+
+/** The template and the page; the danger signs first where nobody looked through them yet.
+ * @param {CheckRequest} checkRequest @param {string} kind @returns {[template: string, page: any]} */
 export function readingPage(checkRequest, kind) {
   if (!checkRequest.answers.has(SCREEN)) {
     const signs = dangerPage(checkRequest);
@@ -21,6 +25,7 @@ export function readingPage(checkRequest, kind) {
   const removed = checkRequest.check.region.removedTasks.has(first.id);
   const opened = isOpen(checkRequest, first) && !removed;
   const measured = new Set(tasks.flatMap((task) => measuredBy(checkRequest.pack, task)));
+  /** @type {Here} */
   const here = (more) => checkRequest.links.reading(kind, more);
   return [
     "reading",
@@ -42,7 +47,8 @@ export function readingPage(checkRequest, kind) {
   ];
 }
 
-/* The tasks whose figures are of this kind, in the pack's order. */
+/** The tasks whose figures are of this kind, in the pack's order.
+ * @param {CheckRequest} checkRequest @param {string} kind */
 function tasksOf(checkRequest, kind) {
   return [...checkRequest.pack.tasks.values()].filter(
     (task) => measuredBy(checkRequest.pack, task)[0]?.measurement.kind === kind,

@@ -7,6 +7,8 @@ import { fixed, roundHalfEven } from "../../rounding.js";
 import { isFloor } from "../reading_text.js";
 import { CLEAR } from "./interpretation.js";
 
+/** @typedef {import("../../../engine/readings/meter.js").Power} Power */
+
 const POWER_CLASSES = ["nothing", "fan-and-lamp", "quarter", "half", "three-quarters", "all", "more"];
 const NOTHING_BELOW = 15;
 const EDGES = [0.12, 0.35, 0.62, 0.8, 1.25];
@@ -30,7 +32,7 @@ export function powerClassFacts(power) {
   };
 }
 
-/* The class that holds it with a fair chance, or as few in a row as do; the lowest first. */
+/** The class that holds it with a fair chance, or as few in a row as do; the lowest first. @param {Power} power */
 function powerClasses({ rating, share }) {
   const edges = [NOTHING_BELOW / rating.expected.value, ...EDGES];
   const drawn = measured(Math.max(share.value, 0), share.uncertainty);

@@ -14,6 +14,11 @@ import { fixed, roundHalfEven } from "../../rounding.js";
 import { degreesOf } from "./degrees.js";
 import { errorOf } from "./form_input.js";
 
+/** @typedef {import("../../request.js").CheckRequest} CheckRequest
+ * @typedef {import("./form_input.js").FormInput} FormInput
+ * @typedef {import("./degrees.js").Degrees} Degrees
+ * @typedef {import("../../../engine/readings/thermometer.js").Temperatures} Temperatures */
+
 const USUAL_SWING = 22;
 const NOTICED = 1;
 const EARLY = 15; // with a first reading later than this nobody saw when the set heat was first reached
@@ -21,6 +26,7 @@ const EARLY = 15; // with a first reading later than this nobody saw when the se
 export const THERMOMETER = {
   limits: THERMOMETER_FIELDS,
 
+  /** @param {FormInput} found @param {import("./form_input.js").FieldGroup[]} groups */
   parseMore(found, groups) {
     const rows = groups.find(({ columns }) => columns.length);
     for (let number = 1; number <= found.lastRow(rows); number += 1) {
@@ -33,7 +39,8 @@ export const THERMOMETER = {
     }
   },
 
-  /* The rows that are whole, as one list; what is wrong in a row is said beside it. */
+  /** The rows that are whole, as one list; what is wrong in a row is said beside it.
+   * @param {CheckRequest} _ @param {FormInput} found */
   write(_, { figures }) {
     const whole = [...figures.keys()]
       .filter((name) => name.startsWith("time-"))
@@ -43,6 +50,7 @@ export const THERMOMETER = {
     return encode(THERMOMETER_FIELDS, new Map([...figures, ["readings", whole.join("_")]]));
   },
 
+  /** @param {CheckRequest} checkRequest @param {string} text */
   drawing(checkRequest, text) {
     const found = readThermometer(text);
     const degrees = degreesOf(checkRequest);
@@ -56,7 +64,7 @@ export const THERMOMETER = {
   },
 };
 
-/* What the drawing shows. */
+/** What the drawing shows. @param {Temperatures} found @param {Degrees} degrees */
 function shownFacts({ points, mean, setPoint }, { temperatureText, differenceText }) {
   const values = points.map(([, value]) => value);
   return {
@@ -69,7 +77,8 @@ function shownFacts({ points, mean, setPoint }, { temperatureText, differenceTex
   };
 }
 
-/* What the readings say; nothing under a name where there is nothing to say. */
+/** What the readings say; nothing under a name where there is nothing to say.
+ * @param {Temperatures} found @param {Degrees} degrees */
 function toldByReadings(
   { quantities, overshoot, reachedMinute: reached, points, readingsWanted: more },
   { differenceText },
@@ -87,7 +96,8 @@ function toldByReadings(
   };
 }
 
-/* How hot it could have got, and how fast it loses heat; nothing where that cannot be told. */
+/** How hot it could have got, and how fast it loses heat; nothing where that cannot be told.
+ * @param {Temperatures} found @param {Degrees} degrees */
 function warmingFacts(found, { temperatureText, differenceText }) {
   const headed = warmingTrend(found);
   if (!headed) return {};
