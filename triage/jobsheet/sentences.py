@@ -9,8 +9,9 @@ from django.template import Context, Engine
 
 
 def plain_text(template: str, **facts: object) -> str:
-    """What a template says of these facts, as plain text: nothing in it is escaped."""
-    return Engine.get_default().get_template(f"triage/{template}.txt").render(Context(facts, autoescape=False))
+    """What a template says of these facts, as plain text: nothing in it is escaped, so a page that shows it has to."""
+    text = Engine.get_default().get_template(f"triage/{template}.txt").render(Context(facts, autoescape=False))
+    return text + ""  # Django takes whatever it rendered for safe HTML; a plain string is none
 
 
 def sentence(name: str, **facts: object) -> str:
