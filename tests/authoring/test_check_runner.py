@@ -47,7 +47,7 @@ def test_no_more_is_kept_than_fits_and_the_checks_stay_the_same(monkeypatch):
     full, small = CheckRunner(make_pack(), ANYWHERE), CheckRunner(make_pack(), ANYWHERE)
     people = [draw_user(full.model, Random(seed)) for seed in range(20)]
     ends = [full.run(person.opening_answers(), person.answer) for person in people]
-    monkeypatch.setattr("triage.authoring.check_runner.MOST_KEPT", 5)
+    monkeypatch.setattr("triage.authoring.check_runner.MAX_CACHED", 5)
     assert [small.run(person.opening_answers(), person.answer) for person in people] == ends
     assert len(small.asked) == 5 < len(full.asked)
 

@@ -114,7 +114,7 @@ def test_what_the_pack_does_not_have_is_refused(stated, complaint, depth, said):
 
 
 def test_a_tree_nobody_could_read_is_refused(monkeypatch):
-    monkeypatch.setattr(decision_tree, "MOST_PLACES", 10)
+    monkeypatch.setattr(decision_tree, "MAX_NODES", 10)
     with pytest.raises(CannotGrow, match="more than 10 places"):
         tree(depth=4)
 

@@ -91,7 +91,7 @@ TRAILS = [
     ids=lambda value: "-".join(value) if isinstance(value, tuple) else "",
 )
 def test_a_slope_is_what_a_small_change_of_the_pack_does(monkeypatch, answers, family, number, change):
-    monkeypatch.setattr(sensitivity, "UNMOVED", 0.0)
+    monkeypatch.setattr(sensitivity, "MIN_SHIFT", 0.0)
     pack = singles()
     found = slopes(compile_model(pack, ANYWHERE), answers, family).get(number, 0.0)
     up, down = (score(change(pack, by), answers, family) for by in (STEP, -STEP))
@@ -101,7 +101,7 @@ def test_a_slope_is_what_a_small_change_of_the_pack_does(monkeypatch, answers, f
 @pytest.mark.parametrize("place", [0, 1])
 def test_effects_of_one_kind_of_oven_and_of_all_are_told_apart(monkeypatch, place):
     """The element's effect on heat has one table for electronic ovens and one for the others, under one name."""
-    monkeypatch.setattr(sensitivity, "UNMOVED", 0.0)
+    monkeypatch.setattr(sensitivity, "MIN_SHIFT", 0.0)
     pack, (answers, family) = singles(), TRAILS[1]
     both = [
         with_effect(with_effect(pack, "element-open", 1, place, by), "element-open", 2, place, by)
@@ -114,7 +114,7 @@ def test_effects_of_one_kind_of_oven_and_of_all_are_told_apart(monkeypatch, plac
 
 
 def test_a_companion_follows_both_rates_and_a_chain_its_cause(monkeypatch):
-    monkeypatch.setattr(sensitivity, "UNMOVED", 0.0)
+    monkeypatch.setattr(sensitivity, "MIN_SHIFT", 0.0)
     pack, answers = make_pack(), {"heats": "no-heat", "lamp-state": "out"}
 
     def changed(fault, by):

@@ -47,7 +47,7 @@ def _some_checks(count, name):
 
 def _one_walk(pack, region, household):
     """The pages on which this household is asked, and its answers if it may book a visit."""
-    pages, trail = [], tuple(household.beginning())
+    pages, trail = [], tuple(household.opening_answers())
     while isinstance((check := run_check(pack, region, trail)).step, Question):
         pages.append(f"/check/?{urlencode([('region', REGION), *trail])}")
         trail = (*trail, (check.step.observation, household.answer(check.step.observation)))

@@ -31,7 +31,7 @@ class Outcome:
 
 def check_of(household, pack, region):
     """One check to its own end and then on, for as long as the limit of questions lets anybody ask."""
-    trail = household.beginning()
+    trail = household.opening_answers()
     ended = walk_on(pack, region).run(trail, household.answer)
     questions = count_asked(pack, ended.answers)
     last = walk_on(without_early_stop(pack), region).run(trail, household.answer)
