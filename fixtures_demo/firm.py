@@ -14,7 +14,7 @@ from triage.engine import run_check
 from triage.jobsheet.actions import add_note, create_job_sheet
 from triage.jobsheet.booking import Booking, Window
 from triage.jobsheet.consent import consent_words
-from triage.jobsheet.outcomes import Findings, record_outcome
+from triage.jobsheet.outcomes import OutcomeData, record_outcome
 from triage.knowledge.library import library
 from triage.models import Firm, JobSheet, Member
 from triage.models.firm import Role
@@ -39,7 +39,7 @@ class Visit:
     model: str = ""
     access: str = ""
     note: str = ""
-    findings: Findings | None = None
+    findings: OutcomeData | None = None
 
 
 VISITS = (
@@ -96,7 +96,7 @@ VISITS = (
             "when-it-happens": "always",
         },
         model="HK-60 B",
-        findings=Findings(("fan-element-open",), True, 40, fitted=("Fan oven element",)),
+        findings=OutcomeData(("fan-element-open",), True, 40, fitted=("Fan oven element",)),
     ),
     Visit(
         12,
@@ -112,7 +112,7 @@ VISITS = (
             "recent-event": "nothing-new",
             "fan-run-on": "as-always",
         },
-        findings=Findings(("thermostat-drifted",), False, 65, fitted=("Thermostat",)),
+        findings=OutcomeData(("thermostat-drifted",), False, 65, fitted=("Thermostat",)),
     ),
     Visit(
         20,
@@ -127,7 +127,7 @@ VISITS = (
             "recent-event": "nothing-new",
             "seal-look": "seal-torn-flat",
         },
-        findings=Findings(("door-seal-worn",), True, 15, fitted=("Door seal",)),
+        findings=OutcomeData(("door-seal-worn",), True, 15, fitted=("Door seal",)),
     ),
 )
 
@@ -189,7 +189,7 @@ def _sheet(firm: Firm, repairer: Member, visit: Visit, site: str) -> JobSheet:
     if visit.note:
         add_note(sheet=sheet, text=visit.note, member=repairer)
     if visit.findings:
-        record_outcome(sheet=sheet, findings=visit.findings, member=repairer)
+        record_outcome(sheet=sheet, data=visit.findings, member=repairer)
     return sheet
 
 

@@ -4,7 +4,7 @@ import pytest
 
 from tests.firm_builders import make_job_sheet, make_member
 from triage.jobsheet.errors import Refused
-from triage.jobsheet.outcomes import Findings, record_outcome
+from triage.jobsheet.outcomes import OutcomeData, record_outcome
 from triage.knowledge.library import library
 from triage.models import Outcome
 
@@ -15,7 +15,7 @@ FOUND = ("fan-element-open", "lamp-failed")
 
 def record(sheet, **changes):
     data = {"found": FOUND[:1], "fixed_first_visit": True, "minutes": 40, "fitted": ("ring element",)}
-    return record_outcome(sheet=sheet, findings=Findings(**(data | changes)), member=make_member(sheet.firm))
+    return record_outcome(sheet=sheet, data=OutcomeData(**(data | changes)), member=make_member(sheet.firm))
 
 
 def test_it_is_kept_with_the_pack_it_speaks_of_and_the_sheet_is_done():

@@ -8,7 +8,7 @@ import pytest
 from tests.firm_builders import make_booking, make_firm, make_job_sheet, make_member
 from tests.jobsheet.pictures import jpeg
 from triage.jobsheet.actions import add_note, erase
-from triage.jobsheet.outcomes import Findings, record_outcome
+from triage.jobsheet.outcomes import OutcomeData, record_outcome
 from triage.jobsheet.personal_data import export_personal_data
 from triage.models import JobSheet
 from triage.models.audit_entry import Actor
@@ -35,7 +35,7 @@ def sheet():
     sheet = make_job_sheet(firm, booking=make_booking(photo=jpeg(80, 60)))
     member = make_member(firm, username="kim.oakley")
     add_note(sheet=sheet, text="Rang twice.", member=member)
-    record_outcome(sheet=sheet, findings=Findings(("fan-element-open",), True, 40), member=member)
+    record_outcome(sheet=sheet, data=OutcomeData(("fan-element-open",), True, 40), member=member)
     return sheet
 
 

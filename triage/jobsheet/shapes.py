@@ -78,7 +78,7 @@ class SheetPack(TypedDict):
     version: str
 
 
-class SheetRegion(TypedDict):
+class CheckRegion(TypedDict):
     id: str
     name: str
     territory: str
@@ -94,7 +94,7 @@ class CheckSummary(TypedDict):
     counts those that could not be used."""
 
     pack: SheetPack
-    region: SheetRegion
+    region: CheckRegion
     language: str
     finished: bool
     band: str

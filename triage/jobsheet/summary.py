@@ -15,6 +15,7 @@ from triage.engine.enums import Method, SafetyGate, SwitchUse
 from triage.engine.pack import OPENING
 from triage.jobsheet.kit import kit_of
 from triage.jobsheet.shapes import (
+    CheckRegion,
     CheckSummary,
     FullSummary,
     SheetAnswer,
@@ -22,7 +23,6 @@ from triage.jobsheet.shapes import (
     SheetFault,
     SheetFlag,
     SheetPack,
-    SheetRegion,
     SheetSupply,
     SheetWeight,
 )
@@ -47,7 +47,7 @@ def summarise(check: Check, url: str) -> CheckSummary:
     answers = _answers(check, texts, verdict)
     return CheckSummary(
         pack=SheetPack(id=check.pack.id, version=check.pack.version),
-        region=SheetRegion(id=region.id, name=region.name, territory=region.territory),
+        region=CheckRegion(id=region.id, name=region.name, territory=region.territory),
         language=texts.language,
         finished=isinstance(check.step, Result | Emergency),
         band=verdict.band.value,

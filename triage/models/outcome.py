@@ -10,7 +10,7 @@ from triage.models.job_sheet import JobSheet
 MAX_VISIT_MINUTES = 1440
 
 
-class Result(models.TextChoices):
+class RepairResult(models.TextChoices):
     """How the oven was left, in the four kinds of the Open Repair Data Standard."""
 
     FIXED = "fixed", _("Fixed")
@@ -38,7 +38,7 @@ class Outcome(models.Model):
     found = models.JSONField()
     fitted = models.JSONField(default=list, blank=True)
     fixed_first_visit = models.BooleanField()
-    result = models.CharField(max_length=12, choices=Result)
+    result = models.CharField(max_length=12, choices=RepairResult)
     barrier = models.CharField(max_length=16, choices=Barrier, blank=True, default="")
     minutes = models.PositiveIntegerField()
     pack_version = models.CharField(max_length=64)
@@ -47,13 +47,13 @@ class Outcome(models.Model):
 
     class Meta:
         constraints = [
-            models.CheckConstraint(condition=Q(result__in=Result.values), name="outcome_result_is_known"),
+            models.CheckConstraint(condition=Q(result__in=RepairResult.values), name="outcome_result_is_known"),
             models.CheckConstraint(condition=Q(barrier__in=Barrier.values), name="outcome_barrier_is_known"),
             models.CheckConstraint(
-                condition=Q(barrier="") | Q(result=Result.END_OF_LIFE), name="outcome_barrier_ends_it"
+                condition=Q(barrier="") | Q(result=RepairResult.END_OF_LIFE), name="outcome_barrier_ends_it"
             ),
             models.CheckConstraint(
-                condition=Q(fixed_first_visit=False) | Q(result=Result.FIXED), name="outcome_first_visit_fixed_it"
+                condition=Q(fixed_first_visit=False) | Q(result=RepairResult.FIXED), name="outcome_first_visit_fixed_it"
             ),
             models.CheckConstraint(
                 condition=Q(minutes__gte=1, minutes__lte=MAX_VISIT_MINUTES), name="outcome_took_a_day_at_most"

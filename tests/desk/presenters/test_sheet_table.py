@@ -7,7 +7,7 @@ import pytest
 
 from tests.firm_builders import make_booking, make_job_sheet, make_member
 from triage.desk.presenters.sheet_table import COLUMNS, sheets_csv
-from triage.jobsheet.outcomes import Findings, record_outcome
+from triage.jobsheet.outcomes import OutcomeData, record_outcome
 from triage.models import JobSheet
 
 pytestmark = pytest.mark.django_db
@@ -22,8 +22,8 @@ def rows_of(*sheets):
 
 def test_a_job_sheet_is_a_row_with_its_outcome():
     sheet = make_job_sheet()
-    findings = Findings(found=("fan-element-open",), fitted=("ring", "clip"), fixed_first_visit=True, minutes=30)
-    record_outcome(sheet=sheet, findings=findings, member=make_member(sheet.firm))
+    findings = OutcomeData(found=("fan-element-open",), fitted=("ring", "clip"), fixed_first_visit=True, minutes=30)
+    record_outcome(sheet=sheet, data=findings, member=make_member(sheet.firm))
     (row,) = rows_of(sheet)
     assert tuple(row) == COLUMNS
     assert (row["reference"], row["name"], row["status"]) == (sheet.reference, "Alex Grey", "done")

@@ -8,7 +8,7 @@ import pytest
 
 from tests.firm_builders import make_booking, make_firm, make_job_sheet, make_member
 from triage.jobsheet.formats.open_repair import COLUMNS, COUNTRIES, outcomes_csv
-from triage.jobsheet.outcomes import Findings, record_outcome
+from triage.jobsheet.outcomes import OutcomeData, record_outcome
 from triage.knowledge.library import library
 from triage.models import Outcome
 
@@ -24,7 +24,7 @@ def rows(**changes):
     booking = changes.pop("booking", make_booking())
     sheet = make_job_sheet(make_firm(slug="hearth-2"), booking=booking)
     result = {"found": ("fan-element-open",), "fixed_first_visit": True, "minutes": 40} | changes
-    record_outcome(sheet=sheet, findings=Findings(**result), member=make_member(sheet.firm))
+    record_outcome(sheet=sheet, data=OutcomeData(**result), member=make_member(sheet.firm))
     return list(csv.DictReader(StringIO(outcomes_csv(Outcome.objects.select_related("sheet__firm")), newline="")))
 
 

@@ -11,21 +11,21 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy
 
 from triage.jobsheet.errors import FieldProblem, Refused
-from triage.jobsheet.outcomes import Findings
+from triage.jobsheet.outcomes import OutcomeData
 from triage.jobsheet.shapes import FullSummary
 from triage.knowledge.library import library
 from triage.models import JobSheet, Outcome
-from triage.models.outcome import Barrier, Result
+from triage.models.outcome import Barrier, RepairResult
 
 NOT_LISTED = "other-not-listed"
 MINUTES = (15, 30, 45, 60, 90)
 FIRST_VISIT = "first-visit"
 RESULT_CHOICES = (
     (FIRST_VISIT, gettext_lazy("Fixed on the first visit")),
-    (Result.FIXED.value, gettext_lazy("Fixed on a later visit")),
-    (Result.REPAIRABLE.value, gettext_lazy("Repairable, not finished")),
-    (Result.END_OF_LIFE.value, gettext_lazy("Beyond repair")),
-    (Result.UNKNOWN.value, gettext_lazy("Not known")),
+    (RepairResult.FIXED.value, gettext_lazy("Fixed on a later visit")),
+    (RepairResult.REPAIRABLE.value, gettext_lazy("Repairable, not finished")),
+    (RepairResult.END_OF_LIFE.value, gettext_lazy("Beyond repair")),
+    (RepairResult.UNKNOWN.value, gettext_lazy("Not known")),
 )
 
 
@@ -96,19 +96,19 @@ def initial_data(outcome: Outcome) -> QueryDict:
     return data
 
 
-def parse_outcome_form(sheet: JobSheet, data: QueryDict) -> Findings:
+def parse_outcome_form(sheet: JobSheet, data: QueryDict) -> OutcomeData:
     """What was filled in. Raises Refused where it cannot be read."""
     result = data.get("result", "")
     if result not in dict(RESULT_CHOICES):
         raise Refused([FieldProblem("result", _("Choose a result."))])
     found = data.getlist("found") + _faults_named(data.get("other_fault", ""), sheet.region)
     parts = [*data.getlist("fitted"), *data.get("other_parts", "").replace("\n", ";").split(";")]
-    return Findings(
+    return OutcomeData(
         found=tuple(dict.fromkeys(found)),
         fixed_first_visit=result == FIRST_VISIT,
         minutes=_minutes(data),
-        result=Result.FIXED if result == FIRST_VISIT else result,
-        barrier=data.get("barrier", "") if result == Result.END_OF_LIFE else "",
+        result=RepairResult.FIXED if result == FIRST_VISIT else result,
+        barrier=data.get("barrier", "") if result == RepairResult.END_OF_LIFE else "",
         fitted=tuple(part.strip() for part in parts if part.strip()),
     )
 

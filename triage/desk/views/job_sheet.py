@@ -23,7 +23,7 @@ from triage.models import JobSheet, Outcome
 from triage.models.audit_entry import Actor
 from triage.models.firm import Role
 from triage.models.job_sheet import MAX_NOTE_LENGTH, SheetStatus
-from triage.models.outcome import Result
+from triage.models.outcome import RepairResult
 
 
 @require_safe
@@ -108,7 +108,7 @@ def _outcome_summary(sheet: JobSheet) -> dict[str, object] | None:
     return {
         "found": "; ".join(faults[fault].name if fault in faults else fault for fault in outcome.found),
         "fitted": "; ".join(outcome.fitted),
-        "result": Result(outcome.result).label,
+        "result": RepairResult(outcome.result).label,
         "first_visit": outcome.fixed_first_visit,
         "minutes": outcome.minutes,
     }

@@ -24,7 +24,7 @@ def outcome(request: MemberRequest, reference: str) -> HttpResponse:
     if request.method == "POST":
         try:
             findings = parse_outcome_form(sheet, request.POST)
-            record_outcome(sheet=sheet, findings=findings, member=request.member)
+            record_outcome(sheet=sheet, data=findings, member=request.member)
         except Refused as refused:
             sheet = get_sheet_logged(request, reference)
             form = outcome_form(sheet, request.POST, refused.problems)

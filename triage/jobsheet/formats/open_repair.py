@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from triage.jobsheet.formats.table import as_csv
 from triage.knowledge.library import library
 from triage.models import Outcome
-from triage.models.outcome import Barrier, Result
+from triage.models.outcome import Barrier, RepairResult
 
 COLUMNS = (
     "id",
@@ -48,10 +48,10 @@ COUNTRIES = {
     "ZA": "ZAF",
 }
 STATUS = {
-    Result.UNKNOWN: "Unknown",
-    Result.FIXED: "Fixed",
-    Result.REPAIRABLE: "Repairable",
-    Result.END_OF_LIFE: "End of life",
+    RepairResult.UNKNOWN: "Unknown",
+    RepairResult.FIXED: "Fixed",
+    RepairResult.REPAIRABLE: "Repairable",
+    RepairResult.END_OF_LIFE: "End of life",
 }
 BARRIERS = {
     Barrier.NONE: "",
@@ -86,7 +86,7 @@ def _row(outcome: Outcome) -> dict[str, object]:
         "brand": sheet.plate.get("maker", "") or "Unknown",
         "year_of_manufacture": year if year.isascii() and year.isdigit() and len(year) == 4 else "",
         "product_age_estimate": "",
-        "repair_status": STATUS[Result(outcome.result)],
+        "repair_status": STATUS[RepairResult(outcome.result)],
         "repair_barrier_if_end_of_life": BARRIERS[Barrier(outcome.barrier)],
         "group_identifier": sheet.firm.slug,
         "event_date": f"{outcome.recorded:%Y-%m-%d}",

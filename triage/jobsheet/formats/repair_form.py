@@ -19,7 +19,7 @@ MEMBER_STATES = frozenset({"DE", "ES", "FR", "IE", "IT", "NL", "PL", "SE"})
 
 
 @dataclass(frozen=True, slots=True)
-class Field:
+class RepairFormField:
     """`value` is empty where the repairer has to fill it in."""
 
     name: str
@@ -29,7 +29,7 @@ class Field:
 @dataclass(frozen=True, slots=True)
 class RepairForm:
     caveats: tuple[str, ...]
-    fields: tuple[Field, ...]
+    fields: tuple[RepairFormField, ...]
 
 
 def repair_form(sheet: SheetData, firm: Firm, today: date) -> RepairForm | None:
@@ -56,35 +56,35 @@ def _caveats() -> tuple[str, ...]:
     )
 
 
-def _repairer(firm: Firm) -> tuple[Field, ...]:
+def _repairer(firm: Firm) -> tuple[RepairFormField, ...]:
     return (
-        Field(_("Repairer"), firm.name),
-        Field(_("Postal address"), firm.address),
-        Field(_("Telephone"), firm.telephone),
-        Field(_("E-mail"), firm.email),
-        Field(_("Other means of contact")),
+        RepairFormField(_("Repairer"), firm.name),
+        RepairFormField(_("Postal address"), firm.address),
+        RepairFormField(_("Telephone"), firm.telephone),
+        RepairFormField(_("E-mail"), firm.email),
+        RepairFormField(_("Other means of contact")),
     )
 
 
-def _repair(sheet: SheetData) -> tuple[Field, ...]:
+def _repair(sheet: SheetData) -> tuple[RepairFormField, ...]:
     plate, check = sheet["rating_plate"], sheet["check"]
     oven = [_("Electric oven"), plate.get("maker", ""), plate.get("model", ""), plate.get("serial", "")]
     first = check["causes"][0]
     params = {"chance": first["probability_text"], "cause": first["name"], "complaint": check["complaint"]}
     return (
-        Field(_("Goods to be repaired"), ", ".join(part for part in oven if part)),
-        Field(_("Defect"), _("%(complaint)s. Likeliest cause: %(cause)s (%(chance)s)") % params),
-        Field(_("Kind of repair suggested")),
+        RepairFormField(_("Goods to be repaired"), ", ".join(part for part in oven if part)),
+        RepairFormField(_("Defect"), _("%(complaint)s. Likeliest cause: %(cause)s (%(chance)s)") % params),
+        RepairFormField(_("Kind of repair suggested")),
     )
 
 
-def _conditions() -> tuple[Field, ...]:
+def _conditions() -> tuple[RepairFormField, ...]:
     return (
-        Field(_("Price, or how it is worked out and the most it can be")),
-        Field(_("Days needed for the repair, from agreement")),
-        Field(_("Replacement lent meanwhile, and its cost")),
-        Field(_("Where the goods are handed over")),
-        Field(_("Removal, transport, installation, and their cost")),
-        Field(_("Valid until")),
-        Field(_("Anything else")),
+        RepairFormField(_("Price, or how it is worked out and the most it can be")),
+        RepairFormField(_("Days needed for the repair, from agreement")),
+        RepairFormField(_("Replacement lent meanwhile, and its cost")),
+        RepairFormField(_("Where the goods are handed over")),
+        RepairFormField(_("Removal, transport, installation, and their cost")),
+        RepairFormField(_("Valid until")),
+        RepairFormField(_("Anything else")),
     )
