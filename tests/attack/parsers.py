@@ -18,7 +18,6 @@ from triage.api.job_sheet_request import MAX_BYTES, JobSheetRequest, parse_job_s
 from triage.api.strict_json import read_json
 from triage.check_pages.form_state import key_in, new_state
 from triage.check_pages.hand_over_form import read_sent
-from triage.check_pages.query import MAX_PAIRS, MAX_VALUE_LENGTH, parse_query
 from triage.check_pages.region import guess_region
 from triage.desk.call.address import split_query
 from triage.engine import parse_answers, run_check
@@ -28,6 +27,7 @@ from triage.jobsheet.booking import Booking, check_booking
 from triage.jobsheet.errors import Refused
 from triage.jobsheet.photo import MAX_SIDE_PIXELS, read_photo
 from triage.knowledge.library import library
+from triage.query import MAX_PAIRS, MAX_VALUE_LENGTH, parse_query
 from triage.web.json_errors import ApiError
 
 BOUNDARY = "fuzz"

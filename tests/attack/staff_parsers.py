@@ -14,7 +14,7 @@ from triage.desk.presenters.inbox import filtered_sheets, parse_filter
 from triage.desk.presenters.outcome_form import parse_outcome_form
 from triage.desk.second_factor import STEP_SECONDS, matching_step
 from triage.desk.settings_form import SettingsForm, initial_settings
-from triage.household.sheet_address import told_in
+from triage.household.sheet_address import query_params
 from triage.jobsheet.errors import Refused
 from triage.jobsheet.networks import ForbiddenTarget, is_public, parse_webhook_url
 from triage.jobsheet.reference import read_reference
@@ -105,7 +105,7 @@ def forwarded(data):
 def senders_link(data):
     request = RequestFactory().get("/sheet/x/")
     request.META["QUERY_STRING"] = data.decode("latin-1")
-    assert not is_token(told_in(request).get("token", ""), hash_of("another"))
+    assert not is_token(query_params(request).get("token", ""), hash_of("another"))
 
 
 def query(**fields):

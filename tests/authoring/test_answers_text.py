@@ -4,7 +4,8 @@ import pytest
 from hypothesis import given, settings, strategies
 
 from tests.builders import ANYWHERE, make_pack
-from triage.authoring.answers_text import LONGEST, InvalidAnswersText, as_query, known_check, read_text
+from triage.authoring.answers_text import LONGEST, InvalidAnswersText, known_check, read_text
+from triage.query import check_query
 
 PAIRS = (("complaint", "stays-cold"), ("danger", "none"))
 
@@ -30,8 +31,8 @@ def test_the_region_is_no_answer():
 
 
 def test_what_is_written_is_read_again():
-    assert read_text(as_query(PAIRS, "us")).pairs == PAIRS
-    assert as_query((("a b", "ü&="),), "us") == "region=us&a%20b=%C3%BC%26%3D"
+    assert read_text(check_query("us", PAIRS)).pairs == PAIRS
+    assert check_query("us", [("a b", "ü&=")]) == "region=us&a%20b=%C3%BC%26%3D"
 
 
 @pytest.mark.parametrize(

@@ -14,11 +14,11 @@ from tests.api.asking import bearer, send
 from tests.firm_builders import make_firm, make_job_sheet
 from tests.releases.known_ids import known_ids
 from triage.check_pages.form_state import key_in
-from triage.check_pages.query import parse_query
 from triage.engine import parse_answers
 from triage.jobsheet.sender_token import hash_of
 from triage.knowledge.library import library
 from triage.models import JobSheet
+from triage.query import parse_query
 from triage.web.api_keys import make_key
 from triage.web.step_header import STEP
 

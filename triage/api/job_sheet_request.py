@@ -13,10 +13,10 @@ from typing import Any
 
 from django.utils.translation import gettext as _
 
-from triage.check_pages.query import MAX_PAIRS, MAX_VALUE_LENGTH
 from triage.jobsheet.booking import MAX_LENGTHS, MAX_WINDOWS, Booking, Window
 from triage.jobsheet.errors import FieldProblem, Refused
 from triage.jobsheet.photo import MAX_BYTES as MAX_PHOTO_BYTES
+from triage.query import MAX_PAIRS, MAX_VALUE_LENGTH
 
 REGION, ANSWERS, BOOKING, PHOTO, WINDOWS = "region", "answers", "booking", "photo", "windows"
 MEMBERS = (REGION, ANSWERS, BOOKING, PHOTO)

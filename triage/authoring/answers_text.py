@@ -2,16 +2,14 @@
 
 import json
 from dataclasses import dataclass
-from urllib.parse import parse_qsl, quote, unquote
+from urllib.parse import unquote
 
 from triage.engine.check import Check, run_check
 from triage.engine.pack import Pack, Region
+from triage.query import REGION, Pairs, parse_pairs
 
-REGION = "region"
 LONGEST = 100_000
 SHOWN = 5
-
-Pairs = tuple[tuple[str, str], ...]
 
 
 class InvalidAnswersText(ValueError):
@@ -55,15 +53,10 @@ def known_check(pack: Pack, region: Region, pairs: Pairs) -> Check:
     return check
 
 
-def as_query(pairs: Pairs, region: str) -> str:
-    """The query string that opens this check."""
-    return "&".join(f"{quote(name)}={quote(answer)}" for name, answer in ((REGION, region), *pairs))
-
-
 def _from_query(text: str) -> Pairs:
     query = text.partition("?")[2] if "?" in text else text
     try:
-        return tuple(parse_qsl(query, keep_blank_values=True, strict_parsing=bool(query), errors="strict"))
+        return parse_pairs(query)
     except UnicodeDecodeError as error:
         raise InvalidAnswersText("The trail holds bytes that are no text. Copy the address again.") from error
     except ValueError as error:

@@ -17,7 +17,7 @@ from django.http import HttpRequest, HttpResponse
 from django.http.response import HttpResponseBase
 from django.utils.cache import get_conditional_response, patch_vary_headers
 
-from triage.check_pages.query import FIRM, REGION
+from triage.query import FIRM, REGION
 from triage.web.rendering import StepRequest, wants_fragment
 
 MOST_PAGES = 2000

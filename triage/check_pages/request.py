@@ -10,7 +10,7 @@ from typing import Literal
 
 from django.http import HttpRequest
 
-from triage.check_pages.query import Links, ParsedQuery, parse_query
+from triage.check_pages.links import Links
 from triage.check_pages.region import guess_region
 from triage.conf import DEFAULT_REGION
 from triage.engine import AnswerProblem, Check, Pack, Step, run_check
@@ -18,6 +18,7 @@ from triage.knowledge.library import Library, library
 from triage.knowledge.region_builder import RegionProfile
 from triage.knowledge.texts import Texts
 from triage.models import Firm
+from triage.query import ParsedQuery, parse_query
 
 SLUG = re.compile(r"[-a-zA-Z0-9_]{1,50}")
 
@@ -65,10 +66,10 @@ class CheckRequest:
 
 
 def read_check_request(request: HttpRequest) -> CheckRequest:
-    return check_request_for(request, parse_query(request.META.get("QUERY_STRING", "")))
+    return check_request_of(request, parse_query(request.META.get("QUERY_STRING", "")))
 
 
-def check_request_for(request: HttpRequest, asked: ParsedQuery) -> CheckRequest:
+def check_request_of(request: HttpRequest, asked: ParsedQuery) -> CheckRequest:
     """The visit for what an address asked, whoever read it."""
     known = library()
     firm = _firm_of(asked)

@@ -1,38 +1,32 @@
 """The address with which the sender of a job sheet can see it and erase it. Who has it may; so it is given out once and
 never logged."""
 
-from urllib.parse import quote
-
 from django.http import HttpRequest
-from django.urls import reverse
 
-from triage.check_pages.query import ParsedQuery, parse_query
-from triage.check_pages.request import CheckRequest, check_request_for
+from triage.check_pages.request import CheckRequest, check_request_of
+from triage.jobsheet.sender_link import sheet_path
 from triage.jobsheet.sender_token import rebuild_token
 from triage.models import JobSheet
+from triage.query import ParsedQuery, format_query, parse_query
 
-TOKEN, SENT = "token", "sent"
+SENT = "sent"
 
 
 def sheet_address(sheet: JobSheet, sent: str = "") -> str:
     """Without a token where the site's key of that time is forgotten; then the page says that there is none."""
     token = rebuild_token(sheet.reference, sheet.token_hash) or ""
-    return _to("household-sheet", sheet.reference, token) + (f"&{SENT}={quote(sent)}" if sent else "")
+    return sheet_path(sheet, token) + (f"&{format_query([(SENT, sent)])}" if sent else "")
 
 
-def erase_address(reference: str, token: str) -> str:
-    return _to("household-sheet-erase", reference, token)
+def erase_address(sheet: JobSheet, token: str) -> str:
+    return sheet_path(sheet, token, "household-sheet-erase")
 
 
-def told_in(request: HttpRequest) -> dict[str, str]:
+def query_params(request: HttpRequest) -> dict[str, str]:
     """What the address says beside the reference."""
     return dict(parse_query(request.META.get("QUERY_STRING", "")).pairs)
 
 
-def visit_for(request: HttpRequest, sheet: JobSheet) -> CheckRequest:
+def check_request_for_sheet(request: HttpRequest, sheet: JobSheet) -> CheckRequest:
     """The place and the firm are the sheet's, whatever browser opens it; answers there are none."""
-    return check_request_for(request, ParsedQuery((), sheet.region, truncated=False, firm=sheet.firm.slug))
-
-
-def _to(name: str, reference: str, token: str) -> str:
-    return f"{reverse(name, args=[reference])}?{TOKEN}={quote(token)}"
+    return check_request_of(request, ParsedQuery((), sheet.region, truncated=False, firm=sheet.firm.slug))

@@ -4,7 +4,6 @@ Nothing here ever says that the oven is dead: nobody has proved it.
 """
 
 from collections.abc import Iterable
-from urllib.parse import quote
 
 from django.urls import reverse
 from django.utils.translation import gettext
@@ -30,8 +29,7 @@ from triage.jobsheet.wording import DID, NOT_SAID, answer_label, question_label,
 from triage.knowledge.library import library
 from triage.knowledge.texts import Texts
 from triage.knowledge.wording import ISOLATE
-
-REGION = "region"
+from triage.query import check_query
 
 
 def summarise_with_kit(check: Check, url: str) -> FullSummary:
@@ -70,9 +68,7 @@ def summarise(check: Check, url: str) -> CheckSummary:
 
 def check_url(check: Check, origin: str) -> str:
     """Where the same check opens again; `origin` is the site's own address, without a slash."""
-    pairs = ((REGION, check.region.id), *check.answers.items())
-    query = "&".join(f"{quote(name)}={quote(answer)}" for name, answer in pairs)
-    return f"{origin}{reverse('household-step')}?{query}"
+    return f"{origin}{reverse('household-step')}?{check_query(check.region.id, check.answers.items())}"
 
 
 def _texts(check: Check) -> Texts:

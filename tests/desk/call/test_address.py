@@ -2,8 +2,8 @@
 
 from urllib.parse import parse_qsl, urlsplit
 
-from triage.check_pages.query import parse_query
 from triage.desk.call.address import MAX_LINE_IDS, split_query
+from triage.query import parse_query
 
 
 def query_of(href):

@@ -2,7 +2,6 @@
 firm's own system, which leaves an audit entry with its key."""
 
 from typing import TypedDict, cast
-from urllib.parse import quote
 
 from django.http import HttpRequest
 from django.http.response import HttpResponseBase
@@ -23,7 +22,7 @@ from triage.jobsheet.booking_rule import BookingRefusal
 from triage.jobsheet.contents import serialize_sheet
 from triage.jobsheet.errors import FieldProblem, IdempotencyConflict, NotBookable, Refused
 from triage.jobsheet.reference import spelled_out
-from triage.jobsheet.sender_token import rebuild_token
+from triage.jobsheet.sender_link import sender_link
 from triage.knowledge.library import library
 from triage.models import ApiKey, JobSheet
 from triage.web.json_errors import ApiError, ErrorKind
@@ -75,8 +74,6 @@ def job_sheet(_request: HttpRequest, caller: Caller, reference: str) -> HttpResp
 
 
 def receipt_for(sheet: JobSheet, origin: str) -> Receipt:
-    token = rebuild_token(sheet.reference, sheet.token_hash)
-    page = origin + reverse("household-sheet", args=[sheet.reference])
     return Receipt(
         reference=sheet.reference,
         spelled=spelled_out(sheet.reference),
@@ -84,7 +81,7 @@ def receipt_for(sheet: JobSheet, origin: str) -> Receipt:
         status=sheet.status,
         erase_after=sheet.erase_after.isoformat(timespec="seconds"),
         href=origin + reverse("api-job-sheet", args=[sheet.firm.slug, sheet.reference]),
-        sender_link=f"{page}?token={quote(token)}" if token else "",
+        sender_link=sender_link(sheet, origin),
     )
 
 

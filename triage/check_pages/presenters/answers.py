@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from triage.check_pages.query import Links
+from triage.check_pages.links import Links
 from triage.engine import SCREEN
 from triage.jobsheet.wording import DID, answer_label, question_label
 from triage.knowledge.texts import Texts

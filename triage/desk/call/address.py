@@ -7,12 +7,11 @@ a link sent to the caller's telephone carries the trail alone. Nothing here reac
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from urllib.parse import quote
 
 from django.urls import reverse
 
-from triage.check_pages.query import REGION, Pairs, ParsedQuery
 from triage.desk.call.caller import CALLER_CHOICES
+from triage.query import REGION, Pairs, ParsedQuery, format_query
 
 PREFIX = "call-"
 ID, READ, ASK, EARLIER = f"{PREFIX}id", f"{PREFIX}read", f"{PREFIX}ask", f"{PREFIX}earlier"
@@ -91,15 +90,24 @@ class CallLinks:
     def current(self) -> str:
         return self._href(self.answers, self.state.caller)
 
+    def current_query(self) -> str:
+        return self.current().partition("?")[2]
+
+    def current_params(self) -> list[tuple[str, str]]:
+        """What a form has to carry so that it leads back to this call."""
+        return self._params(self.answers, self.state.caller)
+
     def _href(
         self, answers: Mapping[str, str], caller: Mapping[str, str], read: Iterable[str] = (), ask: str = ""
     ) -> str:
+        return f"{reverse('desk-call')}?{format_query(self._params(answers, caller, read, ask), safe=',')}"
+
+    def _params(
+        self, answers: Mapping[str, str], caller: Mapping[str, str], read: Iterable[str] = (), ask: str = ""
+    ) -> list[tuple[str, str]]:
         about = [(f"{PREFIX}{name}", choice) for name, choice in caller.items()]
-        marks = list(dict.fromkeys([*self.state.read_lines, *read]))
-        told = [
-            (READ, ",".join(marks[at : at + MAX_LINE_IDS_PER_VALUE]))
-            for at in range(0, len(marks), MAX_LINE_IDS_PER_VALUE)
-        ]
-        pairs = [(REGION, self.region), *answers.items(), (ID, self.state.id), *about, *told, (ASK, ask)]
-        query = "&".join(f"{quote(name)}={quote(value, safe=',')}" for name, value in pairs if value)
-        return f"{reverse('desk-call')}?{query}"
+        ids = list(dict.fromkeys([*self.state.read_lines, *read]))
+        together = [ids[at : at + MAX_LINE_IDS_PER_VALUE] for at in range(0, len(ids), MAX_LINE_IDS_PER_VALUE)]
+        read_lines = [(READ, ",".join(some)) for some in together]
+        pairs = [(REGION, self.region), *answers.items(), (ID, self.state.id), *about, *read_lines, (ASK, ask)]
+        return [(name, value) for name, value in pairs if value]

@@ -7,13 +7,14 @@ another one.
 from dataclasses import dataclass, replace
 from typing import Any
 
+from triage.check_pages.links import Links
 from triage.check_pages.presenters.phone_numbers import emergency_call
-from triage.check_pages.query import Links, ParsedQuery, parse_query
-from triage.check_pages.request import CheckRequest, check_request_for
+from triage.check_pages.request import CheckRequest, check_request_of
 from triage.desk.call.address import CallLinks, CallState, split_query
 from triage.desk.request import MemberRequest
 from triage.knowledge.library import library
 from triage.models import Firm
+from triage.query import ParsedQuery, parse_query
 
 
 @dataclass(frozen=True)
@@ -33,7 +34,7 @@ def open_call(request: MemberRequest) -> Call:
     firm = request.member.firm
     state, query = split_query(parse_query(request.META.get("QUERY_STRING", "")))
     region = query.region if query.region in library().regions else firm.region
-    found = check_request_for(request, ParsedQuery(query.pairs, region, query.truncated))
+    found = check_request_of(request, ParsedQuery(query.pairs, region, query.truncated))
     region, answers = found.region.id, found.answers
     check_request = replace(found, firm=firm, links=Links(region, answers, firm.slug))
     return Call(check_request, state, CallLinks(region, answers, state), firm)

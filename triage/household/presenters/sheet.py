@@ -35,7 +35,7 @@ def sheet_page(sheet: JobSheet, token: str, origin: str, path: str, new: bool) -
         windows=[window_words(window["start"], window["end"]) for window in sheet.windows],
         photo="" if erased else _photo(sheet),
         own_address=f"{origin}{path}",
-        erase_href="" if erased else erase_address(sheet.reference, token),
+        erase_href="" if erased else erase_address(sheet, token),
         check_href=str(sheet.summary["check_url"]),
     )
 

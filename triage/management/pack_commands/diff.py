@@ -9,7 +9,6 @@ from typing import Any
 
 from django.core.management import CommandError
 
-from triage.authoring.answers_text import as_query
 from triage.authoring.endings import Ending
 from triage.authoring.figures import share
 from triage.authoring.pack_changes import Change, text_changes
@@ -23,6 +22,7 @@ from triage.knowledge.pack_builder import build_pack, build_written
 from triage.knowledge.problems import PackProblems
 from triage.management.pack_commands import Output
 from triage.management.pack_commands.regions import region_named
+from triage.query import check_query
 
 NAME = "diff"
 HELP = "what changed between two packs, and which of many simulated checks end differently because of it"
@@ -106,8 +106,8 @@ def _example(difference: Difference, region: str) -> dict[str, Any]:
     return {
         "person": difference.person,
         "differs": list(difference.kinds),
-        "old": {"ending": _ending(difference.old.ending), "query": as_query(difference.old.trail, region)},
-        "new": {"ending": _ending(difference.new.ending), "query": as_query(difference.new.trail, region)},
+        "old": {"ending": _ending(difference.old.ending), "query": check_query(region, difference.old.trail)},
+        "new": {"ending": _ending(difference.new.ending), "query": check_query(region, difference.new.trail)},
     }
 
 

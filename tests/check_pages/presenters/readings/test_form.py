@@ -9,10 +9,10 @@ from tests.check_pages.fragments import lines_of, words_of
 from tests.household.checks_done import answers_of, at
 from triage.check_pages.presenters.readings.form import measured_by, reading_form
 from triage.check_pages.presenters.readings.form_input import error
-from triage.check_pages.query import MAX_VALUE_LENGTH
 from triage.engine.readings import encoding
 from triage.engine.readings.encoding import MAX_ITEMS
 from triage.knowledge.library import library
+from triage.query import MAX_VALUE_LENGTH
 
 PACK = library().pack
 SENT = {"read-form": "1"}

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from urllib.parse import urlsplit
 
 from django.urls import reverse
 from django.utils.translation import gettext as _
@@ -56,7 +55,7 @@ class CallBookingPage:
 def booking_page(call: Call, sent: Sent, state: str, problems: Sequence[FieldProblem]) -> CallBookingPage:
     problems = [for_agent(problem) for problem in problems]
     told = {problem.field: problem.message for problem in reversed(problems)}
-    query = urlsplit(call.links.current()).query
+    query = call.links.current_query()
     return CallBookingPage(
         action=f"{reverse('desk-call-booking')}?{query}",
         state=state,

@@ -1,14 +1,13 @@
 """After the hand-over: the reference to read out, what happens next, and the caller's own link."""
 
 from dataclasses import dataclass
-from urllib.parse import quote
 
 from django.urls import reverse
 from django.utils.translation import gettext as _
 
 from triage.desk.call.speech import split_for_speech
 from triage.jobsheet.reference import spelled_out
-from triage.jobsheet.sender_token import rebuild_token
+from triage.jobsheet.sender_link import sender_link
 from triage.models import JobSheet
 
 
@@ -28,7 +27,7 @@ def confirmation_page(sheet: JobSheet, origin: str) -> ConfirmationPage:
         reference=sheet.reference,
         spoken=spelled_out(sheet.reference).split(", "),
         lines=[breath for line in _lines(sheet) for breath in split_for_speech(line)],
-        link=_link(sheet, origin),
+        link=sender_link(sheet, origin),
         sheet_href=reverse("desk-sheet", args=[sheet.reference]),
     )
 
@@ -40,9 +39,3 @@ def _lines(sheet: JobSheet) -> list[str]:
         _("Until then, do what I read out. If I said to leave the oven off, leave it off."),
         _("If a danger sign comes up later, do not wait for the visit: act on it at once, and call us."),
     ]
-
-
-def _link(sheet: JobSheet, origin: str) -> str:
-    token = rebuild_token(sheet.reference, sheet.token_hash)
-    page = origin + reverse("household-sheet", args=[sheet.reference])
-    return f"{page}?token={quote(token)}" if token else ""

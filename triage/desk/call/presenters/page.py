@@ -30,7 +30,7 @@ def call_page(call: Call) -> CallPage:
     found = allowed_questions(call) if isinstance(call.check_request.step, Question | Result) else []
     say = _prompt(call, {worth.observation for worth in found})
     last = list(answers)[-1] if answers else ""
-    query = call.links.current().partition("?")[2]
+    query = call.links.current_query()
     over = say.kind in ("act", "advice", "exit") and all(line.read for line in say.lines)
     return CallPage(
         prompt=say,

@@ -46,7 +46,7 @@ def _send(request: MemberRequest, call: Call) -> HttpResponse:
         return _form(request, call, sent, new_state(call.firm.slug), [already_booked(call, key)])
     except Refused as refused:
         return _form(request, call, sent, state, refused.problems)
-    query = call.links.current().partition("?")[2]
+    query = call.links.current_query()
     return HttpResponseRedirect(f"{reverse('desk-call-confirmation', args=[sheet.reference])}?{query}")
 
 

@@ -1,7 +1,5 @@
 """A caller who was here before: the job sheet of the reference they spell, for the agent's own firm."""
 
-from urllib.parse import parse_qsl
-
 from django.http import HttpResponse
 from django.views.decorators.http import require_safe
 
@@ -31,7 +29,7 @@ def previous_sheet(request: MemberRequest) -> HttpResponse:
         "found": found,
         "problem": problem,
         "typed": call.state.previous_reference,
-        "carried": parse_qsl(call.links.current().partition("?")[2]),
+        "carried": call.links.current_params(),
         "back_href": call.links.current(),
         "danger_href": call.links.without(SCREEN, ask=SCREEN),
     }

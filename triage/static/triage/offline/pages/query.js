@@ -1,4 +1,5 @@
-/* What an address says, and the addresses of the other pages: as `triage/check_pages/query.py`. */
+/* What an address says, and the addresses of the other pages: as `triage/query.py` and
+   `triage/check_pages/links.py`. */
 
 import { OPENING } from "../engine/pack.js";
 

@@ -1,59 +1,12 @@
-"""What an address says: the answers in order, the place, and the firm it is for. The query string is read here and
-nowhere else.
-
-Django's own reading of it refuses an address with very many parameters; here every address opens a page. A byte that
-is not UTF-8 becomes a replacement sign, so it can name no question and is reported like any other mistake.
-"""
+"""Addresses of the householder's pages. Each carries the answers that could be used, the region and the firm."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
-from urllib.parse import quote, unquote_to_bytes
+from dataclasses import dataclass
 
 from django.urls import reverse
 
 from triage.engine import OPENING
-
-REGION = "region"
-FIRM = "firm"  # the repair firm the check is done for; like the place it is no answer
-TYPED = ("cost-", "read-")  # what is typed into a form of its own begins so; it is no answer
-MAX_PAIRS = 1000
-MAX_VALUE_LENGTH = 800  # as long as a written reading may be
-
-Pairs = tuple[tuple[str, str], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class ParsedQuery:
-    """An address as read: `region` is None where none is named, `cut` whether there was more than is ever read,
-    `typed` what stands in fields of a form beside the answers, `firm` the firm's name in addresses or nothing."""
-
-    pairs: Pairs
-    region: str | None
-    truncated: bool
-    typed: Mapping[str, str] = field(default_factory=dict)
-    firm: str = ""
-
-
-def parse_query(query: str) -> ParsedQuery:
-    """The pairs of a query string as WSGI hands it over, in order; never raises."""
-    pieces = query.split("&", MAX_PAIRS)
-    pairs = [_pair(piece) for piece in pieces[:MAX_PAIRS] if piece]
-    regions = [value for name, value in pairs if name == REGION]
-    firms = [value for name, value in pairs if name == FIRM]
-    answers = tuple(pair for pair in pairs if pair[0] not in (REGION, FIRM) and not pair[0].startswith(TYPED))
-    typed = {name: value for name, value in pairs if name.startswith(TYPED)}
-    cut = len(pieces) > MAX_PAIRS
-    return ParsedQuery(answers, regions[-1] if regions else None, cut, typed, firms[-1] if firms else "")
-
-
-def _pair(piece: str) -> tuple[str, str]:
-    name, _, value = piece.partition("=")
-    return _plain(name), _plain(value)
-
-
-def _plain(text: str) -> str:
-    raw = unquote_to_bytes(text.replace("+", " ").encode("latin-1", "replace"))
-    return raw.decode("utf-8", "replace")[:MAX_VALUE_LENGTH]
+from triage.query import FIRM, REGION, format_query
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,8 +67,7 @@ class Links:
     def _to(self, path: str, more: Mapping[str, str] | None = None, without: Iterable[str] = ()) -> str:
         left = set(without)
         kept = {name: answer for name, answer in self.answers.items() if name not in left} | dict(more or {})
-        query = "&".join(f"{quote(name)}={quote(answer)}" for name, answer in {**self.context_params(), **kept}.items())
-        return f"{path}?{query}"
+        return f"{path}?{format_query({**self.context_params(), **kept}.items())}"
 
     def context_params(self) -> dict[str, str]:
         """What goes along with the answers and is none."""

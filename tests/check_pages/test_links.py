@@ -1,50 +1,7 @@
-"""Every query string can be read, and every link carries the good answers and the place."""
+"""Every link carries the answers that could be used, the region and the firm."""
 
-import pytest
-
-from triage.check_pages.query import MAX_PAIRS, MAX_VALUE_LENGTH, Links, parse_query
-
-
-def test_the_answers_stand_in_the_order_of_the_address_and_the_place_apart():
-    asked = parse_query("complaint=no-heat&region=ie&danger=none")
-    assert asked.pairs == (("complaint", "no-heat"), ("danger", "none"))
-    assert asked.region == "ie"
-    assert not asked.truncated
-
-
-@pytest.mark.parametrize(
-    ("query", "pairs"),
-    [
-        ("", ()),
-        ("&&&", ()),
-        ("a", (("a", ""),)),
-        ("a=b=c", (("a", "b=c"),)),
-        ("a+b=c%20d", (("a b", "c d"),)),
-        ("%e2%82%ac=%C3%A9", (("€", "é"),)),
-        ("%ff=%c3", (("\ufffd", "\ufffd"),)),
-        ("%zz=%", (("%zz", "%"),)),
-        ("a=%00", (("a", "\0"),)),
-        ("a=\xc3\xa9", (("a", "é"),)),
-        ("a=€", (("a", "?"),)),
-    ],
-)
-def test_any_encoding_is_read_without_a_fuss(query, pairs):
-    assert parse_query(query).pairs == pairs
-
-
-def test_more_than_is_ever_read_is_cut_and_said():
-    asked = parse_query("&".join(f"a{n}=b" for n in range(10_000)))
-    assert len(asked.pairs) == MAX_PAIRS
-    assert asked.truncated
-
-
-def test_a_very_long_value_is_shortened():
-    ((name, value),) = parse_query(f"a={'x' * 100_000}").pairs
-    assert (name, value) == ("a", "x" * MAX_VALUE_LENGTH)
-
-
-def test_the_last_of_several_places_counts():
-    assert parse_query("region=ie&region=us").region == "us"
+from triage.check_pages.links import Links
+from triage.query import parse_query
 
 
 def test_a_link_adds_replaces_and_leaves_out_answers():
