@@ -16,7 +16,7 @@ def test_each_complaint_is_a_link_that_works_without_htmx(client):
 def test_a_line_is_found_by_the_words_people_type(client):
     lines = open_page(client, "/?region=gb-eng").select("ul.bars li")
     for typed in ("cold", "tripping", "burning smell"):
-        assert any(typed in line.attributes["data-words"] for line in lines)
+        assert any(typed in line.attributes["data-search-terms"] for line in lines)
 
 
 def test_the_place_is_shown_and_changed_in_one_tap(client):

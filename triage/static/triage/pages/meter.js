@@ -51,7 +51,7 @@ export function open(block) {
     moments = moments.slice(0, -1);
     show();
   });
-  block.querySelector("[data-afresh]").addEventListener("click", () => {
+  block.querySelector("[data-restart]").addEventListener("click", () => {
     moments = [];
     show();
   });

@@ -22,7 +22,7 @@ function rowOf(booking) {
   row.querySelector("ul").replaceChildren(...items);
   /** @param {HTMLAnchorElement} link @param {string | undefined} address */
   showLink(row.querySelector("[data-open]"), booking.sent?.address);
-  showLink(row.querySelector("[data-again]"), state === "refused" ? formOf(booking) : undefined);
+  showLink(row.querySelector("[data-refill]"), state === "refused" ? formOf(booking) : undefined);
   /** @param {HTMLFormElement} form */
   const send = row.querySelector("[data-send]");
   send.hidden = state !== "queued";

@@ -53,8 +53,8 @@ export function open(block) {
   }
 
   function show() {
-    part("before").hidden = Boolean(start);
-    part("while").hidden = !start;
+    part("not-started").hidden = Boolean(start);
+    part("running").hidden = !start;
     /** @type {HTMLInputElement} */ (part("started")).value = start ? String(Math.round(start / 1000)) : "";
     if (start) say(minutesSince(start));
   }
@@ -84,7 +84,7 @@ export function open(block) {
     const button = /** @type {Element} */ (event.target).closest("button");
     if (!button) return;
     if (button.matches("[data-start]")) begin(Date.now());
-    if (button.matches("[data-afresh]")) begin(0);
+    if (button.matches("[data-restart]")) begin(0);
     if (button.matches("[data-set]")) set(button);
     if (button.matches("[data-row]")) fillRow(form, minutesSince(start));
   });

@@ -34,14 +34,14 @@ function showBest(finder, list) {
   const asked = askedWords(finder);
   const danger = list.querySelector("[data-danger]");
   const lines = /** @type {HTMLElement[]} */ ([...list.children]).filter((line) => line !== danger);
-  const scores = lines.map((line) => hits(asked, `${line.textContent} ${line.dataset.words}`));
+  const scores = lines.map((line) => hits(asked, `${line.textContent} ${line.dataset.searchTerms}`));
   const best = Math.max(0, ...scores);
   let shown = 0;
   lines.forEach((line, at) => {
     line.hidden = best > 0 && scores[at] < best;
     if (!line.hidden) shown += 1;
   });
-  danger.hidden = !asked.some((word) => word.length > 2 && hits([word], danger.dataset.words));
+  danger.hidden = !asked.some((word) => word.length > 2 && hits([word], danger.dataset.searchTerms));
   const report = best ? finder.dataset.some.replace("%(n)s", String(shown)) : finder.dataset.none;
   const first = danger.hidden ? "" : `${finder.dataset.danger} `;
   finder.querySelector("[role=status]").textContent = asked.length ? first + report : "";
