@@ -65,25 +65,25 @@ def test_a_level_can_be_kept_to_some_kinds_of_oven():
 
 def test_a_level_kept_to_an_unknown_kind_is_told(pack_with):
     assert told_about(pack_with("conditions", "{code: [electronic]}", "{code: [digital]}")) == [
-        "small_pack/conditions.yaml:8: display, only, code: has no 'digital'. Allowed: mechanical, electronic."
+        "small_pack/conditions.yaml:8: display, allowed_on, code: has no 'digital'. Allowed: mechanical, electronic."
     ]
 
 
 def test_an_unknown_level_that_is_kept_to_a_kind_is_told(pack_with):
-    assert told_about(pack_with("conditions", "only: {code:", "only: {codes:")) == [
-        "small_pack/conditions.yaml:8: display, only, codes: has no 'codes'. Allowed: time, code."
+    assert told_about(pack_with("conditions", "allowed_on: {code:", "allowed_on: {codes:")) == [
+        "small_pack/conditions.yaml:8: display, allowed_on, codes: has no 'codes'. Allowed: time, code."
     ]
 
 
 def test_an_unknown_variant_is_told_with_all_that_are_known(pack_with):
-    folder = pack_with("conditions", "display:\n  given: control", "display:\n  given: clock")
+    folder = pack_with("conditions", "display:\n  parent: control", "display:\n  parent: clock")
     assert (
-        "small_pack/conditions.yaml:6: display, given: has no 'clock'. Allowed: control, element-view."
+        "small_pack/conditions.yaml:6: display, parent: has no 'clock'. Allowed: control, element-view."
         in told_about(folder)
     )
 
 
-@pytest.mark.parametrize("never", ["0", "0.2", "rarely"])
-def test_how_rare_never_is_has_its_limits(pack_with, never):
-    (line,) = told_about(pack_with("conditions", "never: 0.002", f"never: {never}"))
-    assert line.startswith("small_pack/conditions.yaml:10: display, never: must be a number from 0.0001 to 0.05")
+@pytest.mark.parametrize("floor", ["0", "0.2", "rarely"])
+def test_how_rare_never_is_has_its_limits(pack_with, floor):
+    (line,) = told_about(pack_with("conditions", "floor: 0.002", f"floor: {floor}"))
+    assert line.startswith("small_pack/conditions.yaml:10: display, floor: must be a number from 0.0001 to 0.05")

@@ -23,38 +23,42 @@ def test_the_costs_are_what_their_author_wrote():
     ("old", "new", "told"),
     [
         (
-            "life: [12, 20]",
-            "life: [20, 12]",
-            "4: file, life: must be a range, not [20, 12]. Write [low, high], both from 1 to 60.",
+            "life_years: [12, 20]",
+            "life_years: [20, 12]",
+            "4: file, life_years: must be a range, not [20, 12]. Write [low, high], both from 1 to 60.",
         ),
-        ("life: [12, 20]", "life: 12", "4: file, life: must be a range, not 12. Write [low, high], both from 1 to 60."),
-        ("life: [12, 20]\n", "", "1: file: `life` is missing. Write [low, high], both from 1 to 60."),
         (
-            "fails: [0.05, 0.15]",
-            "fails: [yes, no]",
-            "5: file, fails: must be a range, not [True, False]. Write [low, high], both from 0 to 1.",
+            "life_years: [12, 20]",
+            "life_years: 12",
+            "4: file, life_years: must be a range, not 12. Write [low, high], both from 1 to 60.",
         ),
-        ("p2: [1, 3], ", "", "3: file, call_outs: `p2` is missing. Write [low, high], both from 0 to 100."),
+        ("life_years: [12, 20]\n", "", "1: file: `life_years` is missing. Write [low, high], both from 1 to 60."),
         (
-            "interest: 0.03",
-            "interest: 3",
-            "6: file, interest: must be a number from 0 to 0.5, not 3. Give one in that range.",
+            "failure_rate: [0.05, 0.15]",
+            "failure_rate: [yes, no]",
+            "5: file, failure_rate: must be a range, not [True, False]. Write [low, high], both from 0 to 1.",
+        ),
+        ("p2: [1, 3], ", "", "3: file, call_out_multiples: `p2` is missing. Write [low, high], both from 0 to 100."),
+        (
+            "interest_rate: 0.03",
+            "interest_rate: 3",
+            "6: file, interest_rate: must be a number from 0 to 0.5, not 3. Give one in that range.",
         ),
         (
             "lamp-failed: {",
             "element-open: {",
-            "8: file, wastes, element-open: has to be left off, so it wastes nothing. Take it out.",
+            "8: file, waste, element-open: has to be left off, so it wastes nothing. Take it out.",
         ),
         (
             "lamp-failed: {",
             "lamp: {",
-            "8: file, wastes, lamp: has no 'lamp'. Allowed: element-open, board-dead, lamp-failed, other.",
+            "8: file, waste, lamp: has no 'lamp'. Allowed: element-open, board-dead, lamp-failed, other.",
         ),
         (
             "always_watts: [10, 30]",
             "power_share: [0.2, 0.5]",
             (
-                "8: file, wastes, lamp-failed, power_share: must be a range, not [0.2, 0.5]. "
+                "8: file, waste, lamp-failed, power_share: must be a range, not [0.2, 0.5]. "
                 "Write [low, high], both from 0.4 to 1."
             ),
         ),
@@ -62,7 +66,7 @@ def test_the_costs_are_what_their_author_wrote():
             "always_watts",
             "watts",
             (
-                "8: file, wastes, lamp-failed, watts: is not a field here. "
+                "8: file, waste, lamp-failed, watts: is not a field here. "
                 "Known fields: always_watts, gap_cm2, power_share, too_hot_kelvin."
             ),
         ),

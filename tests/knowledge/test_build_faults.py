@@ -69,7 +69,7 @@ def test_a_companion_stands_beside_common_faults_only_and_by_chance():
 
 def test_a_companion_stands_beside_every_fault_above_the_floor(tmp_path):
     folder = copy_of_small_pack(tmp_path)
-    edit(folder, "pack", "companion_floor: 40", "companion_floor: 20")
+    edit(folder, "pack", "companion_min_calls: 40", "companion_min_calls: 20")
     pairs = {(pair.cause, pair.effect) for pair in build_pack(folder).fault_pairs}
     assert pairs == {("element-open", "board-dead"), ("element-open", "lamp-failed"), ("board-dead", "lamp-failed")}
 
@@ -97,9 +97,9 @@ def test_two_faults_stand_together_only_where_one_oven_can_have_both(mine, other
 @pytest.mark.parametrize(
     ("field", "old", "new", "range_told"),
     [
-        ("calls", "calls: 50", "calls: 0", "0.01 to 1000"),
-        ("sessions", "sessions: 2", "sessions: 30", "0.1 to 20"),
-        ("vague", "vague: 0.3", "vague: 0.9", "0 to 0.5"),
+        ("calls_per_1000", "calls_per_1000: 50", "calls_per_1000: 0", "0.01 to 1000"),
+        ("online_ratio", "online_ratio: 2", "online_ratio: 30", "0.1 to 20"),
+        ("noise_share", "noise_share: 0.3", "noise_share: 0.9", "0 to 0.5"),
     ],
 )
 def test_numbers_have_their_limits(tmp_path, field, old, new, range_told):
@@ -113,8 +113,8 @@ def test_numbers_have_their_limits(tmp_path, field, old, new, range_told):
     ("old", "new", "allowed"),
     [
         ("kind: user", "kind: guest", "fault, normal, user, other"),
-        ("who: householder", "who: anyone", "householder, technician, electrician, network-operator"),
-        ("price: p4", "price: cheap", "p0, p1, p2, p3, p4, e1, e2"),
+        ("performed_by: householder", "performed_by: anyone", "householder, technician, electrician, network-operator"),
+        ("price_class: p4", "price_class: cheap", "p0, p1, p2, p3, p4, e1, e2"),
     ],
 )
 def test_what_is_not_a_choice_is_told_with_all_of_them(tmp_path, old, new, allowed):

@@ -64,7 +64,7 @@ def test_options_named_like_the_levels_need_no_table():
 
 
 def test_a_hard_sign_is_hardly_ever_seen_by_mistake(tmp_path):
-    soft = built_with(tmp_path, "  hard: true\n", "").observations["screen-shows"]
+    soft = built_with(tmp_path, "  hard_sign: true\n", "").observations["screen-shows"]
     assert PACK.observations["screen-shows"].answer_probabilities[0][1] < soft.answer_probabilities[0][1]
 
 
@@ -101,19 +101,22 @@ def test_what_came_of_a_task_is_asked_on_its_own_page_and_is_evidence():
     ("old", "new", "told"),
     [
         (
-            "how: memory\n  effort: 10",
-            "how: guess\n  effort: 10",
-            ":13: heats, how: has no 'guess'. Allowed: memory, look, trial.",
+            "method: memory\n  effort_seconds: 10",
+            "method: guess\n  effort_seconds: 10",
+            ":13: heats, method: has no 'guess'. Allowed: memory, look, trial.",
         ),
         (
-            "effort: 5\n  picture: front\n  options: [stays",
-            "effort: 0\n  picture: front\n  options: [stays",
-            ":3: complaint, effort: must be a number from 1 to 7200, not 0. Give one in that range.",
+            "effort_seconds: 5\n  picture: front\n  options: [stays",
+            "effort_seconds: 0\n  picture: front\n  options: [stays",
+            ":3: complaint, effort_seconds: must be a number from 1 to 7200, not 0. Give one in that range.",
         ),
         (
-            "says: as-named",
-            "says: by-name",
-            ":30: screen-shows, says: must hold named values, not 'by-name'. Write `name: value` lines below it.",
+            "answer_frequencies: as-named",
+            "answer_frequencies: by-name",
+            (
+                ":30: screen-shows, answer_frequencies: must hold named values, not 'by-name'. "
+                "Write `name: value` lines below it."
+            ),
         ),
     ],
 )

@@ -30,11 +30,15 @@ def test_a_fault_that_takes_no_part_has_no_job():
     ("old", "new", "told"),
     [
         (
-            "element: {carry: bag}",
-            "element: {carry: lorry}",
-            "3: file, parts, element, carry: has no 'lorry'. Allowed: bag, dear.",
+            "element: {carrying: bag}",
+            "element: {carrying: lorry}",
+            "3: file, parts, element, carrying: has no 'lorry'. Allowed: bag, dear.",
         ),
-        ("bag: 0.001", "bag: 12", "1: file, carry, bag: must be a number from 0 to 1, not 12. Give one in that range."),
+        (
+            "bag: 0.001",
+            "bag: 12",
+            "1: file, carrying_costs, bag: must be a number from 0 to 1, not 12. Give one in that range.",
+        ),
         (
             "needs: [element]",
             "needs: [lement]",

@@ -13,7 +13,7 @@ pane-loose:
   signal: CAUTION
   switches: any
   rule: keep-it-shut
-  who: technician
+  contact: technician
 """
 
 
@@ -39,8 +39,8 @@ def test_a_flag_may_have_several_signs(tmp_path):
     edit(
         folder,
         "red_flags",
-        "sign: {observation: lamp-state, option: broken-glass}",
-        "sign:\n    - {observation: lamp-state, option: broken-glass}\n    - {observation: lamp-state, option: out}",
+        "signs: {observation: lamp-state, option: broken-glass}",
+        "signs:\n    - {observation: lamp-state, option: broken-glass}\n    - {observation: lamp-state, option: out}",
     )
     raised = "flags: {broken-glass: glass-down}"
     edit(folder, "observations", raised, "flags: {broken-glass: glass-down, out: glass-down}")
@@ -57,7 +57,11 @@ def test_a_flag_may_have_several_signs(tmp_path):
             ":3: glass-down, signal: has no 'warning'. Allowed: DANGER, WARNING, CAUTION, NOTICE.",
         ),
         ("switches: away", "switches: some", ":4: glass-down, switches: has no 'some'. Allowed: never, away, any."),
-        ("call: [emergency]", "call: [aunt]", ":7: glass-down, call: has no 'aunt'. Allowed: emergency, gas, network."),
+        (
+            "phone_numbers: [emergency]",
+            "phone_numbers: [aunt]",
+            ":7: glass-down, phone_numbers: has no 'aunt'. Allowed: emergency, gas, network.",
+        ),
         ("  rule: broken-glass-cuts\n", "", ":2: glass-down: `rule` is missing. Give a text."),
     ],
 )
@@ -90,9 +94,9 @@ def test_curing_shows_on_a_condition_of_its_own():
     ("old", "new", "told"),
     [
         (
-            "who: ordinary",
-            "who: child",
-            ":2: change-lamp, who: has no 'child'. Allowed: ordinary, instructed, skilled.",
+            "competence: ordinary",
+            "competence: child",
+            ":2: change-lamp, competence: has no 'child'. Allowed: ordinary, instructed, skilled.",
         ),
         (
             "not_after: [glass-down]",

@@ -5,10 +5,11 @@ from dataclasses import replace
 
 import pytest
 
-from tests.builders import ANYWHERE, make_pack
+from tests.builders import ANYWHERE, electric_oven, make_pack
+from triage.engine.frequency import FREQUENCIES
 from triage.engine.pack import CANT_TELL, FaultPair, Region
 from triage.knowledge.library import library
-from triage.knowledge.offline_pack import build_offline_pack
+from triage.knowledge.offline_pack import LETTERS, build_offline_pack
 
 
 @pytest.fixture
@@ -67,3 +68,25 @@ def test_the_version_changes_with_any_byte_and_with_nothing_else():
     assert build_offline_pack(make_pack(), [ANYWHERE]) == one
     assert build_offline_pack(pack, [replace(ANYWHERE, removed_tasks=frozenset({"x"}))]).version != one.version
     assert CANT_TELL not in one.text
+
+
+def test_every_word_has_a_letter_of_its_own():
+    assert list(LETTERS.items()) == list(zip(FREQUENCIES, "abcde-", strict=True))
+    assert list(FREQUENCIES) == ["almost-always", "usually", "often", "sometimes", "rarely", "never"]
+
+
+def test_a_row_that_outcomes_moved_is_written_in_full():
+    """Its words stay with the shape and say something else."""
+    pack = electric_oven()
+    fault, asked = pack.faults["fan-element-open"], pack.observations["heat-main"]
+    levels = tuple(reversed(fault.effects[0].levels))
+    moved = replace(fault, effects=(replace(fault.effects[0], levels=levels), *fault.effects[1:]))
+    rows = tuple(reversed(asked.answer_probabilities))
+    learnt = replace(
+        pack,
+        faults={**pack.faults, fault.id: moved},
+        observations={**pack.observations, asked.id: replace(asked, answer_probabilities=rows)},
+    )
+    packed = json.loads(build_offline_pack(learnt, []).text)
+    assert packed["faults"][fault.id]["effects"][0][1] == list(levels)
+    assert packed["observations"][asked.id]["answer_probabilities"] == [list(row) for row in rows]

@@ -86,7 +86,7 @@ def test_an_overlay_of_one_firm_is_not_the_sites(pack):
 def test_an_overlay_of_rules_that_have_changed_since_is_refused_with_what_to_do(pack):
     lay(pack)
     before = rules_hash(pack)
-    edit(pack, "faults", "calls: 50", "calls: 51")
+    edit(pack, "faults", "calls_per_1000: 50", "calls_per_1000: 51")
     (told,) = refused(pack)
     assert told == (
         f"overlays/2026-03-01-01.yaml:2: overlay, rules: is '{before}', and that of this pack is '{rules_hash(pack)}'. "

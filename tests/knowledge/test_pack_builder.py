@@ -163,7 +163,10 @@ def test_a_task_that_cures_something_asks_whether_it_did(tmp_path):
 
 def test_a_limit_outside_its_range_is_told_with_the_range(tmp_path):
     pack = copy_of_small_pack(tmp_path)
-    edit(pack, "pack", "settled: 0.85", "settled: 85")
+    edit(pack, "pack", "stop_probability: 0.85", "stop_probability: 85")
     assert told_about(pack) == [
-        "small_pack/pack.yaml:3: pack, limits, settled: must be a number from 0.5 to 1, not 85. Give one in that range."
+        (
+            "small_pack/pack.yaml:3: pack, limits, stop_probability: must be a number from 0.5 to 1, not 85. "
+            "Give one in that range."
+        )
     ]

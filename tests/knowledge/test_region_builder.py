@@ -68,13 +68,13 @@ def test_shares_rules_and_words_are_checked(folder):
     change(folder, "{single: 0.62, twin: 0.38}", "{single: 0.62, twin: 0.3}")
     change(folder, "hardwired: registered-person-advised", "hardwired: whoever")
     change(folder, "  board: fuse box\n", "")
-    change(folder, "removes: []", "removes: [open-the-oven]")
+    change(folder, "removed_tasks: []", "removed_tasks: [open-the-oven]")
     _, problems = build(folder)
     told = "\n".join(problems)
-    assert "gb-eng, ovens, cavity: adds up to 0.92. Make the shares add up to 1." in told
+    assert "gb-eng, variant_shares, cavity: adds up to 0.92. Make the shares add up to 1." in told
     assert "gb-eng, who_may, hardwired: has no 'whoever'." in told
     assert "gb-eng, terms: `board` is missing. Give a text." in told
-    assert "gb-eng, removes: has no 'open-the-oven'." in told
+    assert "gb-eng, removed_tasks: has no 'open-the-oven'." in told
 
 
 def test_a_region_file_that_is_no_yaml_is_named(folder):

@@ -147,7 +147,7 @@ def effects_by_condition(fault: Fault) -> dict[str, tuple[Effect, ...]]:
 
 
 def _fields(old: Any, new: Any) -> tuple[str, ...]:
-    names = [field.name for field in fields(old) if field.name != "effects"]
+    names = [field.name for field in fields(old) if field.name not in ("effects", "frequencies")]
     pairs = [(name, getattr(old, name), getattr(new, name)) for name in names]
     return tuple(f"{name} {_became(was, now)}" for name, was, now in pairs if _differ(was, now))
 

@@ -21,6 +21,7 @@ from triage.engine.enums import (
     SignalWord,
     SwitchUse,
 )
+from triage.engine.frequency import FrequencyTable, Words
 from triage.engine.repairs import Costs, Job, Part
 
 CANT_TELL = "cant-tell"
@@ -59,7 +60,7 @@ class Level(Enum):
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Variant:
-    """One fact about the kind of oven; `shares` are its options' shares when nothing is known (sum 1)."""
+    """One fact about the kind of oven; `shares` are its options' shares of ovens when nothing is known (sum 1)."""
 
     id: str
     options: tuple[str, ...]
@@ -68,10 +69,11 @@ class Variant:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Condition:
-    """A hidden quantity of the oven: `levels` from least to most dominant, `sound` without the trouble (sum 1).
+    """A hidden quantity of the oven: `levels` from least to most dominant, `baseline` their probabilities without the
+    trouble (sum 1).
 
-    `given` names the one variant its effects may depend on; `only` the options a level can exist on; `never` is what
-    the word stands for here.
+    `parent` names the one variant its effects may depend on; `allowed_on` the parent's options a level can exist on.
+    `floor` is what `never` stands for here. `frequencies` are the words `baseline` was made of, level by level.
     """
 
     id: str
@@ -80,24 +82,30 @@ class Condition:
     floor: float = 0.01
     parent: str | None = None
     allowed_on: Requirement = field(default_factory=dict)
+    frequencies: Words = ()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Effect:
-    """How one fault leaves one condition: probabilities over its levels, for some options of `given` or all."""
+    """How one fault leaves one condition: probabilities over its levels, for some options of its parent or for all.
+
+    `frequencies` are the words `levels` was made of; numbers learnt from outcomes have none.
+    """
 
     condition: str
     levels: tuple[float, ...]
     when: frozenset[str] | None = None
+    frequencies: Words = ()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Fault:
-    """A component in a failure mode, a normal behaviour, a user-side cause, or `other`.
+    """A component in a failure mode, a normal behaviour, a cause on the user's side, or `other`.
 
-    `calls` per 1000 service calls, `sessions` how much oftener it comes to a tool than to a van; `needs` gates by
-    variant; `favoured` multiplies the rate on some variant options; `vague` is the share of `other`'s answers that
-    fit nothing.
+    `calls_per_1000` of service calls; `online_ratio` how much oftener it comes to this tool than to a technician's
+    visit. `requires_variant` the variant options it can occur on; `rate_multipliers[variant][option]` its rate there
+    against elsewhere. `noise_share` is the share of `other`'s answers that fit nothing. `repair_minutes` as written,
+    "30" or "30-60".
     """
 
     id: str
@@ -118,7 +126,7 @@ class Fault:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class FaultPair:
-    """Two faults at once: `cause` first. `rate` per 1000 sessions; `chain` when one leads to the other."""
+    """Two faults at once: `cause` first. `rate_per_1000` of sessions; `causal` when one leads to the other."""
 
     cause: str
     effect: str
@@ -128,12 +136,12 @@ class FaultPair:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class MeasurementSpec:
-    """How numbers answer an observation: the kind of reading, the quantity of it that counts, and what belongs to
-    each option of it.
+    """How numbers answer an observation: the kind of measurement, the quantity of it that counts, and what belongs to
+    each option.
 
-    `spans[option]` is from where to where on the quantity's line (equal spans are one span with two names); a
-    gasket's options have `patterns` instead. `beyond` are options that another quantity decides before the line does:
-    its name and from where on.
+    `intervals[option]` is from where to where on the quantity's line, in its own unit (equal intervals are one with two
+    names); a gasket's options have `patterns` instead. `overrides[option]` are options that another quantity decides
+    before the line does: its name and from where on.
     """
 
     kind: str
@@ -153,12 +161,12 @@ class MeasurementSpec:
 class Observation:
     """One thing a person can see, hear, smell or read.
 
-    `reports` a condition or a variant, or nothing (a record for the repairer). `says[level][option]` are the
-    probabilities of each answer for each level, trust included. `how` is memory, look or trial. `effort` in seconds.
-    `after` names the answers of other observations that make this one exist; `first` ones do not wait their turn
-    once the answers of `first_after` were given.
-    `task` names the task whose outcome this is: it is asked on that task's page only.
-    With a `gauge` the answer may also be a written reading (`readings/`) instead of one of the options.
+    `reports` a condition or a variant, or nothing (a record for the repairer). `answer_probabilities[level][option]` is
+    P(answer | level), trust included; `frequencies` what it was made of. `requires_variant` is what the oven must have,
+    `requires_answers` the answers to other observations that make this one exist. `urgent` ones do not wait their turn
+    once the answers of `urgent_after` were given. `flags[option]` is the red flag an answer raises.
+    `task` names the task whose outcome this is: it is asked on that task's page only. With a `measurement` the answer
+    may also be written figures (`readings/`) instead of one of the options.
     """
 
     id: str
@@ -175,11 +183,13 @@ class Observation:
     urgent_after: Requirement = field(default_factory=dict)
     task: str = ""
     measurement: MeasurementSpec | None = None
+    frequencies: FrequencyTable | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class RedFlag:
-    """A danger sign: its level, how switches may be touched (never, away, any), whom to call, where it is shown."""
+    """A danger sign: what it does, its `rank` among those to act on (lowest first), which switches may be touched, whom
+    to ask, whose numbers to show, the answers (observation, option) that stand for it on the danger page."""
 
     id: str
     level: Level
@@ -194,10 +204,12 @@ class RedFlag:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Task:
-    """Something an ordinary person may do, and what forbids it.
+    """Something to do, by whom, and what forbids it.
 
-    `heat` when the oven has to be heated for it; `only_after` the cautions one of which it answers; `outcome` the
-    observation that records what came of it, `also` further ones that the same readings answer.
+    `helps` and `cures` are faults; it is not offered while one of `unsafe_with` is plausible, nor after the flags of
+    `not_after`. `gates` are asked, never assumed. `needs_heat` when the oven has to be heated for it; `only_after` the
+    cautions one of which it answers; `outcome` the observation that records what came of it, `further_outcomes` others
+    that the same figures answer.
     """
 
     id: str
@@ -236,11 +248,12 @@ class Region:
 
 @dataclass(frozen=True, slots=True)
 class Limits:
-    """When to stop asking, and what counts as plausible.
+    """When to stop asking, and what counts as plausible. The defaults are author's judgement; a pack states its own.
 
-    `questions` after the complaint and the danger page; `settled` is the chance of one family that ends the
-    questions; `worth` the bits below which a question is not put; below `plausible` a fault forbids no task; below
-    `relevant` (chance that it helps) a task is not worth offering.
+    `max_questions` after the complaint and the danger page; `stop_probability` of one family ends the questions;
+    a question worth less than `min_bits` is not put. A fault below `plausible_probability` forbids no task: it decides
+    safety, so it is far below what anyone would call likely. A task that helps with less than `relevant_probability` is
+    not worth offering.
     """
 
     max_questions: int = 12
@@ -254,7 +267,8 @@ class Limits:
 class Pack:
     """One appliance's knowledge, whole. Mappings keep the author's order, which breaks every tie.
 
-    `jobs[fault]` is what finishing it takes; a fault without one takes no part.
+    `out_of_scope[observation, option]` says why an answer shows that this is not such an appliance. `retired` ids and
+    what replaced them. `jobs[fault]` is what finishing it takes; a fault without one takes no part.
     """
 
     id: str

@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Mapping
 
-from triage.engine.frequency import FREQUENCIES, distribution
+from triage.engine.frequency import FREQUENCIES, NEVER, distribution, in_order
 from triage.engine.pack import CANT_TELL, Condition, Variant
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import PackProblem
@@ -12,7 +12,7 @@ SUM_TOLERANCE = 1e-6
 
 
 def build_variants(file: str, fields: LocatedDict, problems: list[PackProblem]) -> dict[str, Variant]:
-    """Every variant with its shares; the `asked` part is read by the observations."""
+    """Every variant with its shares; the `question` part is read by the observations."""
     variants = {}
     for name, entry in entries(file, fields, problems):
         shares = read_shares(entry, "shares")
@@ -21,7 +21,7 @@ def build_variants(file: str, fields: LocatedDict, problems: list[PackProblem]) 
         elif shares:
             entry.report("shares", "has fewer than two options.", "Name every option with its share.")
         refuse_cant_tell(entry, "shares", shares)
-        entry.below("asked")
+        entry.below("question")
         entry.close()
     return variants
 
@@ -48,27 +48,29 @@ def build_conditions(
     conditions = {}
     for name, entry in entries(file, fields, problems):
         levels = entry.ids("levels")
-        never = entry.number("never", 0.0001, 0.05, FREQUENCIES["never"])
-        sound = read_frequencies(entry, "sound", levels)
-        given = (entry.choice("given", variants) or None) if entry.has("given") else None
-        gates = {}
-        for level, only in entry.names("only") if given else ():
-            if given and only.is_known(level, level, list(levels)):
-                gates[level] = frozenset(only.ids(level, variants[given].options))
+        floor = entry.number("floor", 0.0001, 0.05, FREQUENCIES[NEVER])
+        baseline = in_order(read_frequencies(entry, "baseline", levels), levels)
+        parent = (entry.choice("parent", variants) or None) if entry.has("parent") else None
+        allowed_on = {}
+        for level, only in entry.names("allowed_on") if parent else ():
+            if parent and only.is_known(level, level, list(levels)):
+                allowed_on[level] = frozenset(only.ids(level, variants[parent].options))
         entry.close()
         if len(levels) < 2:
             entry.report("levels", "needs at least two levels.", "List them from least to most dominant.")
         else:
-            conditions[name] = Condition(name, levels, distribution(sound, levels, never), never, given, gates)
+            conditions[name] = Condition(
+                name, levels, distribution(baseline, floor), floor, parent, allowed_on, frequencies=baseline
+            )
     return conditions
 
 
 def read_frequencies(entry: Entry, key: str, names: tuple[str, ...]) -> dict[str, str]:
     """Names and frequency words under `key`; names must be in `names`, words in the one table."""
-    words = {}
+    found = {}
     for name, below in entry.names(key, required=True):
         if below.is_known(name, name, list(names)):
-            words[name] = below.choice(name, FREQUENCIES)
-    if not words and names:
+            found[name] = below.choice(name, FREQUENCIES)
+    if not found and names:
         entry.report(key, "names nothing.", f"Use a word of: {', '.join(FREQUENCIES)}.")
-    return words
+    return found

@@ -20,13 +20,13 @@ def build_costs(file: str, fields: LocatedDict, faults: Mapping[str, Fault], pro
         currency = below.below(name, required=True)
         if currency is not None:
             prices[name] = _classes(currency, 1_000_000)
-    multiples = top.below("call_outs", required=True)
+    multiples = top.below("call_out_multiples", required=True)
     costs = Costs(
         prices=prices,
         call_out_multiples=_classes(multiples, 100) if multiples else {},
-        life_years=read_range(top, "life", 1, 60),
-        failure_rate=read_range(top, "fails", 0, 1),
-        interest_rate=top.number("interest", 0, 0.5),
+        life_years=read_range(top, "life_years", 1, 60),
+        failure_rate=read_range(top, "failure_rate", 0, 1),
+        interest_rate=top.number("interest_rate", 0, 0.5),
         waste=_wastes(top, faults),
     )
     top.close()
@@ -54,7 +54,7 @@ def _classes(entry: Entry, most: float) -> dict[str, Range]:
 
 def _wastes(top: Entry, faults: Mapping[str, Fault]) -> dict[str, Waste]:
     wastes = {}
-    for name, below in top.names("wastes"):
+    for name, below in top.names("waste"):
         entry = below.below(name, required=True) if below.is_known(name, name, list(faults)) else None
         if entry is None:
             continue

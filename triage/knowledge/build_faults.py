@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable, Mapping
 
 from triage.engine.enums import FaultKind, InterimUse, PerformedBy, PriceClass
-from triage.engine.frequency import FREQUENCIES, distribution
+from triage.engine.frequency import FREQUENCIES, distribution, in_order
 from triage.engine.pack import Band, Condition, Effect, Fault, FaultPair, Variant
 from triage.knowledge.build_conditions import read_frequencies
 from triage.knowledge.entry import Entry, entries
@@ -19,7 +19,7 @@ def build_faults(
     fields: LocatedDict,
     conditions: Mapping[str, Condition],
     variants: Mapping[str, Variant],
-    favoured: Mapping[str, Mapping[str, Mapping[str, float]]],
+    rate_multipliers: Mapping[str, Mapping[str, Mapping[str, float]]],
     problems: list[PackProblem],
 ) -> dict[str, Fault]:
     """Every fault of the file."""
@@ -32,14 +32,14 @@ def build_faults(
             kind=entry.member("kind", FaultKind),
             family=entry.text("family"),
             band=entry.member("band", Band),
-            calls_per_1000=entry.number("calls", 0.01, 1000),
-            online_ratio=entry.number("sessions", 0.1, 20, 1.0),
-            performed_by=entry.member("who", PerformedBy),
-            interim_use=entry.member("meanwhile", InterimUse),
-            requires_variant=entry.gate("needs", options),
-            rate_multipliers=favoured.get(name, {}),
+            calls_per_1000=entry.number("calls_per_1000", 0.01, 1000),
+            online_ratio=entry.number("online_ratio", 0.1, 20, 1.0),
+            performed_by=entry.member("performed_by", PerformedBy),
+            interim_use=entry.member("interim_use", InterimUse),
+            requires_variant=entry.gate("requires_variant", options),
+            rate_multipliers=rate_multipliers.get(name, {}),
             effects=(*_special(entry, conditions, variants), *_effects(entry, conditions, None)),
-            noise_share=entry.number("vague", 0.0, 0.5, 0.0),
+            noise_share=entry.number("noise_share", 0.0, 0.5, 0.0),
             repair_minutes=minutes,
             price_class=price,
         )
@@ -57,7 +57,7 @@ def _job(entry: Entry) -> tuple[str, PriceClass]:
     if isinstance(minutes, bool) or not MINUTES.fullmatch(str(minutes)):
         what = f"must be minutes, not {minutes!r}." if job.has("minutes") else "`minutes` is missing."
         job.report("minutes", what, "Write 30, or 30-60.")
-    price = job.member("price", PriceClass)
+    price = job.member("price_class", PriceClass)
     job.close()
     return str(minutes), price
 
@@ -68,13 +68,13 @@ def _effects(entry: Entry, conditions: Mapping[str, Condition], when: frozenset[
     for name, below in named:
         if below.is_known(name, name, list(conditions)):
             condition = conditions[name]
-            words = read_frequencies(below, name, condition.levels)
-            effects.append(Effect(name, distribution(words, condition.levels, condition.floor), when))
+            frequencies = in_order(read_frequencies(below, name, condition.levels), condition.levels)
+            effects.append(Effect(name, distribution(frequencies, condition.floor), when, frequencies))
     return effects
 
 
 def _special(entry: Entry, conditions: Mapping[str, Condition], variants: Mapping[str, Variant]) -> list[Effect]:
-    """Effects that hold on some variant options only; the condition must be `given` that variant."""
+    """Effects that hold on some variant options only; that variant must be the condition's `parent`."""
     effects: list[Effect] = []
     for item in entry.items("effects_when", required=False):
         gates = item.gate("when", {variant.id: variant.options for variant in variants.values()})
@@ -88,7 +88,7 @@ def _special(entry: Entry, conditions: Mapping[str, Condition], variants: Mappin
                 item.report(
                     effect.condition,
                     f"does not depend on {variant}.",
-                    f"Its condition is given {conditions[effect.condition].parent}.",
+                    f"The parent of the condition is {conditions[effect.condition].parent}.",
                 )
         effects += found
     return effects
@@ -98,16 +98,16 @@ def read_rate_multipliers(
     entry: Entry, faults: Iterable[str], variants: Mapping[str, Variant]
 ) -> dict[str, dict[str, dict[str, float]]]:
     """Fault to variant to option to the factor on its rate."""
-    favoured: dict[str, dict[str, dict[str, float]]] = {}
-    for item in entry.items("favoured", required=False):
+    multipliers: dict[str, dict[str, dict[str, float]]] = {}
+    for item in entry.items("rate_multipliers", required=False):
         fault = item.choice("fault", faults)
         times = item.number("times", 0.01, 100)
         for variant, below in item.names("when", required=True):
             if below.is_known(variant, variant, list(variants)):
                 option = below.choice(variant, variants[variant].options)
-                favoured.setdefault(fault, {}).setdefault(variant, {})[option] = times
+                multipliers.setdefault(fault, {}).setdefault(variant, {})[option] = times
         item.close()
-    return favoured
+    return multipliers
 
 
 def build_pairs(entry: Entry, faults: Mapping[str, Fault]) -> tuple[FaultPair, ...]:
@@ -118,7 +118,7 @@ def build_pairs(entry: Entry, faults: Mapping[str, Fault]) -> tuple[FaultPair, .
         chain = _chain(item, faults, share)
         if chain is not None:
             pairs[frozenset({chain.cause, chain.effect})] = chain
-    floor = entry.number("companion_floor", 0, 1000, 18)
+    floor = entry.number("companion_min_calls", 0, 1000, 18)
     for companion in entry.ids("companions", faults, ()):
         for fault in faults.values():
             together = frozenset({companion, fault.id})
@@ -131,7 +131,7 @@ def build_pairs(entry: Entry, faults: Mapping[str, Fault]) -> tuple[FaultPair, .
 
 def _chain(item: Entry, faults: Mapping[str, Fault], share: float) -> FaultPair | None:
     cause, effect = item.choice("cause", faults), item.choice("effect", faults)
-    word = item.choice("word", FREQUENCIES)
+    word = item.choice("frequency", FREQUENCIES)
     item.close()
     if (item.fields.get("cause"), item.fields.get("effect")) != (cause, effect):
         return None
@@ -139,7 +139,7 @@ def _chain(item: Entry, faults: Mapping[str, Fault], share: float) -> FaultPair 
         item.report("effect", "is the cause itself.", "Name another fault.")
         return None
     if not can_coexist(faults[cause], faults[effect]):
-        item.report("effect", f"never stands beside {cause}.", "Their `needs` exclude each other.")
+        item.report("effect", f"never stands beside {cause}.", "Their variants exclude each other.")
         return None
     return FaultPair(
         cause,

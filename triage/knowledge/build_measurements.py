@@ -1,4 +1,4 @@
-"""How numbers answer an observation: the `reading` part of an entry, with the span of each option."""
+"""How numbers answer an observation: the `measurement` part of an entry, with the interval of each option."""
 
 from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
@@ -14,18 +14,18 @@ MAX_LIMIT = 1e6
 
 
 def read_measurement(entry: Entry, options: Sequence[str]) -> MeasurementSpec | None:
-    """The gauge of an observation, or None where it is answered in words only."""
-    below = entry.below("reading")
-    if below is None or not entry.has("reading"):
+    """How figures answer an observation, or None where it is answered in words only."""
+    below = entry.below("measurement")
+    if below is None or not entry.has("measurement"):
         return None
     kind = below.choice("kind", READERS)
     quantity = below.choice("quantity", QUANTITIES[kind])
     patterned = QUANTITIES[kind] == ("pattern",)
     patterns = _read_patterns(below, options) if patterned else {}
-    beyond = _read_overrides(below, options, QUANTITIES[kind])
-    spans = {} if patterned else _read_intervals(below, options, beyond)
+    overrides = _read_overrides(below, options, QUANTITIES[kind])
+    intervals = {} if patterned else _read_intervals(below, options, overrides)
     below.close()
-    return MeasurementSpec(kind, quantity, spans, patterns, beyond)
+    return MeasurementSpec(kind, quantity, intervals, patterns, overrides)
 
 
 def refuse_hanging_on_readings(
@@ -34,7 +34,10 @@ def refuse_hanging_on_readings(
     """What exists only after certain answers may not hang on a reading, whose figures are none of the options."""
     for observation in observations.values():
         entry = Entry(file, observation.id, fields[observation.id], problems)
-        for key, gate in (("after", observation.requires_answers), ("first_after", observation.urgent_after)):
+        for key, gate in (
+            ("requires_answers", observation.requires_answers),
+            ("urgent_after", observation.urgent_after),
+        ):
             for name in gate:
                 if name in observations and observations[name].measurement is not None:
                     entry.report(key, f"hangs on {name}, which may be answered in figures.", "Name another question.")
@@ -53,30 +56,37 @@ def _read_patterns(below: Entry, options: Sequence[str]) -> dict[str, str]:
 
 def _read_overrides(below: Entry, options: Sequence[str], quantities: Iterable[str]) -> dict[str, tuple[str, float]]:
     found = {}
-    for option, named in below.names("beyond"):
+    for option, named in below.names("overrides"):
         if named.is_known(option, option, list(options)):
-            told = named.below(option, required=True)
-            if told is not None:
-                found[option] = (told.choice("quantity", quantities), told.number("from", -MAX_LIMIT, MAX_LIMIT))
-                told.close()
+            override = named.below(option, required=True)
+            if override is not None:
+                found[option] = (
+                    override.choice("quantity", quantities),
+                    override.number("from", -MAX_LIMIT, MAX_LIMIT),
+                )
+                override.close()
     return found
 
 
-def _read_intervals(below: Entry, options: Sequence[str], beyond: Iterable[str]) -> dict[str, Interval]:
+def _read_intervals(below: Entry, options: Sequence[str], overrides: Iterable[str]) -> dict[str, Interval]:
     """From where to where each option reaches: from one end of the line to the other, without a gap."""
-    spans: dict[str, Interval] = {}
-    for option, named in below.names("spans", required=True):
+    intervals: dict[str, Interval] = {}
+    for option, named in below.names("intervals", required=True):
         if named.is_known(option, option, list(options)):
-            span = _read_interval(named, option)
-            if span is not None:
-                spans[option] = span
-    missing = [option for option in options if option not in spans and option not in beyond]
+            interval = _read_interval(named, option)
+            if interval is not None:
+                intervals[option] = interval
+    missing = [option for option in options if option not in intervals and option not in overrides]
     if missing:
-        below.report("spans", f"leaves out {', '.join(missing)}.", "Give every option its span or put it in `beyond`.")
-    line = list(dict.fromkeys(spans.values()))
+        below.report(
+            "intervals", f"leaves out {', '.join(missing)}.", "Give every option its interval or put it in `overrides`."
+        )
+    line = list(dict.fromkeys(intervals.values()))
     if any(one[1] != other[0] for one, other in pairwise(line)):
-        below.report("spans", "do not cover the line.", "Write them rising, each from where the one before it ends.")
-    return spans
+        below.report(
+            "intervals", "do not cover the line.", "Write them rising, each from where the one before it ends."
+        )
+    return intervals
 
 
 def _read_interval(named: Entry, option: str) -> Interval | None:

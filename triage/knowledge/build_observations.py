@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 
 from triage.engine.enums import Method, SafetyGate
-from triage.engine.frequency import FREQUENCIES, distribution, mix_with_baseline
+from triage.engine.frequency import FREQUENCIES, NEVER, FrequencyTable, distribution, in_order
 from triage.engine.pack import SCREEN, Condition, Observation, Variant
 from triage.knowledge.build_conditions import read_frequencies, refuse_cant_tell
 from triage.knowledge.build_measurements import read_measurement, refuse_hanging_on_readings
@@ -11,6 +11,7 @@ from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import PackProblem
 from triage.knowledge.yaml_reader import LocatedDict, LocatedList
 
+ANSWERS = "answer_frequencies"
 HARD_SIGN = 0.001
 GATE_ANSWERS = ("yes", "no", "unsure")
 TASK_ANSWERS = ("fixed", "not-fixed")
@@ -32,20 +33,21 @@ def build_observations(
         _refuse_taken(entry, name, ())
         options = _read_options(entry)
         reports = (entry.choice("reports", conditions) or None) if entry.has("reports") else None
-        says = _read_says(entry, conditions[reports], options) if reports else ()
+        table = _read_table(entry, conditions[reports], options) if reports else None
         observations[name] = Observation(
             id=name,
             options=options,
-            method=entry.member("how", Method),
-            effort_seconds=entry.number("effort", 1, 7200),
+            method=entry.member("method", Method),
+            effort_seconds=entry.number("effort_seconds", 1, 7200),
             picture=entry.text("picture"),
             reports=reports,
-            answer_probabilities=says,
-            requires_variant=entry.gate("needs", variant_options),
-            requires_answers=entry.gate("after", known),
+            answer_probabilities=table.probabilities(conditions[reports].baseline) if table and reports else (),
+            frequencies=table,
+            requires_variant=entry.gate("requires_variant", variant_options),
+            requires_answers=entry.gate("requires_answers", known),
             flags=_read_flags(entry, options, list(flags)),
-            urgent=entry.flag("first", False),
-            urgent_after=entry.gate("first_after", known),
+            urgent=entry.flag("urgent", False),
+            urgent_after=entry.gate("urgent_after", known),
             measurement=read_measurement(entry, options) if reports else None,
         )
         entry.close()
@@ -64,22 +66,22 @@ def variant_questions(
     known = {observation.id: observation.options for observation in observations.values()}
     questions = {}
     for name, variant in variants.items():
-        below = fields[name].get("asked")
+        below = fields[name].get("question")
         if not isinstance(below, LocatedDict):  # not asked, or reported where the variants are read
             continue
-        asked = Entry(file, f"{name}, asked", below, problems)
+        asked = Entry(file, f"{name}, question", below, problems)
         _refuse_taken(asked, name, observations)
         options = variant.options
         questions[name] = Observation(
             id=name,
             options=options,
             method=Method.LOOK,
-            effort_seconds=asked.number("effort", 1, 7200),
+            effort_seconds=asked.number("effort_seconds", 1, 7200),
             picture=asked.text("picture"),
             reports=name,
             answer_probabilities=tuple(tuple(float(a == b) for b in options) for a in options),
-            requires_answers=asked.gate("after", known),
-            urgent=asked.flag("first", False),
+            requires_answers=asked.gate("requires_answers", known),
+            urgent=asked.flag("urgent", False),
         )
         asked.close()
     return questions
@@ -92,11 +94,20 @@ def gate_questions() -> dict[str, Observation]:
 
 def task_outcome(task: str, condition: str, picture: str) -> Observation:
     """ "Did that fix it?" for one task, reporting the condition that stands for it."""
-    says = tuple(
-        distribution(words, TASK_ANSWERS)
-        for words in ({"not-fixed": "almost-always"}, {"fixed": "usually", "not-fixed": "rarely"})
+    by_level = ({"not-fixed": "almost-always"}, {"fixed": "usually", "not-fixed": "rarely"})
+    rows = tuple(in_order(words, TASK_ANSWERS) for words in by_level)
+    table = FrequencyTable(rows, trust=1.0)
+    return Observation(
+        id=f"did-{task}",
+        options=TASK_ANSWERS,
+        method=Method.TRIAL,
+        effort_seconds=600,
+        picture=picture,
+        reports=condition,
+        answer_probabilities=tuple(map(distribution, rows)),
+        task=task,
+        frequencies=table,
     )
-    return Observation(f"did-{task}", TASK_ANSWERS, Method.TRIAL, 600, picture, condition, says, task=task)
 
 
 def listed_options(fields: LocatedDict) -> dict[str, tuple[str, ...]]:
@@ -124,32 +135,34 @@ def _refuse_taken(entry: Entry, name: str, others: Iterable[str]) -> None:
         entry.report("", "is the name of another question.", "Choose another id.")
 
 
-def _read_says(entry: Entry, condition: Condition, options: tuple[str, ...]) -> tuple[tuple[float, ...], ...]:
-    """P(answer | level): the table, softened by the share of people who answer as anyone would."""
+def _read_table(entry: Entry, condition: Condition, options: tuple[str, ...]) -> FrequencyTable | None:
+    """What people answer for each level, in words; None where nothing can be read."""
     trust = entry.number("trust", 0.3, 1.0)
-    never = HARD_SIGN if entry.flag("hard", False) else FREQUENCIES["never"]
-    if entry.fields.get("says") == "as-named":
-        entry.text("says")
+    floor = HARD_SIGN if entry.flag("hard_sign", False) else FREQUENCIES[NEVER]
+    by_level = _read_answers(entry, condition, options)
+    if not options:
+        return None
+    stated = [in_order(by_level[level], options) if level in by_level else None for level in condition.levels]
+    usual = stated[max(range(len(stated)), key=lambda i: condition.baseline[i] if stated[i] else -1.0)]
+    if usual is None:
+        entry.report(ANSWERS, "has no row for any level.", "Say what people answer for each level.")
+        return None
+    return FrequencyTable(tuple(row or usual for row in stated), trust, floor)
+
+
+def _read_answers(entry: Entry, condition: Condition, options: tuple[str, ...]) -> dict[str, dict[str, str]]:
+    """Level to answer to frequency word."""
+    if entry.fields.get(ANSWERS) == "as-named":
+        entry.text(ANSWERS)
         for level in condition.levels:
             if level not in options:
-                entry.report("says", f"is as-named but no option is called {level!r}.", "Name it or write a table.")
-        table = {level: {level: "almost-always"} for level in condition.levels if level in options}
-    else:
-        table = {
-            level: read_frequencies(below, level, options)
-            for level, below in entry.names("says", required=True)
-            if below.is_known(level, level, list(condition.levels))
-        }
-    if not options:
-        return ()
-    rows = [
-        distribution(table.get(level, {}), options, never) if level in table else None for level in condition.levels
-    ]
-    usual = rows[max(range(len(rows)), key=lambda i: condition.baseline[i] if rows[i] else -1.0)] or ()
-    if not usual:
-        entry.report("says", "has no row for any level.", "Say what people answer for each level.")
-        return ()
-    return mix_with_baseline([row or usual for row in rows], condition.baseline, trust)
+                entry.report(ANSWERS, f"is as-named but no option is called {level!r}.", "Name it or write a table.")
+        return {level: {level: "almost-always"} for level in condition.levels if level in options}
+    return {
+        level: read_frequencies(below, level, options)
+        for level, below in entry.names(ANSWERS, required=True)
+        if below.is_known(level, level, list(condition.levels))
+    }
 
 
 def _read_flags(entry: Entry, options: tuple[str, ...], flags: list[str]) -> dict[str, str]:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from triage.engine.enums import PriceClass
-from triage.engine.frequency import FREQUENCIES, distribution
+from triage.engine.frequency import FREQUENCIES, distribution, in_order
 from triage.engine.pack import Fault
 from triage.engine.repairs import Job, Part
 from triage.knowledge.build_conditions import read_frequencies
@@ -15,12 +15,12 @@ from triage.knowledge.yaml_reader import LocatedDict
 def build_parts(file: str, fields: LocatedDict, problems: list[PackProblem]) -> dict[str, Part]:
     """Every part and tool, with the number its way of being carried stands for."""
     top = Entry(file, "file", fields, problems)
-    carry = {name: below.number(name, 0.0, 1.0) for name, below in top.names("carry", required=True)}
+    carrying_costs = {name: below.number(name, 0.0, 1.0) for name, below in top.names("carrying_costs", required=True)}
     parts = {}
     for name, below in top.names("parts", required=True):
         entry = below.below(name, required=True) if below.is_id(name, name) else None
         if entry is not None:
-            cost = carry.get(entry.choice("carry", carry), 0.0)
+            cost = carrying_costs.get(entry.choice("carrying", carrying_costs), 0.0)
             parts[name] = Part(name, entry.flag("tool", False), cost)
             entry.close()
     top.used.add("jobs")
@@ -52,7 +52,7 @@ def _job(entry: Entry, parts: Mapping[str, Part]) -> Job:
     job = Job(
         needs=frozenset(entry.ids("needs", known, ())),
         may_need={part: FREQUENCIES[word] for part, word in may_need.items()},
-        one_of=dict(zip(one_of, distribution(one_of, one_of), strict=True)),
+        one_of=dict(zip(one_of, distribution(in_order(one_of, one_of)), strict=True)),
         known=entry.flag("known", True),
     )
     entry.used |= {"one_of", "may_need"}

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 
 from triage.engine.enums import Competence, Contact, PhoneService, SafetyGate, SignalWord, SwitchUse
-from triage.engine.frequency import distribution
+from triage.engine.frequency import distribution, in_order
 from triage.engine.pack import Condition, Effect, Fault, Level, Observation, RedFlag, Task, Variant
 from triage.knowledge.entry import Entry, entries
 from triage.knowledge.problems import PackProblem
@@ -24,8 +24,8 @@ def build_red_flags(
             rank=rank,
             signal=entry.member("signal", SignalWord),
             switches=entry.member("switches", SwitchUse),
-            contact=entry.member("who", Contact),
-            phone_numbers=entry.members("call", PhoneService),
+            contact=entry.member("contact", Contact),
+            phone_numbers=entry.members("phone_numbers", PhoneService),
             signs=_signs(entry, options),
             picture=entry.text("picture", "front"),
         )
@@ -36,10 +36,10 @@ def build_red_flags(
 
 def _signs(entry: Entry, options: Mapping[str, Iterable[str]]) -> tuple[tuple[str, str], ...]:
     """The answers that raise the flag, written as one or as a list; a flag may have none of its own."""
-    if isinstance(entry.fields.get("sign"), list):
-        written = list(entry.items("sign"))
+    if isinstance(entry.fields.get("signs"), list):
+        written = list(entry.items("signs"))
     else:
-        below = entry.below("sign")
+        below = entry.below("signs")
         written = [below] if below is not None and below.fields else []
     found = [sign.answer(options) for sign in written]
     for sign in written:
@@ -63,7 +63,7 @@ def check_signs(
             if raises != flag.id:
                 does = f"raises {raises}" if raises else "raises no flag"
                 entry.report(
-                    "sign",
+                    "signs",
                     f"is {observation}: {option}, which {does} in observations.yaml.",
                     f"Write `flags: {{{option}: {flag.id}}}` there, or take the sign away here.",
                 )
@@ -84,19 +84,19 @@ def build_tasks(
     for name, entry in entries(file, fields, problems):
         tasks[name] = Task(
             id=name,
-            competence=entry.member("who", Competence),
-            helps=frozenset(entry.ids("for", faults)),
+            competence=entry.member("competence", Competence),
+            helps=frozenset(entry.ids("helps", faults)),
             cures=frozenset(entry.ids("cures", faults, ())),
             unsafe_with=frozenset(entry.ids("unsafe_with", faults, ())),
             not_after=frozenset(entry.ids("not_after", flags, ())),
             gates=entry.members("gates", SafetyGate),
-            needs_heat=entry.flag("heat", False),
+            needs_heat=entry.flag("needs_heat", False),
             minutes=entry.number("minutes", 0, 600),
             picture=entry.text("picture"),
             outcome=entry.choice("outcome", observations) if entry.has("outcome") else f"did-{name}",
             only_after=frozenset(entry.ids("only_after", flags, ())),
-            requires_variant=entry.gate("needs", options),
-            further_outcomes=entry.ids("also", observations, ()),
+            requires_variant=entry.gate("requires_variant", options),
+            further_outcomes=entry.ids("further_outcomes", observations, ()),
         )
         entry.close()
     return tasks
@@ -104,9 +104,11 @@ def build_tasks(
 
 def cure_condition(task: Task) -> Condition:
     """Whether this task would put the oven right: a condition of its own, so that "did that fix it?" is evidence."""
-    return Condition(f"cured-by-{task.id}", CURE_LEVELS, distribution({"no": "almost-always"}, CURE_LEVELS))
+    frequencies = in_order({"no": "almost-always"}, CURE_LEVELS)
+    return Condition(f"cured-by-{task.id}", CURE_LEVELS, distribution(frequencies), frequencies=frequencies)
 
 
 def cure_effect(task: Task) -> Effect:
     """What a fault that the task cures does to that condition."""
-    return Effect(f"cured-by-{task.id}", distribution({"yes": "almost-always", "no": "rarely"}, CURE_LEVELS))
+    frequencies = in_order({"yes": "almost-always", "no": "rarely"}, CURE_LEVELS)
+    return Effect(f"cured-by-{task.id}", distribution(frequencies), frequencies=frequencies)

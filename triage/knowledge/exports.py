@@ -11,7 +11,7 @@ What `believe` takes as evidence, in terms of this network:
 
 - an answer: its `answer-` node is that outcome; "can't tell" sets nothing;
 - a reading: its `answer-` node has the likelihood of each option that `readings.gauge_answer` gives;
-- an answer that exists on some ovens only (`needs`): besides, each `kind-` node it names has likelihood one
+- an answer that exists on some ovens only (`requires_variant`): besides, each `kind-` node it names has likelihood one
   for the options allowed and zero for the rest, unless what was said of that kind itself leaves none of them;
 - the danger page answered "none of these": each `answer-` node it asks about that nobody answered otherwise
   has likelihood one for the options that do not end the check, zero for those that do (`dismissed_dangers`).

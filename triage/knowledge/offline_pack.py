@@ -1,24 +1,28 @@
 """A pack and its regions as one JSON text, for the engine that runs on the phone.
 
 The shapes of `triage.engine.pack`, field by field under the same names, with what is at its default left out, so that
-a new field travels by itself. What takes the most room has a short form: rows of chances are words (`phone_rows`), an
-effect is `[condition, row, options...]`, a pair a plain list, and an id stands only as the key of its shape. What a
-phone never reasons with is left out. Everything keeps the pack's order: one pack, one text.
+a new field travels by itself. What takes the most room has a short form: a row of probabilities is seventeen digits a
+number, the frequency words it was made of are one letter each ("a--d-"), and the phone works the numbers out by the
+same arithmetic. An effect is `[condition, row, options...]`, a pair a plain list, and an id stands only as the key of
+its shape. What a phone never reasons with is left out. Everything keeps the pack's order: one pack, one text.
 """
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import MISSING, Field, dataclass, fields, is_dataclass
 from enum import Enum
 from hashlib import sha256
 from typing import Any
 
+from triage.engine.frequency import FREQUENCIES, FrequencyTable, Row, Words, distribution
 from triage.engine.pack import Condition, Effect, Fault, FaultPair, Observation, Pack, Region
-from triage.knowledge.phone_rows import short_row, short_table
 
 DIGEST_LENGTH = 16
 # What only the repairer's pages work out.
-LEFT_OUT = ("parts", "jobs", "costs")
+LEFT_OUT = {"parts", "jobs", "costs"}
+# The key of a shape, and what its rows are written in anyhow.
+NOT_A_FIELD = {"id", "frequencies"}
+LETTERS = dict(zip(FREQUENCIES, "abcde-", strict=True))
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +49,8 @@ def build_offline_pack(pack: Pack, regions: Iterable[Region]) -> OfflinePack:
 
 
 def _condition(condition: Condition) -> dict[str, Any]:
-    return _shape(condition) | {"floor": condition.floor, "baseline": short_row(condition.baseline, condition.floor)}
+    baseline = _row(condition.baseline, condition.frequencies, condition.floor)
+    return _shape(condition) | {"floor": condition.floor, "baseline": baseline}
 
 
 def _observation(pack: Pack, observation: Observation) -> dict[str, Any]:
@@ -53,8 +58,8 @@ def _observation(pack: Pack, observation: Observation) -> dict[str, Any]:
     shape = _shape(observation)
     shape.pop("answer_probabilities", None)
     if observation.reports in pack.conditions:
-        table = short_table(observation.answer_probabilities, pack.conditions[str(observation.reports)].baseline)
-        shape["answer_probabilities"] = table or [list(row) for row in observation.answer_probabilities]
+        baseline = pack.conditions[str(observation.reports)].baseline
+        shape["answer_probabilities"] = _table(observation.answer_probabilities, observation.frequencies, baseline)
     return shape
 
 
@@ -63,8 +68,24 @@ def _fault(pack: Pack, fault: Fault) -> dict[str, Any]:
 
 
 def _effect(pack: Pack, effect: Effect) -> list[Any]:
-    row = short_row(effect.levels, pack.conditions[effect.condition].floor)
+    row = _row(effect.levels, effect.frequencies, pack.conditions[effect.condition].floor)
     return [effect.condition, row, *sorted(effect.when or ())]
+
+
+def _row(row: Row, frequencies: Words, floor: float) -> str | list[float]:
+    """The row as letters, or in full where it is not what its words say: it was learnt from outcomes."""
+    return _letters(frequencies) if frequencies and distribution(frequencies, floor) == row else list(row)
+
+
+def _table(rows: Sequence[Row], table: FrequencyTable | None, baseline: Row) -> list[Any]:
+    """`[trust, floor, letters of each level]`, or every row in full."""
+    if table is None or table.probabilities(baseline) != tuple(rows):
+        return [list(row) for row in rows]
+    return [table.trust, table.floor, [_letters(row) for row in table.rows]]
+
+
+def _letters(frequencies: Words) -> str:
+    return "".join(LETTERS[word] for word in frequencies)
 
 
 def _pair(pair: FaultPair) -> list[Any]:
@@ -74,7 +95,7 @@ def _pair(pair: FaultPair) -> list[Any]:
 def _shape(value: Any) -> dict[str, Any]:
     """A shape's fields, but for its id and those at their default."""
     changed = {f.name: getattr(value, f.name) for f in fields(value) if getattr(value, f.name) != _default(f)}
-    return {name: _plain(worth) for name, worth in changed.items() if name != "id"}
+    return {name: _plain(worth) for name, worth in changed.items() if name not in NOT_A_FIELD}
 
 
 def _plain(value: Any) -> Any:

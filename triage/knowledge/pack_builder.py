@@ -79,8 +79,8 @@ def _assemble(source: _Source) -> Pack:
     top = Entry(source.shown("pack"), "pack", files["pack"], problems)
     variants = build_variants(source.shown("variants"), files["variants"], problems)
     conditions = build_conditions(source.shown("conditions"), files["conditions"], variants, problems)
-    favoured = read_rate_multipliers(top, list(files["faults"]), variants)
-    faults = build_faults(source.shown("faults"), files["faults"], conditions, variants, favoured, problems)
+    multipliers = read_rate_multipliers(top, list(files["faults"]), variants)
+    faults = build_faults(source.shown("faults"), files["faults"], conditions, variants, multipliers, problems)
     listed = listed_options(files["observations"])
     red_flags = build_red_flags(source.shown("red_flags"), files["red_flags"], listed, problems)
     shown = source.shown("observations")
@@ -104,7 +104,7 @@ def _assemble(source: _Source) -> Pack:
         complaints=_complaints(source, observations),
         look_alikes=_look_alikes(top, list(faults)),
         retired=_retired(top, observations),
-        out_of_scope=_exits(top, observations),
+        out_of_scope=_out_of_scope(top, observations),
         limits=_limits(top),
         parts=parts,
         jobs=build_jobs(source.shown("parts"), files["parts"], parts, faults, problems),
@@ -188,15 +188,15 @@ def _retired(top: Entry, observations: dict[str, Observation]) -> dict[str, str]
     return retired
 
 
-def _exits(top: Entry, observations: dict[str, Observation]) -> dict[tuple[str, str], str]:
-    exits = {}
+def _out_of_scope(top: Entry, observations: dict[str, Observation]) -> dict[tuple[str, str], str]:
+    reasons = {}
     options = {observation.id: observation.options for observation in observations.values()}
-    for item in top.items("exits", required=False):
-        answer, leads_to = item.answer(options), item.text("exit")
+    for item in top.items("out_of_scope", required=False):
+        answer, leads_to = item.answer(options), item.text("reason")
         if answer is not None:
-            exits[answer] = leads_to
+            reasons[answer] = leads_to
         item.close()
-    return exits
+    return reasons
 
 
 def _limits(top: Entry) -> Limits:
@@ -204,11 +204,11 @@ def _limits(top: Entry) -> Limits:
     if below is None:
         return Limits()
     limits = Limits(
-        max_questions=int(below.number("questions", 1, 40)),
-        stop_probability=below.number("settled", 0.5, 1.0),
-        min_bits=below.number("worth", 0.0, 1.0),
-        plausible_probability=below.number("plausible", 0.0, 0.2),
-        relevant_probability=below.number("relevant", 0.0, 0.5, 0.0),
+        max_questions=int(below.number("max_questions", 1, 40)),
+        stop_probability=below.number("stop_probability", 0.5, 1.0),
+        min_bits=below.number("min_bits", 0.0, 1.0),
+        plausible_probability=below.number("plausible_probability", 0.0, 0.2),
+        relevant_probability=below.number("relevant_probability", 0.0, 0.5, 0.0),
     )
     below.close()
     return limits

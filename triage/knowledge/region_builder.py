@@ -76,7 +76,7 @@ def _build(top: Entry, pack: Pack, messages: Mapping[str, Mapping[str, str]]) ->
     units, supply, who_may = (_below(top, key) for key in ("units", "supply", "who_may"))
     claim, recall = _below(top, "claim_first"), _below(top, "recall")
     profile = RegionProfile(
-        region=Region(top.where, _shares(top, pack), frozenset(top.ids("removes", pack.tasks))),
+        region=Region(top.where, _shares(top, pack), frozenset(top.ids("removed_tasks", pack.tasks))),
         name=top.text("name"),
         territory=_territory(top.where),
         languages=top.ids("languages"),
@@ -134,14 +134,14 @@ def _terms(top: Entry, emergency: Entry) -> dict[str, str]:
 
 def _shares(top: Entry, pack: Pack) -> dict[str, Mapping[str, float]]:
     shares: dict[str, Mapping[str, float]] = {}
-    for name, below in top.names("ovens"):
+    for name, below in top.names("variant_shares"):
         if not below.is_known(name, name, list(pack.variants)):
             continue
-        told = below.below(name, required=True)
-        if told is None:
+        entry = below.below(name, required=True)
+        if entry is None:
             continue
-        shares[name] = {option: told.number(option, 0.0001, 1) for option in pack.variants[name].options}
-        told.close()
+        shares[name] = {option: entry.number(option, 0.0001, 1) for option in pack.variants[name].options}
+        entry.close()
         if abs(sum(shares[name].values()) - 1) > SUM_TOLERANCE:
             below.report(name, f"adds up to {sum(shares[name].values()):g}.", "Make the shares add up to 1.")
     return shares

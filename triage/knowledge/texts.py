@@ -1,4 +1,4 @@
-"""The frozen words of a pack in one language. Built by `text_builder`, in a region's words by `wording.in_words_of`.
+"""The frozen texts of a pack in one language. Built by `text_builder`, in a region's terms by `wording.with_terms`.
 
 The shapes are the schema: a field without a default must stand in the file, and nothing else may.
 """
@@ -61,7 +61,7 @@ class FlagText:
 
 @dataclass(frozen=True, slots=True)
 class CautionText:
-    """One safety message in the order of IEC 82079-1: hazard, consequence, how to avoid it; `sign` is one of SIGNS."""
+    """One safety message in the order of IEC 82079-1: hazard, consequence, avoidance; `sign` is one of ISO_SIGNS."""
 
     signal: str
     sign: str

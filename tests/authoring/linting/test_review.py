@@ -19,7 +19,7 @@ def test_the_pack_people_use_has_remarks_and_no_mistake():
 
 def test_several_weaknesses_are_found_at_once_and_mistakes_stand_first(tmp_path):
     copy = shutil.copytree(ELECTRIC_OVEN, tmp_path / "electric_oven")
-    change(copy / "faults.yaml", "  calls: 136\n", "  calls: 1\n")
+    change(copy / "faults.yaml", "  calls_per_1000: 136\n", "  calls_per_1000: 1\n")
     change(copy / "text/en/observations.yaml", "How hot does the oven get?\n", f"{'Incomprehensibly ' * 4}hot?\n")
     (copy / "trade_order.yaml").write_text("provenance: me\n", "utf-8")
     found = review(load_library(copy), copy, REGIONS, 0, 1, print)

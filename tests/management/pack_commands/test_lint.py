@@ -56,8 +56,8 @@ def test_a_mistake_gives_exit_code_one_and_stands_first(copy):
 
 
 def test_what_the_loader_refuses_is_listed_whole(copy):
-    change(copy / "faults.yaml", "  calls: 136\n", "  calls: many\n")
-    change(copy / "observations.yaml", "  effort: 10\n", "  effort: -1\n")
+    change(copy / "faults.yaml", "  calls_per_1000: 136\n", "  calls_per_1000: many\n")
+    change(copy / "observations.yaml", "  effort_seconds: 10\n", "  effort_seconds: -1\n")
     text, _ = mistaken(str(copy))
     assert "faults.yaml:" in text
     assert "observations.yaml:" in text

@@ -87,6 +87,6 @@ def _remark(places: PackSource, fault: Fault, rival: Fault) -> LintFinding:
             fault.id,
             f"is called out for {fault.calls_per_1000:g} times in 1000 and {rival.id} {rival.calls_per_1000:g} times; "
             f"the trade meets {fault.id} at least as often.",
-            f"Correct `calls`, or move one of them in {NAME}.yaml and say there why.",
+            f"Correct `calls_per_1000`, or move one of them in {NAME}.yaml and say there why.",
         ),
     )

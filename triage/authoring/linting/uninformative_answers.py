@@ -41,7 +41,7 @@ def _question(places: PackSource, question: Observation) -> LintFinding:
         "observations",
         question.id,
         f"no answer weighs anything: every level of {question.reports} says about the same.",
-        "Let `says` differ between the levels, or take the question out.",
+        "Let `answer_frequencies` differ between the levels, or take the question out.",
     )
     return LintFinding(Gravity.MISTAKE, "weightless", problem)
 
@@ -51,6 +51,6 @@ def _answer(places: PackSource, question: Observation, option: str) -> LintFindi
         "observations",
         question.id,
         f"the answer {option} weighs {weight(question, option):.1f} dB: every level says it about as often.",
-        "Let `says` name it for the level it speaks for, or join it with another answer.",
+        "Let `answer_frequencies` name it for the level it speaks for, or join it with another answer.",
     )
     return LintFinding(Gravity.REMARK, "weightless", problem)

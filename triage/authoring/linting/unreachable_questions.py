@@ -35,7 +35,7 @@ def never_asked(model: Model, asked: Iterable[str], checks: int, places: PackSou
     left_out = {*asked, *model.implied_by_screening}
     quiet = [q for q in model.questions if q.id not in left_out and q.method != Method.TRIAL and not _obstacle(pack, q)]
     what = f"was not asked in any of {checks} simulated checks."
-    remedy = "See with `pack explain` what tells more per second; sharpen `says`, lower `effort`, or take it out."
+    remedy = "See with `pack explain` what tells more a second; sharpen its answers, lower its effort, or take it out."
     return [LintFinding(Gravity.REMARK, "never asked", _problem(places, pack, q, what, remedy)) for q in quiet]
 
 
