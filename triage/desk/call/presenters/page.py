@@ -104,7 +104,7 @@ def _caller_rows(call: Call) -> list[CallerRow]:
         "who": _("Caller"),
         "oven": _("Oven"),
         "board": board[:1].upper() + board[1:],
-        "alone": _("There"),
+        "alone": _("Company"),
         "home": _("At risk"),
     }
     return [

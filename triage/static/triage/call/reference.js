@@ -11,7 +11,6 @@ export const SPELLING = [
 const FIRST = "A".charCodeAt(0);
 const FACTORS = [3, 5, 7, 9];
 
-/** @param {string} four */
 function checkLetter(four) {
   const sum = FACTORS.reduce((total, factor, at) => total + factor * (four.charCodeAt(at) - FIRST), 0);
   return String.fromCharCode(FIRST + (sum % 26));
@@ -22,14 +21,12 @@ export function newReference() {
   return four + checkLetter(four);
 }
 
-/** @param {string} reference */
 export function spelled(reference) {
   return [...reference].map((letter) => SPELLING[letter.charCodeAt(0) - FIRST]).join(" ");
 }
 
-/** Letters or spelling words as heard: the reference and whether its letters check out, or null where it is none.
- * @param {string} text */
-export function heardReference(text) {
+/* Letters or spelling words as typed: the reference and whether its letters check out, or null where it is none. */
+export function parseReference(text) {
   if (/\d/.test(text)) return null; // a job sheet's, which the server reads
   const words = text
     .toUpperCase()
@@ -38,5 +35,5 @@ export function heardReference(text) {
     .filter(Boolean);
   const letters = words.length === 5 ? words.map((word) => word[0]).join("") : words.join("");
   if (!/^[A-Z]{5}$/.test(letters)) return null;
-  return { reference: letters, sound: checkLetter(letters) === letters[4] };
+  return { reference: letters, isValid: checkLetter(letters) === letters[4] };
 }
