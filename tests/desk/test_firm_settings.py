@@ -1,4 +1,4 @@
-"""A firm's settings: every line that is wrong is named, what is shown is what was saved, and a webhook has its secret."""
+"""A firm's settings: every wrong line is named, what is shown is what was saved, a webhook has its secret."""
 
 import pytest
 

@@ -16,14 +16,14 @@ def test_ones_own_is_found_and_to_look_at_it_leaves_a_line(method, lines):
     sheet = make_job_sheet()
     request = SimpleNamespace(member=make_member(sheet.firm), method=method)
     assert get_sheet(request, sheet.reference.lower().replace("-", " ")) == sheet
-    assert sheet.audit_entries.filter(deed="opened", member=request.member).count() == lines
+    assert sheet.audit_entries.filter(action="opened", member=request.member).count() == lines
 
 
 def test_a_page_that_comes_back_is_a_look():
     sheet = make_job_sheet()
     request = SimpleNamespace(member=make_member(sheet.firm), method="POST")
     assert get_sheet_logged(request, sheet.reference) == sheet
-    assert sheet.audit_entries.filter(deed="opened", member=request.member).count() == 1
+    assert sheet.audit_entries.filter(action="opened", member=request.member).count() == 1
 
 
 @pytest.mark.parametrize("method", ["GET", "POST"])
