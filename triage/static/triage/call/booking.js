@@ -8,6 +8,7 @@ import { announce, message } from "./messages.js";
 import { SessionGuard } from "./session_guard.js";
 import { listenOutsideBoxes } from "./shortcuts.js";
 
+/** @param {string} id @returns {any} */
 const byId = (id) => document.getElementById(id);
 const NOT_TYPED = ["csrfmiddlewaretoken", "state"];
 const CALL_PATH = location.pathname.replace(/hand-over\/$/, "");
@@ -15,12 +16,14 @@ const FORBIDDEN = 403;
 
 const here = () => location.pathname + location.search;
 const guard = new SessionGuard(document.querySelector("[data-js-session-expired]"), here);
+/** @type {HTMLFormElement} */
 let form = byId("booking-form");
 let sending = false;
 let isSaved = true;
 const id = form.dataset.callId;
 let call = load(id) ?? withChange(newCall(id, parse(location.search).region), parse(""), parse(location.search));
 
+/** @param {Object<string, any>} change */
 function saveExtras(change) {
   call = withExtras(call, change);
   const whole = id ? save(call) : null;
@@ -37,7 +40,7 @@ function typed() {
 function fillIn() {
   const contact = extra(call, "contact") || { notes: extra(call, "notes") };
   for (const [name, value] of Object.entries(contact)) {
-    const field = form.elements.namedItem(name);
+    const field = /** @type {any} */ (form.elements.namedItem(name));
     if (field?.type === "checkbox") field.checked = field.value === value;
     else if (field) field.value = value;
   }
@@ -50,7 +53,7 @@ function start() {
   if (!alert) fillIn();
   saveExtras({ form: form.elements.state.value });
   form.addEventListener("input", (event) => {
-    const box = event.target;
+    const box = /** @type {HTMLInputElement} */ (event.target);
     if (box.dataset.maxLength && !enforceMaxLength(box)) announce(message("too-long", { max: box.dataset.maxLength }));
     saveExtras({ contact: typed(), notes: form.elements.notes.value });
   });
@@ -82,9 +85,12 @@ function post() {
 
 async function renewToken() {
   const page = new DOMParser().parseFromString(await fetchPart(here()), "text/html");
-  form.elements.csrfmiddlewaretoken.value = page.querySelector("#booking-form [name=csrfmiddlewaretoken]").value;
+  /** @type {HTMLInputElement} */
+  const token = page.querySelector("#booking-form [name=csrfmiddlewaretoken]");
+  form.elements.csrfmiddlewaretoken.value = token.value;
 }
 
+/** @param {Response} response */
 async function showAnswer(response) {
   if (response.status >= 500) throw new Error(`the page answered ${response.status}`);
   if (!new URL(response.url).pathname.startsWith(CALL_PATH)) throw new SignedOut();

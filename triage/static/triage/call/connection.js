@@ -12,8 +12,8 @@ const STATUSES_WITH_A_SENTENCE = [404, 429];
 /* The server asks who this is: its answer leads to the sign-in and not to the page. */
 export class SignedOut extends Error {}
 
-/* The text at an address of the call page. Throws SignedOut where the session is over, and another error while the
-   server cannot be reached. */
+/** The text at an address of the call page. Throws SignedOut where the session is over, and another error while the
+   server cannot be reached. @param {string} address */
 export async function fetchPart(address) {
   const response = await fetch(address, { headers: { "HX-Request": "true" } });
   if (response.redirected) throw new SignedOut();
@@ -23,9 +23,12 @@ export async function fetchPart(address) {
 }
 
 export class Connection {
-  /* `onPart` is given every new page part, null while there is none; `onSession` whether the session is over. */
+  /** `onPart` is given every new page part, null while there is none; `onSession` whether the session is over.
+   * @param {{path: string, onPart: (part: string | null) => void, onSession: (expired: boolean) => void}} page */
   constructor({ path, onPart, onSession }) {
-    Object.assign(this, { path, onPart, onSession });
+    this.path = path;
+    this.onPart = onPart;
+    this.onSession = onSession;
     const address = parse(location.search);
     const id = address.id || newReference();
     this.isSaved = true;
@@ -38,8 +41,9 @@ export class Connection {
     this.forgetAnswerAskedFor(address);
   }
 
-  /* An address that asks a question and does not hold its answer takes back the one that is saved: so the key for
-     danger reads the signs again from whatever page of the call it was pressed on. */
+  /** An address that asks a question and does not hold its answer takes back the one that is saved: so the key for
+     danger reads the signs again from whatever page of the call it was pressed on.
+   * @param {import("./call_store.js").ParsedQuery} address */
   forgetAnswerAskedFor({ ask, answers }) {
     const saved = this.call.answers[ask]?.[0] ?? null;
     if (!ask || saved === null || ask in answers) return;
@@ -66,7 +70,7 @@ export class Connection {
     document.getElementById("call").ariaBusy = String(on);
   }
 
-  /* What is saved beside the answers, such as the notes. */
+  /** What is saved beside the answers, such as the notes. @param {string} name */
   extra(name) {
     return extra(this.call, name);
   }
@@ -78,6 +82,7 @@ export class Connection {
     else await this.show({ push: false });
   }
 
+  /** @param {Object<string, any>} extras */
   save(extras = {}) {
     this.call = withExtras(this.call, extras);
     const whole = save(this.call);
@@ -86,8 +91,9 @@ export class Connection {
     this.isSaved = whole !== null;
   }
 
-  /* Follow an address of the call page: what it changes is saved, then the page is brought there; the whole of it where
-     the oven is in another region than was thought, because terms, rules and numbers are others there. */
+  /** Follow an address of the call page: what it changes is saved, then the page is brought there; the whole of it where
+     the oven is in another region than was thought, because terms, rules and numbers are others there.
+   * @param {string} address @param {{push?: boolean}} [how] */
   async go(address, { push = true } = {}) {
     const to = parse(new URL(address, location.href).search);
     this.call = withChange(this.call, parse(this.shownQuery()), to);
@@ -99,7 +105,7 @@ export class Connection {
     else await this.show({ push });
   }
 
-  /* Record answers beside whatever the page shows. */
+  /** Record answers beside whatever the page shows. @param {Object<string, string>} pairs */
   async record(pairs) {
     const from = parse(queryOf(this.call));
     this.call = withChange(this.call, from, { ...from, answers: { ...from.answers, ...pairs } });
@@ -107,7 +113,7 @@ export class Connection {
     await this.show({ push: true });
   }
 
-  /* Another tab wrote to this call; `onMerged` is called before anything is fetched. */
+  /** Another tab wrote to this call; `onMerged` is called before anything is fetched. @param {() => void} onMerged */
   async mergeOtherTab(onMerged) {
     const before = queryOf(this.call);
     this.call = merge(this.call, load(this.call.id));
@@ -117,6 +123,7 @@ export class Connection {
     await this.show({ push: false });
   }
 
+  /** @param {{push: boolean}} how whether the address becomes a step to go back to */
   async show({ push }) {
     if (push) history.pushState(null, "", this.address);
     else history.replaceState(null, "", this.address);

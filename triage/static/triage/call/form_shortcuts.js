@@ -4,6 +4,6 @@ import { announce, message } from "./messages.js";
 import { listenOutsideBoxes } from "./shortcuts.js";
 
 listenOutsideBoxes({
-  send: () => document.querySelector("main form").requestSubmit(),
+  send: () => /** @type {HTMLFormElement} */ (document.querySelector("main form")).requestSubmit(),
   refuse: () => announce(message("offline-page")),
 });

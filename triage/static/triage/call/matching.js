@@ -1,8 +1,18 @@
 /* What was said, matched with every answer there is: an inverted index over the phrases of the pack, in memory.
-   A phrase fits as far as its words were said in one clause; a word denied on one side only makes it the opposite,
+   A phrase fits as far as its words were said in one clause; a word negated on one side only makes it the opposite,
    which is never offered. Danger comes first, then what fits best. */
 
 import { editDistance, splitClauses } from "./tokens.js";
+
+/** @typedef {import("./tokens.js").Token} Token
+ * @typedef {[stem: string, weight: number]} WeightedStem
+ * @typedef {{pairs: Object<string, string>, question: string, answer: string, danger: number, heard: string[],
+ *   after?: Object<string, string[]>, needs?: Object<string, string[]>}} Answer
+ * @typedef {{row: number, tokens: Map<string, boolean>, weight: number}} Phrase `tokens`: whether each stem is negated
+ * @typedef {{answers: Answer[], phrases: Phrase[], phrasesByStem: Map<string, number[]>, weights: Map<string, number>,
+ *   byLetter: Map<string, string[]>, cache: Map<string, WeightedStem[]>}} Index
+ * @typedef {{score: number, explainedBy: number[]}} Fit `explainedBy` are rows that explain all that this one does and more
+ * @typedef {Answer & Fit & {row: number}} Line */
 
 const MAX_LENGTH = 4000; // letters of one text that are matched
 export const MAX_SUGGESTIONS = 9; // suggestions shown: one for each number key
@@ -11,14 +21,17 @@ const MIN_SHARE = 0.6; // the share of a phrase that must have been said
 const PREFIX_WEIGHT = 0.8; // what a word not typed to its end counts
 const MISSPELLING_WEIGHT = 0.7;
 
+/** @param {Answer[]} answers @returns {Index} */
 export function readIndex(answers) {
+  /** @type {Phrase[]} */
   const phrases = [];
+  /** @type {Map<string, number[]>} */
   const phrasesByStem = new Map();
   answers.forEach((answer, row) => {
     for (const heard of answer.heard) {
       const tokens = splitClauses(heard).flat();
       if (tokens.length === 0) continue;
-      const phrase = { row, tokens: new Map(tokens.map((word) => [word.stem, word.denied])), weight: 0 };
+      const phrase = { row, tokens: new Map(tokens.map((token) => [token.stem, token.negated])), weight: 0 };
       for (const stem of phrase.tokens.keys()) {
         if (!phrasesByStem.has(stem)) phrasesByStem.set(stem, []);
         phrasesByStem.get(stem).push(phrases.length);
@@ -31,49 +44,56 @@ export function readIndex(answers) {
   return { answers, phrases, phrasesByStem, weights, byLetter: grouped(phrasesByStem.keys()), cache: new Map() };
 }
 
+/** @param {Iterable<string>} stems */
 function grouped(stems) {
+  /** @type {Map<string, string[]>} */
   const groups = new Map();
   for (const stem of stems) groups.set(stem[0], [...(groups.get(stem[0]) ?? []), stem]);
   return groups;
 }
 
-/* The known stems a word may stand for, each with its weight. Cached, because words come again. */
-function stemsMeant(index, word, unfinished) {
-  if (index.phrasesByStem.has(word.stem) && !unfinished) return [[word.stem, 1]];
-  const key = `${word.stem} ${unfinished}`;
-  if (!index.cache.has(key)) index.cache.set(key, lookUp(index, word, unfinished));
+/** The known stems a word may stand for, each with its weight. Cached, because words come again.
+ * @param {Index} index @param {Token} token @param {boolean} unfinished */
+function stemsMeant(index, token, unfinished) {
+  if (index.phrasesByStem.has(token.stem) && !unfinished) return [[token.stem, 1]];
+  const key = `${token.stem} ${unfinished}`;
+  if (!index.cache.has(key)) index.cache.set(key, lookUp(index, token, unfinished));
   return index.cache.get(key);
 }
 
-function lookUp(index, word, unfinished) {
-  const near = index.byLetter.get(word.stem[0]) ?? [];
-  const exact = index.phrasesByStem.has(word.stem) ? [[word.stem, 1]] : [];
+/** @param {Index} index @param {Token} token @param {boolean} unfinished @returns {WeightedStem[]} */
+function lookUp(index, token, unfinished) {
+  const near = index.byLetter.get(token.stem[0]) ?? [];
+  /** @type {WeightedStem[]} */
+  const exact = index.phrasesByStem.has(token.stem) ? [[token.stem, 1]] : [];
+  /** @type {WeightedStem[]} */
   const begun =
-    unfinished && word.typed.length > 2
-      ? near.filter((stem) => stem !== word.stem && stem.startsWith(word.stem)).map((stem) => [stem, PREFIX_WEIGHT])
+    unfinished && token.typed.length > 2
+      ? near.filter((stem) => stem !== token.stem && stem.startsWith(token.stem)).map((stem) => [stem, PREFIX_WEIGHT])
       : [];
-  if (exact.length + begun.length > 0 || word.stem.length < 3) return [...exact, ...begun];
-  const allowed = word.stem.length > 7 ? 2 : 1;
-  const shortest = Math.max(4, word.stem.length < 4 ? word.stem.length + 1 : 0); // of a short word a letter may be missing
+  if (exact.length + begun.length > 0 || token.stem.length < 3) return [...exact, ...begun];
+  const allowed = token.stem.length > 7 ? 2 : 1;
+  const shortest = Math.max(4, token.stem.length < 4 ? token.stem.length + 1 : 0); // of a short word a letter may be missing
   return near
-    .filter((stem) => stem.length >= shortest && editDistance(word.stem, stem) <= allowed)
+    .filter((stem) => stem.length >= shortest && editDistance(token.stem, stem) <= allowed)
     .map((stem) => [stem, MISSPELLING_WEIGHT]);
 }
 
-/* For one clause: how well each phrase that shares a word with it fits, best phrase of a row only; and which harmless
-   rows explain all that a row of danger does and more ("the clock is flashing" is no flash). */
+/** For one clause: how well each phrase that shares a word with it fits, best phrase of a row only; and which harmless
+   rows explain all that a row of danger does and more ("the clock is flashing" is no flash).
+ * @param {Index} index @param {Token[]} tokens @param {boolean} unfinished @param {Map<number, Fit>} best */
 function scoreClause(index, tokens, unfinished, best) {
   const spoken = new Map();
-  tokens.forEach((word, at) => {
-    for (const [stem, weight] of stemsMeant(index, word, unfinished && at === tokens.length - 1)) {
+  tokens.forEach((token, at) => {
+    for (const [stem, weight] of stemsMeant(index, token, unfinished && at === tokens.length - 1)) {
       const known = spoken.get(stem);
-      if (!known || weight > known.weight) spoken.set(stem, { weight, denied: word.denied });
+      if (!known || weight > known.weight) spoken.set(stem, { weight, negated: token.negated });
     }
   });
   const sums = new Map();
-  for (const [stem, { weight, denied }] of spoken) {
+  for (const [stem, { weight, negated }] of spoken) {
     for (const at of index.phrasesByStem.get(stem)) {
-      const opposite = index.phrases[at].tokens.get(stem) !== denied;
+      const opposite = index.phrases[at].tokens.get(stem) !== negated;
       const sum = opposite ? -Infinity : (sums.get(at) ?? 0) + weight * index.weights.get(stem);
       sums.set(at, Number.isNaN(sum) ? -Infinity : sum);
     }
@@ -103,7 +123,8 @@ function scoreClause(index, tokens, unfinished, best) {
   }
 }
 
-/* Whether the answers an observation depends on were given, and no answer rules that kind of oven out. */
+/** Whether the answers an observation depends on were given, and no kind of oven was named that rules it out.
+ * @param {Answer} answer @param {Object<string, string | null>} answers */
 function isAskable(answer, answers) {
   const given = Object.entries(answer.after ?? {}).every(([name, options]) => options.includes(answers[name]));
   const possible = Object.entries(answer.needs ?? {}).every(
@@ -112,18 +133,23 @@ function isAskable(answer, answers) {
   return given && possible;
 }
 
-/* A line of the first page is too broad to come first for its danger: the answer it holds has a line of its own. */
+/** A line of the first page is too broad to come first for its danger: the answer it holds has a line of its own.
+ * @param {{pairs: Object<string, string>, danger: number}} line */
 function dangerRank(line) {
   return line.pairs.complaint ? 0 : line.danger;
 }
 
-/* The answers that fit what was said, danger first; `answers` are the answers recorded so far. */
+/** The answers that fit what was said, danger first; `answers` are those recorded so far.
+ * @param {Index} index @param {string} text @param {Object<string, string | null>} answers
+ * @returns {{lines: Line[], truncated: boolean}} */
 export function match(index, text, answers = {}) {
+  /** @type {Map<number, Fit>} */
   const best = new Map();
   const clauses = splitClauses(text.slice(0, MAX_LENGTH));
   const unfinished = text.length <= MAX_LENGTH && /[\p{L}\p{N}]$/u.test(text);
   clauses.forEach((tokens, at) => scoreClause(index, tokens, unfinished && at === clauses.length - 1, best));
   const explaining = new Set([...best.values()].flatMap(({ explainedBy }) => explainedBy));
+  /** @param {Line} line */
   const place = (line) =>
     line.explainedBy.length ? 1 : dangerRank(line) ? 2 + dangerRank(line) : explaining.has(line.row) ? 2 : 0;
   const found = [...best]

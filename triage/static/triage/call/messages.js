@@ -4,19 +4,21 @@ const sentences = Object.fromEntries(
   [...document.querySelectorAll("[data-js-messages] li")].map((line) => [line.dataset.name, line.textContent]),
 );
 
-/* The sentence of that name, with each `%(param)s` filled in. */
+/** The sentence of that name, with each `%(param)s` filled in.
+ * @param {string} name @param {Object<string, any>} params @returns {string} */
 export function message(name, params = {}) {
   return Object.entries(params).reduce(
-    (sentence, [param, value]) => sentence.replace(`%(${param})s`, () => value),
+    (sentence, [param, value]) => sentence.replace(`%(${param})s`, () => String(value)),
     sentences[name] ?? "",
   );
 }
 
+/** @param {string} sentence */
 export function announce(sentence) {
   document.getElementById("call-status").textContent = sentence;
 }
 
-/* Copies a text and says whether it could be copied. */
+/** Copies a text and says whether it could be copied. @param {string} text */
 export async function copy(text) {
   try {
     await navigator.clipboard.writeText(text);

@@ -10,7 +10,9 @@ import { SessionGuard } from "./session_guard.js";
 import { listen } from "./shortcuts.js";
 import { Suggestions } from "./suggestions.js";
 
+/** @param {string} id @returns {any} */
 const byId = (id) => document.getElementById(id);
+/** @param {string} name */
 const hook = (name) => document.querySelector(`[data-js-${name}]`);
 const state = () => hook("call-state").dataset;
 
@@ -25,7 +27,8 @@ const suggestions = new Suggestions({ box: byId("caller-says"), list: byId("sugg
 const savedCalls = new SavedCalls({ dialog: byId("saved-calls"), connection });
 const notes = byId("notes");
 
-/* A new part of the page, or null while the server cannot be reached: then what is unsent is listed. */
+/** A new part of the page, or null while the server cannot be reached: then what is unsent is listed.
+ * @param {string | null} part */
 function showPart(part) {
   if (part === null) return listUnsent();
   const page = new DOMParser().parseFromString(part, "text/html");
@@ -71,7 +74,7 @@ function focusPromptUnlessWriting() {
 function drawHeader() {
   byId("call-reference").textContent = spelled(connection.call.id);
   const held = savedCalls.others().filter((call) => extra(call, "state") === "held").length;
-  hook("held-count").textContent = held || "";
+  hook("held-count").textContent = String(held || "");
 }
 
 function duration() {
@@ -86,8 +89,9 @@ function summary() {
   return notes.value.trim() ? `${call} ${message("notes", { notes: notes.value.trim() })}` : call;
 }
 
-/* No other page can be opened while offline. The next caller may live elsewhere, so the region is the firm's again. Whose
-   oven it is is deleted with the end of the call where no visit was booked. */
+/** No other page can be opened while offline. The next caller may live elsewhere, so the region is the firm's again. Whose
+   oven it is is deleted with the end of the call where no visit was booked.
+ * @param {"held" | "ended"} endState */
 function nextCall(endState) {
   if (connection.isOffline) return announce(message("offline-page"));
   saveTyped();
@@ -100,6 +104,7 @@ function saveTyped() {
   if (notes.value !== connection.extra("notes")) connection.save({ notes: notes.value });
 }
 
+/** @type {Object<string, (control: any) => void>} */
 const actions = {
   send: () => byId("send-dialog").showModal(),
   copy: () => copy(summary()),
@@ -121,18 +126,20 @@ const actions = {
 };
 
 document.addEventListener("click", (event) => {
-  const button = event.target.closest("[data-js-action]");
+  const target = /** @type {Element} */ (event.target);
+  const button = target.closest("[data-js-action]");
   if (button) {
     event.preventDefault();
     return actions[button.dataset.jsAction](button);
   }
-  const link = event.target.closest("a[data-js-navigate]");
+  /** @type {HTMLAnchorElement} */
+  const link = target.closest("a[data-js-navigate]");
   if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return undefined;
   event.preventDefault();
-  link.closest("dialog")?.close();
+  /** @type {HTMLDialogElement} */ (link.closest("dialog"))?.close();
   const row = link.closest("[data-row]");
-  nextRow = row ? (row.nextElementSibling?.nextElementSibling?.dataset.row ?? "") : "";
-  if (row && !nextRow) document.activeElement.blur();
+  nextRow = /** @type {HTMLElement | undefined} */ (row?.nextElementSibling?.nextElementSibling)?.dataset.row ?? "";
+  if (row && !nextRow) /** @type {HTMLElement} */ (document.activeElement).blur();
   return connection.go(link.href);
 });
 

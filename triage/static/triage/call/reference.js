@@ -11,6 +11,7 @@ export const SPELLING = [
 const FIRST = "A".charCodeAt(0);
 const FACTORS = [3, 5, 7, 9];
 
+/** @param {string} four */
 function checkLetter(four) {
   const sum = FACTORS.reduce((total, factor, at) => total + factor * (four.charCodeAt(at) - FIRST), 0);
   return String.fromCharCode(FIRST + (sum % 26));
@@ -21,11 +22,13 @@ export function newReference() {
   return four + checkLetter(four);
 }
 
+/** @param {string} reference */
 export function spelled(reference) {
   return [...reference].map((letter) => SPELLING[letter.charCodeAt(0) - FIRST]).join(" ");
 }
 
-/* Letters or spelling words as typed: the reference and whether its letters check out, or null where it is none. */
+/** Letters or spelling words as typed: the reference and whether its letters check out, or null where it is none.
+ * @param {string} text */
 export function parseReference(text) {
   if (/\d/.test(text)) return null; // a job sheet's, which the server reads
   const words = text

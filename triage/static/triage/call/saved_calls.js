@@ -6,11 +6,18 @@ import { SignedOut, fetchPart } from "./connection.js";
 import { message } from "./messages.js";
 import { parseReference, spelled } from "./reference.js";
 
+/** @typedef {import("./call_store.js").Call} Call */
+
 const MAX_CALLS = 9;
+/** @type {Object<string, string>} */
+const STATES = { held: "held", "": "interrupted", ended: "ended" };
 
 export class SavedCalls {
+  /** @param {{dialog: HTMLDialogElement, connection: import("./connection.js").Connection}} parts */
   constructor({ dialog, connection }) {
-    Object.assign(this, { dialog, connection });
+    this.dialog = dialog;
+    this.connection = connection;
+    /** @type {HTMLInputElement} */
     this.find = dialog.querySelector("#find-call");
     this.list = dialog.querySelector("#saved-call-list");
     this.status = dialog.querySelector("#saved-calls-status");
@@ -35,13 +42,14 @@ export class SavedCalls {
     (this.list.querySelector("button") ?? this.find).focus();
   }
 
+  /** @param {Call} call @param {number} at */
   line(call, at) {
     const button = document.createElement("button");
     button.type = "button";
-    button.dataset.key = at + 1;
+    button.dataset.key = String(at + 1);
     const key = document.createElement("kbd");
-    key.textContent = at + 1;
-    const state = message({ held: "held", "": "interrupted", ended: "ended" }[extra(call, "state")]);
+    key.textContent = String(at + 1);
+    const state = message(STATES[extra(call, "state")]);
     const when = new Date(call.changed).toLocaleString([], { dateStyle: "short", timeStyle: "short" });
     const count = Object.values(call.answers).filter(([value]) => value !== null).length;
     button.append(key, ` ${spelled(call.id)}, ${state}, ${when} (${count}) ${extra(call, "notes").slice(0, 60)}`);
@@ -51,7 +59,7 @@ export class SavedCalls {
     return line;
   }
 
-  /* A reference of a call saved here, else one of a job sheet, which the server knows. */
+  /** A reference of a call saved here, else one of a job sheet, which the server knows. @param {Event} event */
   async look(event) {
     event.preventDefault();
     const parsed = parseReference(this.find.value);
@@ -76,6 +84,7 @@ export class SavedCalls {
     this.previousSheet.querySelector("a")?.focus();
   }
 
+  /** @param {Call} call */
   resume(call) {
     save(withExtras(call, { state: "" }));
     location.assign(`${this.connection.path}?${queryOf(call)}`);

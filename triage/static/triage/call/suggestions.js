@@ -5,12 +5,21 @@ import { MAX_SUGGESTIONS, match, readIndex } from "./matching.js";
 import { enforceMaxLength } from "./max_length.js";
 import { announce, message } from "./messages.js";
 
+/** @typedef {import("./matching.js").Line} Line */
+
 const SAVE_AFTER_MS = 400; // without a letter
 const RETRY_MS = 3000;
 
 export class Suggestions {
+  /** @param {{box: HTMLTextAreaElement, list: HTMLElement, connection: import("./connection.js").Connection}} parts */
   constructor({ box, list, connection }) {
-    Object.assign(this, { box, list, connection, index: null, lines: [] });
+    this.box = box;
+    this.list = list;
+    this.connection = connection;
+    /** @type {import("./matching.js").Index | null} */
+    this.index = null;
+    /** @type {Line[]} */
+    this.lines = [];
     box.value = connection.extra("said");
     box.addEventListener("input", () => {
       const fits = enforceMaxLength(box);
@@ -20,11 +29,12 @@ export class Suggestions {
       this.pause = setTimeout(() => connection.save({ said: box.value }), SAVE_AFTER_MS);
     });
     list.addEventListener("click", (event) => {
-      const line = event.target.closest("button[data-index]");
+      const line = /** @type {Element} */ (event.target).closest("button[data-index]");
       if (line) this.press(Number(line.dataset.index));
     });
   }
 
+  /** @param {string} address */
   async fetchIndex(address) {
     try {
       const response = await fetch(address);
@@ -44,7 +54,7 @@ export class Suggestions {
     const text = this.box.value;
     this.box.rows = text.includes("\n") || text.length > 70 ? 3 : 1;
     if (!this.index) return;
-    const nothing = { lines: [], truncated: false };
+    const nothing = { lines: /** @type {Line[]} */ ([]), truncated: false };
     const { lines, truncated } = text.trim() ? match(this.index, text, this.answers()) : nothing;
     this.lines = lines;
     this.draw();
@@ -52,6 +62,7 @@ export class Suggestions {
     else if (text.trim()) announce(lines.length ? message("found", { n: lines.length }) : message("none"));
   }
 
+  /** @param {Line} line */
   isRecorded(line) {
     const answers = this.answers();
     return Object.entries(line.pairs).every(([name, value]) => answers[name] === value);
@@ -64,16 +75,17 @@ export class Suggestions {
     this.list.hidden = rows.length === 0 || !open;
   }
 
+  /** @param {Line} line @param {number} at */
   button(line, at) {
     const button = document.createElement("button");
     button.type = "button";
-    button.dataset.index = at;
-    button.dataset.key = at + 1;
+    button.dataset.index = String(at);
+    button.dataset.key = String(at + 1);
     button.className = ["", "caution", "urgent"][line.danger];
     const recorded = this.isRecorded(line);
     button.setAttribute("aria-pressed", String(recorded));
     const key = document.createElement("kbd");
-    key.textContent = at + 1;
+    key.textContent = String(at + 1);
     const answer = document.createElement("strong");
     answer.textContent = line.answer;
     const question = document.createElement("span");
@@ -82,6 +94,7 @@ export class Suggestions {
     return button;
   }
 
+  /** @param {number} at */
   async press(at) {
     const line = this.lines[at];
     if (!line) return;

@@ -2,9 +2,11 @@
    Made for short talk about one appliance, in English. The stems are not those of a dictionary: it is enough that
    "tripping", "tripped" and "trips" come out alike. */
 
+/** @typedef {{stem: string, typed: string, negated: boolean}} Token */
+
 // biome-ignore format: a table
 const NEGATIONS = new Set(["not", "no", "never", "without", "nor", "neither", "none", "nothing", "nobody", "cannot", "hardly"]);
-const NEGATION_SCOPE = 4; // how many words after it a denial still covers
+const NEGATION_SCOPE = 4; // how many tokens after it a negation still covers
 /* Words that tell nothing apart, and those every sentence here may hold. */
 const STOP_WORDS = new Set(
   (
@@ -17,6 +19,7 @@ const STOP_WORDS = new Set(
 const CLAUSE_BREAK = /[.,;:!?\n()"“”…]|\s-\s|\b(?:and|but|then|because|though|although|while|however|plus)\b/u;
 /* Forms that no rule below brings together. */
 // biome-ignore format: a table
+/** @type {Object<string, string>} */
 const IRREGULAR_FORMS = {
   gone: "go", goes: "go", going: "go", went: "go", died: "dead", dies: "dead", dying: "dead", dead: "dead",
   burnt: "burn", burned: "burn", blew: "blow", blown: "blow", broke: "break", broken: "break", lit: "light",
@@ -25,7 +28,8 @@ const IRREGULAR_FORMS = {
   lights: "light", wont: "will", turning: "turn", working: "work", shattered: "shatter", element: "element",
 };
 
-/* "won't", "isn't", "cant": whatever denies becomes a word of its own; other endings after ' say nothing here. */
+/** "won't", "isn't", "cant": whatever negates becomes a word of its own; other endings after ' say nothing here.
+ * @param {string} text */
 function normalize(text) {
   return text
     .normalize("NFD")
@@ -38,6 +42,7 @@ function normalize(text) {
     .replace(/'(?:s|re|ve|m|ll|d)\b/gu, "");
 }
 
+/** @param {string} word */
 export function stemOf(word) {
   if (IRREGULAR_FORMS[word]) return IRREGULAR_FORMS[word];
   let stem = word;
@@ -52,23 +57,25 @@ export function stemOf(word) {
   return stem.replace(/ll$/, "l").replace(/ss$/, "s");
 }
 
-/* One clause as words in order: the stem, and whether it is denied. */
+/** One clause as words in order: the stem, and whether it is negated. @param {string} clause @returns {Token[]} */
 function tokensOf(clause) {
+  /** @type {Token[]} */
   const tokens = [];
-  let denied = 0;
+  let negated = 0;
   for (const word of clause.match(/[\p{L}\p{N}]+/gu) ?? []) {
     if (NEGATIONS.has(word)) {
-      denied = NEGATION_SCOPE;
+      negated = NEGATION_SCOPE;
       continue;
     }
     if (STOP_WORDS.has(word)) continue;
-    tokens.push({ stem: stemOf(word), typed: word, denied: denied > 0 });
-    if (denied > 0) denied -= 1;
+    tokens.push({ stem: stemOf(word), typed: word, negated: negated > 0 });
+    if (negated > 0) negated -= 1;
   }
   return tokens;
 }
 
-/* Clauses of a text; each is matched by itself, so that one sentence can hold several answers. */
+/** Clauses of a text; each is matched by itself, so that one sentence can hold several answers.
+ * @param {string} text */
 export function splitClauses(text) {
   return normalize(text)
     .split(CLAUSE_BREAK)
@@ -76,9 +83,11 @@ export function splitClauses(text) {
     .filter((tokens) => tokens.length > 0);
 }
 
-/* Optimal string alignment, cut off beyond two: a letter wrong, missing, doubled, or two swapped. */
+/** Optimal string alignment, cut off beyond two: a letter wrong, missing, doubled, or two swapped.
+ * @param {string} a @param {string} b */
 export function editDistance(a, b) {
   if (Math.abs(a.length - b.length) > 2) return 3;
+  /** @type {number[] | null} */
   let before = null;
   let row = Array.from({ length: b.length + 1 }, (_, at) => at);
   for (let i = 1; i <= a.length; i += 1) {
