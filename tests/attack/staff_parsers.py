@@ -10,10 +10,10 @@ from django.http import QueryDict
 from django.test import RequestFactory, override_settings
 
 from tests.attack.parser import Parser
+from triage.desk.firm_settings import SettingsForm, initial_settings
 from triage.desk.presenters.inbox import filtered_sheets, parse_filter
 from triage.desk.presenters.outcome_form import parse_outcome_form
 from triage.desk.second_factor import STEP_SECONDS, matching_step
-from triage.desk.settings_form import SettingsForm, initial_settings
 from triage.household.sheet_address import query_params
 from triage.jobsheet.errors import Refused
 from triage.jobsheet.networks import ForbiddenTarget, is_public, parse_webhook_url

@@ -13,7 +13,7 @@ from tests.desk.permissions import token_of
 from tests.firm_builders import make_booking, make_job_sheet
 from tests.household.hand_overs import form_address
 from tests.reading_pages import read_page
-from triage.desk.settings_form import initial_settings
+from triage.desk.firm_settings import initial_settings
 from triage.jobsheet.booking import MAX_LENGTHS, SEVERAL_LINES
 from triage.jobsheet.formats.table import STARTS_A_FORMULA
 from triage.models import Outcome

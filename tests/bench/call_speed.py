@@ -21,14 +21,15 @@ STATIC = Path(triage.__file__).parent / "static"
 KINDS = {".js": "text/javascript", ".css": "text/css"}
 PAGE = """<!doctype html><html lang="en"><head><title>Calls</title>
 <link rel="stylesheet" href="/static/triage/css/oven.css"><link rel="stylesheet" href="/static/triage/call/call.css">
-</head><body class="desk"><main class="board"><section class="heard"><textarea id="heard" rows="1" data-longest="20000">
-</textarea><div id="heard-list" class="found" hidden></div></section></main></body></html>"""
+</head><body class="desk"><p id="call-status"></p><main class="call-layout"><section class="suggestions">
+<textarea id="caller-says" rows="1" data-max-length="20000">
+</textarea><div id="suggestion-list" class="suggestion-list" hidden></div></section></main></body></html>"""
 TIME_LETTERS = """async (sayings) => {
-  const { Heard } = await import("/static/triage/call/heard.js");
-  const [box, list] = ["heard", "heard-list"].map((id) => document.getElementById(id));
-  const connection = { beside: () => "", keep: () => {}, call: { answers: {} } };
-  const heard = new Heard({ box, list, connection, words: { found: "", none: "" }, said: () => {} });
-  await heard.fetchWords("/words.json");
+  const { Suggestions } = await import("/static/triage/call/suggestions.js");
+  const [box, list] = ["caller-says", "suggestion-list"].map((id) => document.getElementById(id));
+  const connection = { extra: () => "", save: () => {}, call: { answers: {} } };
+  const suggestions = new Suggestions({ box, list, connection });
+  await suggestions.fetchIndex("/words.json");
   box.focus();
   const times = [];
   let most = 0;

@@ -11,6 +11,7 @@ from triage.models.firm import Role
 DESK = {"width": 1280, "height": 800}
 MOST_KEYS = 120
 CALLS = "/desk/call/"
+STATE = "document.querySelector('[data-js-call-state]').dataset"
 
 
 def sit_down(page, site, member=None):
@@ -55,25 +56,28 @@ class Agent:
         return self.now("kind")
 
     def now(self, name):
-        return self.page.evaluate(f"document.getElementById('call-now').dataset.{name}")
+        return self.page.evaluate(f"{STATE}.{name}")
 
     @property
     def trail(self):
-        pairs = parse_qsl(self.now("good"), keep_blank_values=True)
+        pairs = parse_qsl(self.now("query"), keep_blank_values=True)
         return {name: value for name, value in pairs if not name.startswith("call-") and name != "region"}
 
     @property
     def heading(self):
-        return self.page.locator("#say p.count").inner_text().split("\n")[0]
+        return self.page.locator("#prompt p.count").inner_text().split("\n")[0]
 
     def press(self, key, moves=True):
         """One key; `moves` when the page must answer it with another."""
         self.settle()
-        before = self.now("good")
+        before = self.now("query")
         self.page.keyboard.press(key)
         self.presses += 1
         if moves:
-            self.page.wait_for_function("was => document.getElementById('call-now').dataset.good !== was", arg=before)
+            self.page.wait_for_function(f"was => {STATE}.query !== was", arg=before)
+
+    def wait_for_answer(self, answer):
+        self.page.wait_for_function(f"answer => {STATE}.query.includes(answer)", arg=answer)
 
     def type(self, text):
         """What the caller says, typed as it is said; every letter is a key."""
@@ -84,7 +88,7 @@ class Agent:
 
     def found(self):
         """The lines found, as "question: answer"."""
-        lines = self.page.locator("#heard-list button")
+        lines = self.page.locator("#suggestion-list button")
         return [f"{b.locator('span').inner_text()}: {b.locator('strong').inner_text()}" for b in lines.all()]
 
     def record(self, *wanted):
@@ -101,7 +105,7 @@ class Agent:
 
     def read_out(self):
         """Read every line whose turn it is; False where there was none."""
-        turn = self.page.locator("#say li.turn .words")
+        turn = self.page.locator("#prompt li.current .spoken")
         if turn.count() == 0:
             return False
         self.say(turn.inner_text().strip("“”"))
@@ -111,7 +115,7 @@ class Agent:
     def option_for(self, told):
         """The key of the answer that `told` (question to answer) holds, else of "can't tell"."""
         good = self.trail
-        for link in self.page.locator("#say .options a[data-key]").all():
+        for link in self.page.locator("#prompt .options a[data-key]").all():
             pairs = dict(parse_qsl(urlsplit(link.get_attribute("href")).query))
             new = {n: v for n, v in pairs.items() if good.get(n) != v and n != "region" and not n.startswith("call-")}
             if new and all(told.get(name) == value for name, value in new.items()):
@@ -121,11 +125,11 @@ class Agent:
     def go_on(self, told, board="1"):
         """Read and ask until the call is over or danger ends it and was read to the end."""
         for _ in range(MOST_KEYS):
-            if self.page.locator("section.after-call").count():
+            if self.page.locator("section.finished").count():
                 return self
             if self.read_out():
                 continue
-            self.say(self.page.locator("#say-title").inner_text().removeprefix("Say:").strip(" “”"))
+            self.say(self.page.locator("#prompt-title").inner_text().removeprefix("Say:").strip(" “”"))
             self.press(board if self.kind == "caller" else self.option_for(told))
         raise AssertionError(f"the call is not over after {MOST_KEYS} keys")
 

@@ -29,9 +29,9 @@ def to_the_form(agent):
     """Every line read out, then B."""
     while agent.read_out():
         pass
-    assert agent.page.locator(".tools").evaluate("e => e.scrollWidth - e.clientWidth") <= 0
-    assert agent.page.locator(".now").evaluate("e => e.scrollHeight - e.clientHeight") <= 0
-    agent.page.locator("#say-title").focus()
+    assert agent.page.locator(".shortcuts").evaluate("e => e.scrollWidth - e.clientWidth") <= 0
+    assert agent.page.locator(".main-column").evaluate("e => e.scrollHeight - e.clientHeight") <= 0
+    agent.page.locator("#prompt-title").focus()
     with agent.page.expect_navigation():
         agent.press("b", moves=False)
     agent.page.wait_for_function("() => document.activeElement.name === 'name'")
@@ -91,9 +91,9 @@ def test_a_session_that_ends_takes_nothing_that_was_typed(agent):
     there = agent.page.url
     agent.page.context.clear_cookies(name="sessionid")
     hand_it_over(agent)
-    door = agent.page.locator("#call-door")
+    door = agent.page.locator("[data-js-session-expired]")
     expect(door).to_be_visible()
-    expect(door).to_contain_text("You were signed out. All that was recorded is kept here.")
+    expect(door).to_contain_text("You were signed out. Everything recorded is saved in this browser.")
     assert not JobSheet.objects.exists()
     agent.page.keyboard.press("Escape")
     with agent.page.expect_navigation():
@@ -112,7 +112,7 @@ def test_signing_in_again_in_another_tab_is_enough(agent):
     fill_in(agent)
     agent.page.context.clear_cookies()
     hand_it_over(agent)
-    expect(agent.page.locator("#call-door")).to_be_visible()
+    expect(agent.page.locator("[data-js-session-expired]")).to_be_visible()
     sit_down(agent.page, agent.site, agent.member)
     agent.page.context.new_page().goto(f"{agent.site}/desk/account/")
     hand_it_over(agent)
@@ -126,7 +126,7 @@ def test_without_a_line_nothing_is_lost_and_the_next_key_hands_it_over_once(agen
     fill_in(agent)
     agent.page.context.set_offline(True)
     hand_it_over(agent)
-    expect(agent.page.locator("#call-status")).to_contain_text("so nothing was handed over. All that was typed is kept")
+    expect(agent.page.locator("#call-status")).to_contain_text("so no job sheet was created. Everything typed is saved")
     agent.page.context.set_offline(False)
     hand_it_over(agent)
     agent.page.wait_for_url("**/desk/call/taken/**")
@@ -143,13 +143,13 @@ def test_without_a_line_no_key_leaves_the_form(agent):
     for key in "dz":
         agent.page.evaluate("document.getElementById('call-status').textContent = ''")
         agent.page.keyboard.press(key)
-        expect(agent.page.locator("#call-status")).to_contain_text("so another page cannot be opened")
+        expect(agent.page.locator("#call-status")).to_contain_text("so no other page can be opened")
     assert agent.page.url == there
     agent.page.context.set_offline(False)
     agent.page.wait_for_function("() => navigator.onLine")
     with agent.page.expect_navigation():
         agent.page.keyboard.press("d")
-    expect(agent.page.locator(".say--danger")).to_be_visible()
+    expect(agent.page.locator(".prompt--danger")).to_be_visible()
 
 
 def test_danger_after_the_hand_over_reads_the_signs_again_with_all_else_kept(agent):
@@ -160,10 +160,10 @@ def test_danger_after_the_hand_over_reads_the_signs_again_with_all_else_kept(age
     agent.page.wait_for_function("() => document.activeElement.tagName === 'H1'")
     with agent.page.expect_navigation():
         agent.page.keyboard.press("d")
-    expect(agent.page.locator(".say--danger")).to_be_visible()
+    expect(agent.page.locator(".prompt--danger")).to_be_visible()
     assert agent.trail == {name: answer for name, answer in ELEMENT.items() if name != "danger"}
     agent.page.reload()
-    expect(agent.page.locator(".say--danger")).to_be_visible()
+    expect(agent.page.locator(".prompt--danger")).to_be_visible()
 
 
 def test_two_tabs_hand_one_call_over_once(agent):
@@ -175,13 +175,14 @@ def test_two_tabs_hand_one_call_over_once(agent):
     hand_it_over(agent)
     agent.page.wait_for_url("**/desk/call/taken/**")
     reference = JobSheet.objects.get().reference
-    expect(other.locator("#call-status")).to_contain_text(f"handed over before: job sheet {reference}.")
+    expect(other.locator("#call-status")).to_contain_text(f"This call already has a job sheet: {reference}.")
     other.fill("[name=name]", "Alex Gray")
     other.fill("[name=telephone]", "020 7946 0000")
     for box in other.locator("fieldset.consent input").all():
         box.check()
     other.keyboard.press("Control+Enter")
-    expect(other.locator("main [role=alert]")).to_contain_text(f"job sheet {reference}. Put it right there.")
+    refused = f"job sheet with other details: {reference}. Correct it there."
+    expect(other.locator("main [role=alert]")).to_contain_text(refused)
     assert JobSheet.objects.count() == 1
 
 
@@ -213,14 +214,14 @@ def test_without_javascript_it_is_a_form_like_any(browser, live_server):
     page = context.new_page()
     agent = sit_down(page, live_server.url)
     page.goto(f"{live_server.url}/desk/call/?region=gb-eng&{TOLD}&call-board=yes")
-    while page.locator("#say li.turn a").count():
-        page.locator("#say li.turn a").click()
-    page.locator("section.after-call a.next").click()
+    while page.locator("#prompt li.current a").count():
+        page.locator("#prompt li.current a").click()
+    page.locator("section.finished a.primary-action").click()
     for name, answer in {"name": "Alex Grey", "telephone": "020 7946 0000"}.items():
         page.fill(f"[name={name}]", answer)
     for box in page.locator("fieldset.consent input").all():
         box.check()
     with page.expect_navigation():
-        page.locator("button[data-send]").click()
+        page.locator("button.primary-action").click()
     assert JobSheet.objects.get().taken_by == agent.member
     context.close()

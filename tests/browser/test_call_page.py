@@ -82,7 +82,7 @@ def test_the_opposite_of_what_was_said_is_not_offered(agent, said, opposite):
 def test_danger_comes_first(agent, said):
     agent.open()
     agent.type(said)
-    assert agent.page.locator("#heard-list button").first.get_attribute("class") == "grave"
+    assert agent.page.locator("#suggestion-list button").first.get_attribute("class") == "urgent"
 
 
 def test_nothing_is_recorded_by_typing(agent):
@@ -98,12 +98,12 @@ def test_a_pasted_letter_is_matched_and_kept_whole(agent):
     letter = "Dear Sir, my oven is stone cold and the fan is going. " + "I am most unhappy with it. " * 400
     agent.open()
     agent.press("/", moves=False)
-    agent.page.locator("#heard").fill(letter)
-    expect(agent.page.locator("#call-status")).to_contain_text("All of it is kept.")
+    agent.page.locator("#caller-says").fill(letter)
+    expect(agent.page.locator("#call-status")).to_contain_text("All of it is saved.")
     assert any(line.startswith("Oven fan turns: Yes") for line in agent.found())
     agent.record("Oven fan turns: Yes")
     agent.page.reload()
-    expect(agent.page.locator("#heard")).to_have_value(letter)
+    expect(agent.page.locator("#caller-says")).to_have_value(letter)
     assert agent.trail == {"circ-fan-state": "turns-normally"}
 
 
@@ -112,11 +112,11 @@ def test_a_lost_connection_loses_no_answer(agent):
     agent.read_out()
     agent.page.context.set_offline(True)
     agent.press("1", moves=False)
-    expect(agent.page.locator("#call-status")).to_contain_text("The line to the server is down.")
+    expect(agent.page.locator("#call-status")).to_contain_text("You’re offline.")
     agent.type("light comes on")
     agent.press("Enter", moves=False)
     agent.press("1", moves=False)
-    expect(agent.page.locator("#waiting li")).to_have_count(2)
+    expect(agent.page.locator("#unsent li")).to_have_count(2)
     agent.page.context.set_offline(False)
     expect(agent.page.locator("#call-status")).to_contain_text("Everything recorded was sent.")
     assert len(agent.trail) == 5
@@ -130,10 +130,10 @@ def test_two_tabs_on_one_call_come_together(agent):
     other.page.goto(agent.page.url)
     agent.type("light comes on")
     agent.record("Oven light: Yes")
-    other.page.wait_for_function("() => document.getElementById('call-now').dataset.good.includes('lamp-works')")
+    other.wait_for_answer("lamp-works")
     other.type("fan is going")
     other.record("Oven fan turns: Yes")
-    agent.page.wait_for_function("() => document.getElementById('call-now').dataset.good.includes('turns-normally')")
+    agent.wait_for_answer("turns-normally")
     assert agent.trail == other.trail
     assert {"lamp-state", "circ-fan-state"} <= set(agent.trail)
 
@@ -146,12 +146,12 @@ def test_a_call_that_was_cut_off_is_there_again(agent):
     agent.page.goto("about:blank")
     agent.open()
     agent.press("Escape", moves=False)
-    agent.page.locator("#say-title").focus()
+    agent.page.locator("#prompt-title").focus()
     agent.press("g", moves=False)
-    expect(agent.page.locator("#calls-list li")).to_contain_text("cut off")
+    expect(agent.page.locator("#saved-call-list li")).to_contain_text("interrupted")
     with agent.page.expect_navigation():
         agent.press("1", moves=False)
-    agent.page.wait_for_function("() => document.getElementById('call-now').dataset.good.includes('lamp-works')")
+    agent.wait_for_answer("lamp-works")
     assert agent.trail == trail
 
 
@@ -162,14 +162,14 @@ def test_calls_are_held_and_resumed(agent):
     with agent.page.expect_navigation():
         agent.press("h", moves=False)
     expect(agent.page.locator("#call-reference")).not_to_have_text(first)
-    expect(agent.page.locator("#held-count")).to_have_text("1")
+    expect(agent.page.locator("[data-js-held-count]")).to_have_text("1")
     agent.press("Escape", moves=False)
-    agent.page.locator("#say-title").focus()
+    agent.page.locator("#prompt-title").focus()
     agent.press("g", moves=False)
     with agent.page.expect_navigation():
         agent.press("1", moves=False)
     expect(agent.page.locator("#call-reference")).to_have_text(first)
-    expect(agent.page.locator("#say p.count")).to_contain_text("2 of 3")
+    expect(agent.page.locator("#prompt p.count")).to_contain_text("2 of 3")
 
 
 def test_a_reference_is_spelled_as_icao_does_and_a_wrong_letter_is_noticed(agent):
@@ -179,11 +179,11 @@ def test_a_reference_is_spelled_as_icao_does_and_a_wrong_letter_is_noticed(agent
     assert set(words) <= set(ICAO)
     wrong = [ICAO[(ICAO.index(words[0]) + 1) % 26], *words[1:]]
     agent.press("Escape", moves=False)
-    agent.page.locator("#say-title").focus()
+    agent.page.locator("#prompt-title").focus()
     agent.press("g", moves=False)
     agent.page.locator("#find-call").fill(" ".join(wrong))
     agent.press("Enter", moves=False)
-    expect(agent.page.locator("#calls-say")).to_contain_text("has a letter wrong")
+    expect(agent.page.locator("#saved-calls-status")).to_contain_text("has a wrong letter")
 
 
 def test_all_that_is_known_of_the_caller_takes_six_keys(agent):
@@ -213,9 +213,9 @@ def test_the_summary_and_the_link_are_one_key(agent):
     agent.press("c", moves=False)
     expect(agent.page.locator("#call-status")).to_have_text("Copied.")
     copied = agent.page.evaluate("navigator.clipboard.readText()")
-    assert re.match(r"Call [\w-]+ .*, \d+:\d\d\. Electric oven, trouble as told: No heat at all\.", copied)
+    assert re.match(r"Call [\w-]+ .*, \d+:\d\d\. Electric oven, reported problem: No heat at all\.", copied)
     agent.press("s", moves=False)
-    assert agent.page.locator("#send img").evaluate("image => image.decode().then(() => image.naturalWidth)") > 0
+    assert agent.page.locator("#send-dialog img").evaluate("image => image.decode().then(() => image.naturalWidth)") > 0
     agent.press("1", moves=False)
     expect(agent.page.locator("#call-status")).to_have_text("Copied.")
     assert f"/check/?region=gb-eng&firm={agent.member.firm.slug}&complaint=no-heat" in agent.page.evaluate(
@@ -225,8 +225,8 @@ def test_the_summary_and_the_link_are_one_key(agent):
 
 def test_keys_can_be_switched_off(agent):
     agent.open(f"{COLD}&danger=none&lamp-state=lamp-works")
-    agent.page.get_by_role("button", name="Keys on").click()
-    agent.page.locator("#say-title").focus()
+    agent.page.get_by_role("button", name="Shortcuts on").click()
+    agent.page.locator("#prompt-title").focus()
     agent.press("u", moves=False)
     assert "lamp-state" in agent.trail
 
@@ -237,9 +237,9 @@ def test_nothing_scrolls_and_no_barrier_at_1280_by_800(agent, query):
     assert_no_barriers_by_day_and_night(agent.page)
     root = "document.documentElement"
     assert agent.page.evaluate(f"[{root}.scrollWidth, {root}.scrollHeight]") == [DESK["width"], DESK["height"]]
-    now = agent.page.locator(".now").evaluate("e => e.scrollHeight - e.clientHeight")
+    now = agent.page.locator(".main-column").evaluate("e => e.scrollHeight - e.clientHeight")
     assert now <= 0
-    assert agent.page.locator(".tools").evaluate("e => e.scrollWidth - e.clientWidth") <= 0
+    assert agent.page.locator(".shortcuts").evaluate("e => e.scrollWidth - e.clientWidth") <= 0
     assert too_small(agent.page, WITH_A_MOUSE) == []
     if query == COLD:
         take_pictures(agent.page, "call page")
@@ -248,19 +248,19 @@ def test_nothing_scrolls_and_no_barrier_at_1280_by_800(agent, query):
 
 def test_every_key_of_the_box_is_shown_in_one_line_under_it(agent):
     agent.open()
-    line, box = agent.page.locator("#heard-how"), agent.page.locator("#heard")
+    line, box = agent.page.locator("#caller-says-help"), agent.page.locator("#caller-says")
     assert line.locator("kbd").all_inner_texts() == ["Enter", "↓", "↑", "↓", "Esc"]
     shown, above = line.bounding_box(), box.bounding_box()
     assert shown["x"] >= 0
     assert above["y"] + above["height"] <= shown["y"] < shown["y"] + shown["height"] <= DESK["height"]
     assert shown["height"] < 30
-    assert box.get_attribute("aria-describedby") == "heard-how"
+    assert box.get_attribute("aria-describedby") == "caller-says-help"
 
 
 # The longest of their kinds: the rounds of danger signs, the question with the most answers, danger with its band.
 LONG = [COLD, "region=gb-eng", f"{COLD}&danger=none&call-ask=recent-event", f"{COLD}&danger=none&call-board=yes"]
 LONG += ["region=us&smoke-source=flames", "region=gb-eng&complaint=smell&smell-type=plastic-or-fishy"]
-ALOUD = "#say .turn .words, .aloud, .say:is(.say--open, .say--question, .say--caller) h1"
+ALOUD = "#prompt .current .spoken, .read-aloud, .prompt:is(.prompt--open, .prompt--question, .prompt--caller) h1"
 LEAST = 24  # pixels, for a reader at an arm's length (ours; no source)
 
 
@@ -272,9 +272,9 @@ def test_what_is_read_aloud_is_large_and_still_nothing_scrolls(agent, query):
         sizes = agent.page.locator(ALOUD).evaluate_all(f"all => all.map((one) => {size})")
         assert sizes
         assert min(sizes) >= LEAST
-        assert agent.page.locator(".now").evaluate("e => e.scrollHeight - e.clientHeight") <= 0
+        assert agent.page.locator(".main-column").evaluate("e => e.scrollHeight - e.clientHeight") <= 0
         assert agent.page.evaluate("document.documentElement.scrollHeight") == DESK["height"]
-        if not agent.page.locator("#say li.turn").count():
+        if not agent.page.locator("#prompt li.current").count():
             break
         agent.press("Space")
 
@@ -285,9 +285,9 @@ def test_without_javascript_a_call_goes_on_by_links(browser, live_server):
     sit_down(page, live_server.url)
     page.goto(f"{live_server.url}{CALLS}?{COLD}")
     for _ in range(3):
-        page.locator("#say li.turn a").click()
-    page.locator("#say li.turn a").click()
-    page.locator("#say .options a").first.click()
+        page.locator("#prompt li.current a").click()
+    page.locator("#prompt li.current a").click()
+    page.locator("#prompt .options a").first.click()
     expect(page).to_have_url(re.compile("danger=none"))
-    assert page.locator("#heard").is_hidden()
+    assert page.locator("#caller-says").is_hidden()
     context.close()

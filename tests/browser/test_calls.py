@@ -45,7 +45,7 @@ def figures(request):
 def same_advice(agent, told):
     """The link to the phone and the householder's own way come to the heading the agent read out."""
     heading = agent.heading
-    agent.page.goto(agent.now("phone"))
+    agent.page.goto(agent.now("phoneUrl"))
     assert agent.page.locator("h1").inner_text() == heading
     own, words = householder(agent.page, agent.site, told)
     assert own == heading
@@ -98,15 +98,15 @@ def test_danger_in_the_middle(agent, figures):
     expect(band).to_contain_text("Say now: “Turn the oven's controls to off.")
     expect(band).to_contain_text("999")
     assert agent.kind == "act"
-    expect(agent.page.locator("#say .options")).to_have_count(0)
+    expect(agent.page.locator("#prompt .options")).to_have_count(0)
     while agent.read_out() or agent.kind == "caller":
         if agent.kind == "caller":
-            agent.say(agent.page.locator("#say-title").inner_text())
+            agent.say(agent.page.locator("#prompt-title").inner_text())
             agent.press("0")
     figures("danger", agent)
     assert any(said.startswith("Do not go to the fuse box in the dark") for said in agent.said)
     assert not any(said.startswith("Go to the fuse box") for said in agent.said)
-    agent.page.goto(agent.now("phone"))
+    agent.page.goto(agent.now("phoneUrl"))
     heading = agent.page.locator("h1").inner_text()
     assert heading == "Burning smell: switch off and leave off"
     assert householder(agent.page, agent.site, told)[0] == heading
@@ -116,7 +116,7 @@ def test_a_caller_who_cannot_tell_anything(agent, figures):
     agent.open()
     agent.press("Escape", moves=False)
     agent.say("In your own words, what is the oven doing, or not doing?")
-    agent.page.locator("#say-title").focus()
+    agent.page.locator("#prompt-title").focus()
     agent.press("0")
     agent.go_on({}, board="0")
     figures("cannot tell", agent)
@@ -134,11 +134,11 @@ def test_a_repeat_call_is_found_by_its_reference(agent, figures):
     agent.press("Escape", moves=False)
     agent.press("x", moves=False)
     agent.page.wait_for_function("was => document.getElementById('call-reference').textContent !== was", arg=reference)
-    agent.page.wait_for_function("() => document.getElementById('call-now').dataset.kind === 'open'")
+    agent.page.wait_for_function("() => document.querySelector('[data-js-call-state]').dataset.kind === 'open'")
 
     second = Agent(agent.page, agent.site)
     second.press("Escape", moves=False)
-    second.page.locator("#say-title").focus()
+    second.page.locator("#prompt-title").focus()
     second.press("g", moves=False)
     second.page.locator("#find-call").focus()
     second.page.keyboard.type(reference.lower())
@@ -159,21 +159,21 @@ def test_a_repeat_call_begins_with_an_earlier_job_sheet(agent, figures):
     sheet = make_job_sheet(agent.member.firm, answers=tuple({**told, "danger": "none", "supply-off": "yes"}.items()))
     agent.open()
     agent.press("Escape", moves=False)
-    agent.page.locator("#say-title").focus()
+    agent.page.locator("#prompt-title").focus()
     agent.press("g", moves=False)
     agent.page.locator("#find-call").focus()
     agent.page.keyboard.type(make_job_sheet().reference)
     agent.press("Enter", moves=False)
-    expect(agent.page.locator("#earlier")).to_have_text(
-        "Your firm has no job sheet under this reference. Ask the caller to spell it once more, or begin afresh."
+    expect(agent.page.locator("#previous-sheet")).to_have_text(
+        "Your firm has no job sheet with this reference. Ask the caller to spell it again, or start a new call."
     )
     agent.page.locator("#find-call").fill("")
     agent.page.locator("#find-call").focus()
     agent.page.keyboard.type(sheet.reference.lower())
     agent.presses += len(sheet.reference)
     agent.press("Enter", moves=False)
-    expect(agent.page.locator("#earlier")).to_contain_text(sheet.reference)
-    expect(agent.page.locator("#earlier a.next")).to_be_focused()
+    expect(agent.page.locator("#previous-sheet")).to_contain_text(sheet.reference)
+    expect(agent.page.locator("#previous-sheet a.primary-action")).to_be_focused()
     agent.press("1")
     assert agent.trail == told
     assert agent.kind == "danger"
@@ -187,24 +187,24 @@ def test_a_reference_said_in_words_is_understood(agent):
     sheet = make_job_sheet(agent.member.firm)
     agent.open()
     agent.press("Escape", moves=False)
-    agent.page.locator("#say-title").focus()
+    agent.page.locator("#prompt-title").focus()
     agent.press("g", moves=False)
     agent.page.locator("#find-call").fill(spelled_out(sheet.reference).lower())
     agent.press("Enter", moves=False)
-    expect(agent.page.locator("#earlier")).to_contain_text(sheet.reference)
+    expect(agent.page.locator("#previous-sheet")).to_contain_text(sheet.reference)
 
 
 def test_an_earlier_oven_in_another_place_brings_its_words_and_numbers(agent):
     sheet = make_job_sheet(agent.member.firm, answers=(("complaint", "no-heat"), ("danger", "none")), region="us")
     agent.open()
     agent.press("Escape", moves=False)
-    agent.page.locator("#say-title").focus()
+    agent.page.locator("#prompt-title").focus()
     agent.press("g", moves=False)
     agent.page.locator("#find-call").fill(sheet.reference)
     agent.press("Enter", moves=False)
-    expect(agent.page.locator("#earlier a.next")).to_be_focused()
+    expect(agent.page.locator("#previous-sheet a.primary-action")).to_be_focused()
     with agent.page.expect_navigation():
         agent.press("1", moves=False)
-    expect(agent.page.locator(".tools")).to_contain_text("Emergency 911")
-    expect(agent.page.locator("header.line")).to_contain_text("United States")
+    expect(agent.page.locator(".shortcuts")).to_contain_text("Emergency 911")
+    expect(agent.page.locator("header.call-header")).to_contain_text("United States")
     assert agent.trail == {"complaint": "no-heat"}

@@ -86,7 +86,7 @@ def test_with_other_details_the_job_sheet_of_before_is_named(over, agent):
     with pytest.raises(IdempotencyConflict):
         book(over, filled_in(agent.firm, name="Robin Grey"), agent, KEY)
     assert already_booked(over, KEY).message.startswith(
-        f"This call was handed over before, with other details: job sheet {sheet.reference}. Put it right there."
+        f"This call already has a job sheet with other details: {sheet.reference}. Correct it there."
     )
 
 

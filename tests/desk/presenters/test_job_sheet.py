@@ -2,10 +2,13 @@
 
 import pytest
 
-from tests.firm_builders import ANSWERS, make_job_sheet
+from tests.firm_builders import ANSWERS, make_job_sheet, make_member
 from tests.pack_texts import fault_name
-from triage.desk.presenters.job_sheet import sheet_page
+from triage.desk.presenters.job_sheet import audit_lines, sheet_page
+from triage.jobsheet.access import open_as_member
+from triage.jobsheet.actions import add_note, erase
 from triage.jobsheet.contents import serialize_sheet
+from triage.models.audit_entry import Actor
 
 FAN_ELEMENT = fault_name("fan-element-open")
 
@@ -74,3 +77,16 @@ def test_a_fault_the_pack_does_not_know_any_more_marks_no_part():
     contents = serialize_sheet(make_job_sheet())
     contents["check"]["causes"][0]["fault"] = "gone-fault"
     assert sheet_page(contents).part == ""
+
+
+@pytest.mark.django_db
+def test_every_action_is_a_line_of_the_access_log():
+    sheet = make_job_sheet()
+    member = make_member(sheet.firm, username="robin")
+    open_as_member(member, sheet.reference)
+    add_note(sheet=sheet, text="Called.", member=member)
+    erase(sheet=sheet, actor=Actor.SITE)
+    lines = ["this site erased the personal data", "robin added a note", "robin opened it", "the sender created it"]
+    assert [line.text for line in audit_lines(sheet)] == lines
+    member.delete()
+    assert audit_lines(sheet)[2].text == "a former member opened it"

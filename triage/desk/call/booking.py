@@ -65,8 +65,8 @@ def already_booked(call: Call, key: str) -> FieldProblem:
     """What to say where this call was handed over already, and something on the form was changed since."""
     sheet = JobSheet.objects.get(firm=call.firm, idempotency_key=key)
     sentence = _(
-        "This call was handed over before, with other details: job sheet %(reference)s. Put it right there."
-        " Press the button again only if a second job sheet is wanted."
+        "This call already has a job sheet with other details: %(reference)s. Correct it there."
+        " Press the button again only if you want a second job sheet."
     )
     return FieldProblem("", sentence % {"reference": sheet.reference})
 

@@ -91,8 +91,8 @@ class CallerRow:
 
 @dataclass(frozen=True)
 class CallPage:
-    """The whole page of one call at one moment. `good` is the address of what holds, `over` when all was read;
-    `hand_over_href` is there once a visit is the next thing. `firm_says` is as the firm wrote it."""
+    """The whole page of one call at one moment. `query` is the address of what holds, `finished` when all was read;
+    `booking_href` is there once a visit is the next thing. `firm_details` is as the firm wrote it."""
 
     prompt: Prompt
     alarm: Alarm | None

@@ -55,7 +55,7 @@ class InboxRow:
     reference: str
     created: datetime
     contact: str
-    trouble: str
+    complaint: str
     band: str
     band_label: str
     cause: str
@@ -150,7 +150,7 @@ def _row(sheet: JobSheet) -> InboxRow:
         reference=sheet.reference,
         created=sheet.created,
         contact=", ".join(part for part in (sheet.name or _("No name"), sheet.postcode) if part),
-        trouble=summary["complaint"],
+        complaint=summary["complaint"],
         band=sheet.band,
         band_label=band_label(sheet.band),
         cause=first["name"],

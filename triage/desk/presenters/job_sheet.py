@@ -6,23 +6,36 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy
 
+from triage.desk.presenters.answer_weights import AnswerWeight, readings_with_pictures, weight_of
 from triage.desk.presenters.bands import band_label
-from triage.desk.presenters.reading_pictures import readings_with_pictures
-from triage.desk.presenters.weights import AnswerWeight, weight_of
 from triage.engine import Band
 from triage.jobsheet.formats.qr import trail_qr
 from triage.jobsheet.formats.text import window_words
 from triage.jobsheet.shapes import FullSummary, SheetCause, SheetData, SheetFault, SheetKit
 from triage.jobsheet.wording import short_chance, tenths
 from triage.knowledge.library import library
+from triage.models import JobSheet
+from triage.models.audit_entry import Actor, AuditAction
+
+MAX_AUDIT_LINES = 200
+ACTION_LABELS = {
+    AuditAction.HANDED_OVER: gettext_lazy("created it"),
+    AuditAction.OPENED: gettext_lazy("opened it"),
+    AuditAction.EXPORTED: gettext_lazy("exported it"),
+    AuditAction.STATUS: gettext_lazy("changed the status"),
+    AuditAction.NOTED: gettext_lazy("added a note"),
+    AuditAction.OUTCOME: gettext_lazy("recorded the outcome"),
+    AuditAction.ERASED: gettext_lazy("erased the personal data"),
+}
 
 TableRow = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True)
 class SafetySummary:
-    """`grave` where the advice was to leave it off. `told` is what the person was told, not what was done."""
+    """`urgent` where the advice was to leave it off. `instructions` is what the person was told, not what was done."""
 
     urgent: bool
     heading: str
@@ -55,7 +68,7 @@ class KitList:
 class DeskSheetPage:
     reference: str
     spoken: str
-    trouble: str
+    complaint: str
     unfinished: bool
     created: datetime
     safety: SafetySummary
@@ -86,7 +99,7 @@ def sheet_page(sheet: SheetData) -> DeskSheetPage:
     return DeskSheetPage(
         reference=sheet["reference"],
         spoken=sheet["spelled"],
-        trouble=check["complaint"],
+        complaint=check["complaint"],
         unfinished=not check["finished"],
         created=datetime.fromisoformat(sheet["created"]),
         safety=_safety(check),
@@ -186,3 +199,20 @@ def _contact(sheet: SheetData) -> tuple[TableRow, ...]:
         (_("Getting in"), address["access"]),
     )
     return tuple((name, words) for name, words in rows if words)
+
+
+@dataclass(frozen=True, slots=True)
+class AuditLine:
+    at: datetime
+    text: str
+
+
+def audit_lines(sheet: JobSheet) -> list[AuditLine]:
+    """Who opened or changed the sheet, the newest first, for the owner."""
+    names = {Actor.SENDER: _("the sender"), Actor.SYSTEM: _("the firm’s own system"), Actor.SITE: _("this site")}
+    lines = []
+    for entry in sheet.audit_entries.select_related("member__user").order_by("-at", "-pk")[:MAX_AUDIT_LINES]:
+        member = entry.member.user.get_username() if entry.member else _("a former member")
+        actor = names.get(Actor(entry.actor), member)
+        lines.append(AuditLine(entry.at, f"{actor} {ACTION_LABELS[AuditAction(entry.action)]}"))
+    return lines

@@ -9,9 +9,8 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 
 from triage.desk.access import ALL_ROLES, require_role
 from triage.desk.layout import render_page
-from triage.desk.presenters.audit import audit_lines
 from triage.desk.presenters.inbox import inbox_page, parse_filter
-from triage.desk.presenters.job_sheet import sheet_page
+from triage.desk.presenters.job_sheet import audit_lines, sheet_page
 from triage.desk.request import MemberRequest
 from triage.desk.sheet_lookup import get_sheet, get_sheet_logged
 from triage.jobsheet.actions import add_note, erase, set_status

@@ -7,10 +7,9 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST
 
 from triage.desk.access import require_role
-from triage.desk.firm_settings import change_settings, rotate_secret
+from triage.desk.firm_settings import SettingsForm, change_settings, initial_settings, rotate_secret
 from triage.desk.layout import render_page
 from triage.desk.request import MemberRequest
-from triage.desk.settings_form import SettingsForm, initial_settings
 from triage.models.firm import Role
 
 SHOW_ONCE = "desk_webhook_secret"

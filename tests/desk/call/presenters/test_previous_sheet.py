@@ -66,5 +66,5 @@ def test_a_danger_sign_of_then_is_named(call):
 
 
 def test_what_is_said_instead():
-    assert not_found_sentence().startswith("Your firm has no job sheet under this reference.")
+    assert not_found_sentence().startswith("Your firm has no job sheet with this reference.")
     assert "in 2 minutes" in throttled_sentence(Allowance(Policy("x", 1, 600), 0, 61, exceeded=True))

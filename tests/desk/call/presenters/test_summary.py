@@ -18,8 +18,8 @@ def test_an_empty_call_says_so(call):
 def test_a_whole_check(call):
     answers = answers_of("fan-element-open", "no-heat")
     text = told(call("&".join(f"{n}={a}" for n, a in answers.items()), call_board="no", call_alone="alone"))
-    assert "trouble as told: No heat at all." in text
-    assert "Danger signs were read out: none told." in text
+    assert "reported problem: No heat at all." in text
+    assert "Danger signs were read out: none reported." in text
     assert "Advice: This is a job for an appliance engineer." in text
     assert f"Likeliest: {FAN_ELEMENT}" in text
     assert "The caller: alone, fuse box not safe." in text
@@ -28,7 +28,7 @@ def test_a_whole_check(call):
 
 def test_danger_is_told_as_danger_and_nothing_as_proved(call):
     text = told(call("smell-type=plastic-or-fishy"))
-    assert "DANGER told, safety lines given: Burning smell: switch off and leave off." in text
+    assert "DANGER reported, safety instructions given: Burning smell: switch off and leave off." in text
     assert "dead" not in text
 
 

@@ -54,8 +54,8 @@ def test_whoever_takes_the_call_hands_it_over_and_stands_on_the_job_sheet(addres
 def test_the_form_has_one_heading_the_way_out_and_every_sentence_to_read(client, address, agent):
     page = read_page(client.get(address))
     assert len(page.select("h1")) == 1
-    assert page.select("nav.tools a")[0].text.startswith("D")
-    assert "Emergency 999" in page.one("nav.tools").text
+    assert page.select("nav.shortcuts a")[0].text.startswith("D")
+    assert "Emergency 999" in page.one("nav.shortcuts").text
     assert len(page.select("fieldset.consent input")) == len(spoken_consent(agent.firm)) + 1
 
 
@@ -95,7 +95,7 @@ def test_sent_again_with_other_details_the_first_is_named_and_no_second_is_made(
     state = state_of(client, address)
     send(client, address, agent.firm, state=state)
     told = wrong_of(send(client, address, agent.firm, state=state, name="Robin Grey"))
-    assert f"job sheet {JobSheet.objects.get().reference}. Put it right there." in told
+    assert f"job sheet with other details: {JobSheet.objects.get().reference}. Correct it there." in told
 
 
 def test_a_form_of_another_firm_or_of_yesterday_is_not_taken(client, address, agent, monkeypatch):

@@ -11,8 +11,8 @@ COLD = "/desk/call/?region=gb-eng&complaint=no-heat&heat-main=no-heat&danger=non
 def test_the_whole_page_has_one_heading_the_way_out_and_works_by_links(client):
     page = read_page(client.get(COLD))
     assert len(page.select("h1")) == 1
-    assert page.select("nav.tools a")[0].text.startswith("D")
-    assert "Emergency 999" in page.one("nav.tools").text
+    assert page.select("nav.shortcuts a")[0].text.startswith("D")
+    assert "Emergency 999" in page.one("nav.shortcuts").text
     assert all(link.attributes["href"].startswith("/desk/call/?") for link in page.select("a[data-go]"))
 
 
@@ -70,13 +70,13 @@ def test_who_is_not_signed_in_comes_back_to_the_same_call_after_the_door():
 def test_the_place_is_the_firms_until_the_address_names_another(client, agent):
     agent.firm.region = "ie"
     agent.firm.save()
-    assert "Emergency 112" in read_page(client.get("/desk/call/")).one("nav.tools").text
-    assert "Emergency 911" in read_page(client.get("/desk/call/?region=us")).one("nav.tools").text
-    assert "Emergency 112" in read_page(client.get("/desk/call/?region=atlantis")).one("nav.tools").text
+    assert "Emergency 112" in read_page(client.get("/desk/call/")).one("nav.shortcuts").text
+    assert "Emergency 911" in read_page(client.get("/desk/call/?region=us")).one("nav.shortcuts").text
+    assert "Emergency 112" in read_page(client.get("/desk/call/?region=atlantis")).one("nav.shortcuts").text
 
 
 def test_whose_call_it_is_stands_at_the_top(client):
-    assert read_page(client.get("/desk/call/")).one("header.line .wordmark").text == "Hearth Repairs"
+    assert read_page(client.get("/desk/call/")).one("header.call-header .wordmark").text == "Hearth Repairs"
 
 
 def test_what_an_address_says_that_cannot_be_used_is_said_in_its_own_words(client):

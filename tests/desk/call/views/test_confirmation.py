@@ -21,9 +21,9 @@ def test_the_reference_is_there_to_say_and_to_check(client, address):
     reference = address.split("/")[4]
     assert page.one("p.spelled").text == spelled_out(reference)
     assert page.one("p.written").text == reference
-    assert page.one("main").attributes["data-call"] == "ABCDE"
-    assert f"/sheet/{reference}/?token=" in page.one("#own-link").text
-    assert "call-ask=danger" in page.select("nav.tools a")[0].attributes["href"]
+    assert page.one("main").attributes["data-call-id"] == "ABCDE"
+    assert f"/sheet/{reference}/?token=" in page.one("[data-js-own-link]").text
+    assert "call-ask=danger" in page.select("nav.shortcuts a")[0].attributes["href"]
 
 
 def test_another_firms_reference_and_none_at_all_are_alike(address):

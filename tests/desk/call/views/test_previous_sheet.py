@@ -10,8 +10,8 @@ THERE = "/desk/call/earlier/?region=gb-eng&call-id=ABCDE&call-earlier="
 def test_it_is_shown_with_the_way_to_begin(client, agent):
     sheet = make_job_sheet(agent.firm)
     page = read_page(client.get(f"{THERE}{sheet.reference}"))
-    assert sheet.reference in page.one("section.earlier").text
-    begin = page.one("section.earlier a.next").attributes["href"]
+    assert sheet.reference in page.one("section.previous-sheet").text
+    begin = page.one("section.previous-sheet a.primary-action").attributes["href"]
     assert begin.startswith("/desk/call/?region=gb-eng&complaint=no-heat")
     assert "danger=" not in begin
 
@@ -20,7 +20,7 @@ def test_for_the_dialog_it_is_a_part(client, agent):
     sheet = make_job_sheet(agent.firm)
     page = read_page(client.get(f"{THERE}{sheet.reference}", headers={"HX-Request": "true"}))
     assert page.select("html") == []
-    assert sheet.reference in page.one("section.earlier").text
+    assert sheet.reference in page.one("section.previous-sheet").text
 
 
 def test_another_firms_and_none_are_the_same_answer(client):
@@ -28,7 +28,7 @@ def test_another_firms_and_none_are_the_same_answer(client):
     pages = [client.get(f"{THERE}{typed}", headers={"HX-Request": "true"}) for typed in (other, "ZZZZZ-ZZZZZ", "x")]
     assert [page.status_code for page in pages] == [404] * 3
     assert len({page.content for page in pages}) == 1
-    assert "Your firm has no job sheet under this reference." in pages[0].content.decode()
+    assert "Your firm has no job sheet with this reference." in pages[0].content.decode()
 
 
 def test_too_many_tries_are_told_so_even_with_the_right_one(client, agent):
@@ -37,7 +37,7 @@ def test_too_many_tries_are_told_so_even_with_the_right_one(client, agent):
         client.get(f"{THERE}ZZZZZ-ZZZZZ")
     response = client.get(f"{THERE}{sheet.reference}")
     assert response.status_code == 429
-    assert "Too many references" in response.content.decode()
+    assert "Too many attempts" in response.content.decode()
 
 
 def test_without_a_reference_it_asks_for_one_and_keeps_the_call(client):
@@ -45,4 +45,4 @@ def test_without_a_reference_it_asks_for_one_and_keeps_the_call(client):
     assert page.one("#reference").attributes["name"] == "call-earlier"
     carried = {field.attributes["name"]: field.attributes["value"] for field in page.select('input[type="hidden"]')}
     assert carried == {"region": "gb-eng", "complaint": "no-heat", "call-id": "ABCDE"}
-    assert "Emergency 999" in page.one("nav.tools").text
+    assert "Emergency 999" in page.one("nav.shortcuts").text

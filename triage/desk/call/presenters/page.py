@@ -100,19 +100,19 @@ def _story(call: Call) -> list[StoryItem]:
 
 def _caller_rows(call: Call) -> list[CallerRow]:
     board = call.check_request.region.terms["board"]
-    asks = {
+    labels = {
         "who": _("Caller"),
         "oven": _("Oven"),
         "board": board[:1].upper() + board[1:],
-        "alone": _("There"),
+        "alone": _("Company"),
         "home": _("At risk"),
     }
     return [
         CallerRow(
-            topic=about,
-            label=asks[about],
-            choices=[Choice(str(words), call.links.with_caller(about, choice)) for choice, words in choices.items()],
-            chosen=str(choices.get(call.state.caller.get(about, ""), "")),
+            topic=topic,
+            label=labels[topic],
+            choices=[Choice(str(label), call.links.with_caller(topic, choice)) for choice, label in choices.items()],
+            chosen=str(choices.get(call.state.caller.get(topic, ""), "")),
         )
-        for about, choices in CALLER_CHOICES.items()
+        for topic, choices in CALLER_CHOICES.items()
     ]

@@ -26,7 +26,7 @@ class PreviousSheet:
     reference: str
     spoken_for: str
     created: datetime
-    trouble: str
+    complaint: str
     status: str
     band: str
     cause: str
@@ -50,7 +50,7 @@ def previous_sheet_page(call: Call, sheet: JobSheet) -> PreviousSheet:
         reference=sheet.reference,
         spoken_for=sheet.name,
         created=sheet.created,
-        trouble=summary["complaint"],
+        complaint=summary["complaint"],
         status=str(SheetStatus(sheet.status).label),
         band=band_label(sheet.band),
         cause=f"{first['name']} ({first['probability_text']})",
@@ -63,14 +63,14 @@ def previous_sheet_page(call: Call, sheet: JobSheet) -> PreviousSheet:
 
 
 def not_found_sentence() -> str:
-    return _("Your firm has no job sheet under this reference. Ask the caller to spell it once more, or begin afresh.")
+    return _("Your firm has no job sheet with this reference. Ask the caller to spell it again, or start a new call.")
 
 
 def throttled_sentence(allowance: Allowance) -> str:
     minutes = -(-allowance.reset_after // 60)
     sentence = ngettext(
-        "Too many references were tried in a short time. Try again in %(minutes)s minute, or begin afresh.",
-        "Too many references were tried in a short time. Try again in %(minutes)s minutes, or begin afresh.",
+        "Too many attempts. Try again in %(minutes)s minute, or start a new call.",
+        "Too many attempts. Try again in %(minutes)s minutes, or start a new call.",
         minutes,
     )
     return sentence % {"minutes": minutes}

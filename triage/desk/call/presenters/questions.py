@@ -27,7 +27,7 @@ def opening(call: Call) -> Prompt:
         text=text.say,
         seconds=seconds_to_say(text.say),
         simpler=text.again,
-        note=_("Press / and type what they say, all of it. Pick what fits from the list; nothing else is recorded."),
+        note=_("Press / and type everything they say. Pick what fits from the suggestions; nothing else is recorded."),
         lines=[],
         left_out=[],
         keys=[
@@ -51,8 +51,8 @@ def danger_signs(call: Call) -> Prompt:
         heading=call.check_request.texts.start.danger.heading,
         text="",
         seconds=seconds_to_say(rounds[at].say),
-        simpler=_("Is any of that so, now or at any time since it began?"),
-        note=_("Tick it as read only if none of it is so. If a sign shows up later, press D at once."),
+        simpler=_("Does any of that apply, now or at any time since it began?"),
+        note=_("Mark it as read only if none of it applies. If a sign shows up later, press D at once."),
         lines=[ScriptLine(spoken.say, seconds_to_say(spoken.say), read=True, href="") for spoken in rounds[:at]]
         + [_round_line(call, rounds, at)],
         left_out=[],

@@ -27,24 +27,24 @@ def _story(call: Call) -> Iterator[str]:
         yield _("Electric oven: nothing recorded yet.")
         return
     opening = answers.get(OPENING)
-    trouble = answer_label(texts, OPENING, opening) if opening else _("not said in one line")
-    yield _("Electric oven, trouble as told: %(trouble)s.") % {"trouble": trouble}
+    problem = answer_label(texts, OPENING, opening) if opening else _("not stated")
+    yield _("Electric oven, reported problem: %(problem)s.") % {"problem": problem}
     if answers.get(SCREEN) == NONE_OF_THESE:
-        yield _("Danger signs were read out: none told.")
-    told = [
+        yield _("Danger signs were read out: none reported.")
+    others = [
         f"{question_label(texts, name)}: {answer_label(texts, name, answer)}"
         for name, answer in answers.items()
         if name not in (OPENING, SCREEN) and answer != CANT_TELL
     ]
-    if told:
-        yield _("Told: %(told)s.") % {"told": "; ".join(told)}
+    if others:
+        yield _("Answers: %(answers)s.") % {"answers": "; ".join(others)}
 
 
 def _outcome(call: Call, belief: Belief) -> Iterator[str]:
     check_request = call.check_request
     match check_request.step:
         case Emergency() as step:
-            yield _("DANGER told, safety lines given: %(heading)s.") % {
+            yield _("DANGER reported, safety instructions given: %(heading)s.") % {
                 "heading": emergency_page(check_request, step).heading
             }
         case Result() as step:
@@ -55,23 +55,23 @@ def _outcome(call: Call, belief: Belief) -> Iterator[str]:
             yield _("Not for this check: %(heading)s.") % {"heading": out_of_scope_page(check_request, reason).heading}
             return
         case _:
-            yield _("The questions are not over.")
+            yield _("Questions not finished.")
     if check_request.answers:
         first = belief.ranking[0]
-        words = {"chance": short_chance(belief.faults[first]), "cause": check_request.texts.faults[first].name}
-        yield _("Likeliest: %(cause)s (%(chance)s ovens that answer like this).") % words
+        params = {"chance": short_chance(belief.faults[first]), "cause": check_request.texts.faults[first].name}
+        yield _("Likeliest: %(cause)s (%(chance)s ovens that answer like this).") % params
 
 
 def _caller(call: Call) -> Iterator[str]:
-    told = [str(CALLER_CHOICES[about][choice]) for about, choice in call.state.caller.items() if about != "board"]
+    details = [str(CALLER_CHOICES[topic][choice]) for topic, choice in call.state.caller.items() if topic != "board"]
     if "board" in call.state.caller:
-        words = {
+        params = {
             "board": call.check_request.region.terms["board"],
             "how": CALLER_CHOICES["board"][call.state.caller["board"]],
         }
-        told.append(_("%(board)s %(how)s") % words)
-    if told:
-        yield _("The caller: %(told)s.") % {"told": ", ".join(told)}
+        details.append(_("%(board)s %(how)s") % params)
+    if details:
+        yield _("The caller: %(details)s.") % {"details": ", ".join(details)}
 
 
 def _link(call: Call) -> str:

@@ -1,100 +1,100 @@
 /* What was said, matched with every answer there is: an inverted index over the phrases of the pack, in memory.
-   A phrase fits as far as its words were said in one clause; a word denied on one side only makes it the opposite,
+   A phrase fits as far as its words were said in one clause; a word negated on one side only makes it the opposite,
    which is never offered. Danger comes first, then what fits best. */
 
-import { clausesOf, slips } from "./spoken_words.js";
+import { editDistance, splitClauses } from "./tokens.js";
 
-/** @typedef {import("./spoken_words.js").Word} Word
- * @typedef {[root: string, counts: number]} Meaning
+/** @typedef {import("./tokens.js").Token} Token
+ * @typedef {[stem: string, weight: number]} WeightedStem
  * @typedef {{pairs: Object<string, string>, question: string, answer: string, danger: number, heard: string[],
  *   after?: Object<string, string[]>, needs?: Object<string, string[]>}} Answer
- * @typedef {{row: number, words: Map<string, boolean>, weight: number}} Phrase `words`: whether each root is denied
- * @typedef {{answers: Answer[], phrases: Phrase[], holders: Map<string, number[]>, weights: Map<string, number>,
- *   byLetter: Map<string, string[]>, meant: Map<string, Meaning[]>}} Index
- * @typedef {{score: number, after: number[]}} Fit `after` are rows that explain all that this one does and more
- * @typedef {Omit<Answer, "after"> & Fit & {row: number}} Line */
+ * @typedef {{row: number, tokens: Map<string, boolean>, weight: number}} Phrase `tokens`: whether each stem is negated
+ * @typedef {{answers: Answer[], phrases: Phrase[], phrasesByStem: Map<string, number[]>, weights: Map<string, number>,
+ *   byLetter: Map<string, string[]>, cache: Map<string, WeightedStem[]>}} Index
+ * @typedef {{score: number, explainedBy: number[]}} Fit `explainedBy` are rows that explain all that this one does and more
+ * @typedef {Answer & Fit & {row: number}} Line */
 
-const LONGEST = 4000; // letters of one text that are matched
-export const MOST = 9; // lines shown: one for each number key
-const PER_QUESTION = 2;
-const ENOUGH = 0.6; // the share of a phrase that must have been said
-const BEGUN = 0.8; // what a word not typed to its end counts
-const MISSPELT = 0.7;
+const MAX_LENGTH = 4000; // letters of one text that are matched
+export const MAX_SUGGESTIONS = 9; // suggestions shown: one for each number key
+const MAX_PER_QUESTION = 2;
+const MIN_SHARE = 0.6; // the share of a phrase that must have been said
+const PREFIX_WEIGHT = 0.8; // what a word not typed to its end counts
+const MISSPELLING_WEIGHT = 0.7;
 
 /** @param {Answer[]} answers @returns {Index} */
 export function readIndex(answers) {
   /** @type {Phrase[]} */
   const phrases = [];
   /** @type {Map<string, number[]>} */
-  const holders = new Map();
+  const phrasesByStem = new Map();
   answers.forEach((answer, row) => {
     for (const heard of answer.heard) {
-      const words = clausesOf(heard).flat();
-      if (words.length === 0) continue;
-      const phrase = { row, words: new Map(words.map((word) => [word.root, word.denied])), weight: 0 };
-      for (const root of phrase.words.keys()) {
-        if (!holders.has(root)) holders.set(root, []);
-        holders.get(root).push(phrases.length);
+      const tokens = splitClauses(heard).flat();
+      if (tokens.length === 0) continue;
+      const phrase = { row, tokens: new Map(tokens.map((token) => [token.stem, token.negated])), weight: 0 };
+      for (const stem of phrase.tokens.keys()) {
+        if (!phrasesByStem.has(stem)) phrasesByStem.set(stem, []);
+        phrasesByStem.get(stem).push(phrases.length);
       }
       phrases.push(phrase);
     }
   });
-  const weights = new Map([...holders].map(([root, at]) => [root, Math.log(1 + phrases.length / at.length)]));
-  for (const phrase of phrases) for (const root of phrase.words.keys()) phrase.weight += weights.get(root);
-  return { answers, phrases, holders, weights, byLetter: grouped(holders.keys()), meant: new Map() };
+  const weights = new Map([...phrasesByStem].map(([stem, at]) => [stem, Math.log(1 + phrases.length / at.length)]));
+  for (const phrase of phrases) for (const stem of phrase.tokens.keys()) phrase.weight += weights.get(stem);
+  return { answers, phrases, phrasesByStem, weights, byLetter: grouped(phrasesByStem.keys()), cache: new Map() };
 }
 
-/** @param {Iterable<string>} roots */
-function grouped(roots) {
+/** @param {Iterable<string>} stems */
+function grouped(stems) {
   /** @type {Map<string, string[]>} */
   const groups = new Map();
-  for (const root of roots) groups.set(root[0], [...(groups.get(root[0]) ?? []), root]);
+  for (const stem of stems) groups.set(stem[0], [...(groups.get(stem[0]) ?? []), stem]);
   return groups;
 }
 
-/** The known roots a word may stand for, each with what it counts. Remembered, because words come again.
- * @param {Index} index @param {Word} word @param {boolean} unfinished */
-function meaningsOf(index, word, unfinished) {
-  if (index.holders.has(word.root) && !unfinished) return [[word.root, 1]];
-  const key = `${word.root} ${unfinished}`;
-  if (!index.meant.has(key)) index.meant.set(key, lookedUp(index, word, unfinished));
-  return index.meant.get(key);
+/** The known stems a word may stand for, each with its weight. Cached, because words come again.
+ * @param {Index} index @param {Token} token @param {boolean} unfinished */
+function stemsMeant(index, token, unfinished) {
+  if (index.phrasesByStem.has(token.stem) && !unfinished) return [[token.stem, 1]];
+  const key = `${token.stem} ${unfinished}`;
+  if (!index.cache.has(key)) index.cache.set(key, lookUp(index, token, unfinished));
+  return index.cache.get(key);
 }
 
-/** @param {Index} index @param {Word} word @param {boolean} unfinished @returns {Meaning[]} */
-function lookedUp(index, word, unfinished) {
-  const near = index.byLetter.get(word.root[0]) ?? [];
-  /** @type {Meaning[]} */
-  const exact = index.holders.has(word.root) ? [[word.root, 1]] : [];
-  /** @type {Meaning[]} */
+/** @param {Index} index @param {Token} token @param {boolean} unfinished @returns {WeightedStem[]} */
+function lookUp(index, token, unfinished) {
+  const near = index.byLetter.get(token.stem[0]) ?? [];
+  /** @type {WeightedStem[]} */
+  const exact = index.phrasesByStem.has(token.stem) ? [[token.stem, 1]] : [];
+  /** @type {WeightedStem[]} */
   const begun =
-    unfinished && word.typed.length > 2
-      ? near.filter((root) => root !== word.root && root.startsWith(word.root)).map((root) => [root, BEGUN])
+    unfinished && token.typed.length > 2
+      ? near.filter((stem) => stem !== token.stem && stem.startsWith(token.stem)).map((stem) => [stem, PREFIX_WEIGHT])
       : [];
-  if (exact.length + begun.length > 0 || word.root.length < 3) return [...exact, ...begun];
-  const allowed = word.root.length > 7 ? 2 : 1;
-  const shortest = Math.max(4, word.root.length < 4 ? word.root.length + 1 : 0); // of a short word a letter may be missing
+  if (exact.length + begun.length > 0 || token.stem.length < 3) return [...exact, ...begun];
+  const allowed = token.stem.length > 7 ? 2 : 1;
+  const shortest = Math.max(4, token.stem.length < 4 ? token.stem.length + 1 : 0); // of a short word a letter may be missing
   return near
-    .filter((root) => root.length >= shortest && slips(word.root, root) <= allowed)
-    .map((root) => [root, MISSPELT]);
+    .filter((stem) => stem.length >= shortest && editDistance(token.stem, stem) <= allowed)
+    .map((stem) => [stem, MISSPELLING_WEIGHT]);
 }
 
 /** For one clause: how well each phrase that shares a word with it fits, best phrase of a row only; and which harmless
    rows explain all that a row of danger does and more ("the clock is flashing" is no flash).
- * @param {Index} index @param {Word[]} words @param {boolean} unfinished @param {Map<number, Fit>} best */
-function scoreClause(index, words, unfinished, best) {
-  const said = new Map();
-  words.forEach((word, at) => {
-    for (const [root, worth] of meaningsOf(index, word, unfinished && at === words.length - 1)) {
-      const known = said.get(root);
-      if (!known || worth > known.worth) said.set(root, { worth, denied: word.denied });
+ * @param {Index} index @param {Token[]} tokens @param {boolean} unfinished @param {Map<number, Fit>} best */
+function scoreClause(index, tokens, unfinished, best) {
+  const spoken = new Map();
+  tokens.forEach((token, at) => {
+    for (const [stem, weight] of stemsMeant(index, token, unfinished && at === tokens.length - 1)) {
+      const known = spoken.get(stem);
+      if (!known || weight > known.weight) spoken.set(stem, { weight, negated: token.negated });
     }
   });
   const sums = new Map();
-  for (const [root, { worth, denied }] of said) {
-    for (const at of index.holders.get(root)) {
-      const opposite = index.phrases[at].words.get(root) !== denied;
-      const sum = opposite ? -Infinity : (sums.get(at) ?? 0) + worth * index.weights.get(root);
+  for (const [stem, { weight, negated }] of spoken) {
+    for (const at of index.phrasesByStem.get(stem)) {
+      const opposite = index.phrases[at].tokens.get(stem) !== negated;
+      const sum = opposite ? -Infinity : (sums.get(at) ?? 0) + weight * index.weights.get(stem);
       sums.set(at, Number.isNaN(sum) ? -Infinity : sum);
     }
   }
@@ -102,30 +102,30 @@ function scoreClause(index, words, unfinished, best) {
   for (const [at, sum] of sums) {
     const phrase = index.phrases[at];
     const share = sum / phrase.weight;
-    if (share < ENOUGH) continue;
-    const roots = [...phrase.words.keys()].filter((root) => said.has(root));
+    if (share < MIN_SHARE) continue;
+    const stems = [...phrase.tokens.keys()].filter((stem) => spoken.has(stem));
     fitting.push({
       row: phrase.row,
       score: sum * share,
-      roots,
+      stems,
       whole: share > 0.99,
-      harmless: !urgency(index.answers[phrase.row]),
+      harmless: !dangerRank(index.answers[phrase.row]),
     });
   }
   const plain = fitting.filter(({ harmless, whole }) => harmless && whole);
   for (const fit of fitting) {
     const better = fit.harmless
       ? []
-      : plain.filter(({ roots }) => roots.length > fit.roots.length && fit.roots.every((root) => roots.includes(root)));
+      : plain.filter(({ stems }) => stems.length > fit.stems.length && fit.stems.every((stem) => stems.includes(stem)));
     const before = best.get(fit.row);
     if (before && before.score >= fit.score) continue;
-    best.set(fit.row, { score: fit.score, after: better.map(({ row }) => row) });
+    best.set(fit.row, { score: fit.score, explainedBy: better.map(({ row }) => row) });
   }
 }
 
 /** Whether the answers an observation depends on were given, and no kind of oven was named that rules it out.
  * @param {Answer} answer @param {Object<string, string | null>} answers */
-function exists(answer, answers) {
+function isAskable(answer, answers) {
   const given = Object.entries(answer.after ?? {}).every(([name, options]) => options.includes(answers[name]));
   const possible = Object.entries(answer.needs ?? {}).every(
     ([name, options]) => !answers[name] || answers[name] === "cant-tell" || options.includes(answers[name]),
@@ -135,31 +135,31 @@ function exists(answer, answers) {
 
 /** A line of the first page is too broad to come first for its danger: the answer it holds has a line of its own.
  * @param {{pairs: Object<string, string>, danger: number}} line */
-function urgency(line) {
+function dangerRank(line) {
   return line.pairs.complaint ? 0 : line.danger;
 }
 
 /** The answers that fit what was said, danger first; `answers` are those recorded so far.
  * @param {Index} index @param {string} text @param {Object<string, string | null>} answers
- * @returns {{lines: Line[], cut: boolean}} */
+ * @returns {{lines: Line[], truncated: boolean}} */
 export function match(index, text, answers = {}) {
   /** @type {Map<number, Fit>} */
   const best = new Map();
-  const clauses = clausesOf(text.slice(0, LONGEST));
-  const unfinished = text.length <= LONGEST && /[\p{L}\p{N}]$/u.test(text);
-  clauses.forEach((words, at) => scoreClause(index, words, unfinished && at === clauses.length - 1, best));
-  const explaining = new Set([...best.values()].flatMap(({ after }) => after));
+  const clauses = splitClauses(text.slice(0, MAX_LENGTH));
+  const unfinished = text.length <= MAX_LENGTH && /[\p{L}\p{N}]$/u.test(text);
+  clauses.forEach((tokens, at) => scoreClause(index, tokens, unfinished && at === clauses.length - 1, best));
+  const explaining = new Set([...best.values()].flatMap(({ explainedBy }) => explainedBy));
   /** @param {Line} line */
   const place = (line) =>
-    line.after.length ? 1 : urgency(line) ? 2 + urgency(line) : explaining.has(line.row) ? 2 : 0;
+    line.explainedBy.length ? 1 : dangerRank(line) ? 2 + dangerRank(line) : explaining.has(line.row) ? 2 : 0;
   const found = [...best]
-    .filter(([row]) => exists(index.answers[row], answers))
+    .filter(([row]) => isAskable(index.answers[row], answers))
     .map(([row, fit]) => ({ ...index.answers[row], ...fit, row }))
     .sort((a, b) => place(b) - place(a) || b.score - a.score || a.row - b.row);
   const perQuestion = new Map();
-  const kept = found.filter(({ question }) => {
+  const lines = found.filter(({ question }) => {
     perQuestion.set(question, (perQuestion.get(question) ?? 0) + 1);
-    return perQuestion.get(question) <= PER_QUESTION;
+    return perQuestion.get(question) <= MAX_PER_QUESTION;
   });
-  return { lines: kept.slice(0, MOST), cut: text.length > LONGEST };
+  return { lines: lines.slice(0, MAX_SUGGESTIONS), truncated: text.length > MAX_LENGTH };
 }

@@ -27,9 +27,9 @@ export function spelled(reference) {
   return [...reference].map((letter) => SPELLING[letter.charCodeAt(0) - FIRST]).join(" ");
 }
 
-/** Letters or spelling words as heard: the reference and whether its letters check out, or null where it is none.
+/** Letters or spelling words as typed: the reference and whether its letters check out, or null where it is none.
  * @param {string} text */
-export function heardReference(text) {
+export function parseReference(text) {
   if (/\d/.test(text)) return null; // a job sheet's, which the server reads
   const words = text
     .toUpperCase()
@@ -38,5 +38,5 @@ export function heardReference(text) {
     .filter(Boolean);
   const letters = words.length === 5 ? words.map((word) => word[0]).join("") : words.join("");
   if (!/^[A-Z]{5}$/.test(letters)) return null;
-  return { reference: letters, sound: checkLetter(letters) === letters[4] };
+  return { reference: letters, isValid: checkLetter(letters) === letters[4] };
 }

@@ -1,6 +1,6 @@
-/* Calls kept in this browser, apart for each firm. Each answer, and each thing beside them such as the notes, carries the
-   moment it was given or taken back, so that two tabs on one call come together with nothing lost: for every one of them
-   the later word holds. Written before anything is sent. */
+/* Calls saved in this browser, apart for each firm. Each answer, and each thing beside them such as the notes, carries the
+   moment it was given or taken back, so that two tabs on one call are merged with nothing lost: of each thing the
+   later value holds. Written before anything is sent. */
 
 /** @typedef {Object<string, [value: string | null, at: number]>} Stamped by name, with the moment it was given or, as null,
  *   taken back
@@ -10,9 +10,9 @@
  *   region: string}} ParsedQuery */
 
 const PREFIX = `oven-call:${document.body.dataset.firm}:`;
-const TOGETHER = 25; // marks in one value: the server cuts longer ones
-const KEPT_FOR = 14 * 24 * 3600 * 1000;
-const OWN = { region: "region", read: "call-read", ask: "call-ask", id: "call-id" };
+const MAX_LINE_IDS_PER_VALUE = 25; // the server truncates longer values
+const MAX_AGE_MS = 14 * 24 * 3600 * 1000;
+const PARAMS = { region: "region", read: "call-read", ask: "call-ask", id: "call-id" };
 
 /** A query string as answers in order, what is known of the caller, and what was read out.
  * @param {string} query @returns {ParsedQuery} */
@@ -20,10 +20,10 @@ export function parse(query) {
   /** @type {ParsedQuery} */
   const parsed = { answers: {}, caller: {}, read: [], ask: "", id: "", region: "" };
   for (const [name, value] of new URLSearchParams(query)) {
-    if (name === OWN.read) parsed.read.push(...value.split(",").filter(Boolean));
-    else if (name === OWN.ask) parsed.ask = value;
-    else if (name === OWN.id) parsed.id = value;
-    else if (name === OWN.region) parsed.region = value;
+    if (name === PARAMS.read) parsed.read.push(...value.split(",").filter(Boolean));
+    else if (name === PARAMS.ask) parsed.ask = value;
+    else if (name === PARAMS.id) parsed.id = value;
+    else if (name === PARAMS.region) parsed.region = value;
     else if (name.startsWith("call-")) parsed.caller[name] = value;
     else parsed.answers[name] = value;
   }
@@ -35,19 +35,19 @@ export function newCall(id, region) {
   return { id, region, started: Date.now(), changed: Date.now(), answers: {}, caller: {}, beside: {}, read: [] };
 }
 
-/** What is kept beside the answers: `notes`, `said`, `state` (held, ended or nothing), `contact` (a hand-over as far as
-   it was typed), `form` (what makes it one hand-over however often it is sent), `sheet` (the reference of its job sheet).
+/** What is saved beside the answers: `notes`, `said`, `state` (held, ended or nothing), `contact` (a booking as far as it
+   was typed), `form` (what makes it one booking however often it is sent), `sheet` (the reference of its job sheet).
  * @param {Call} call @param {string} name @returns {any} */
-export function beside(call, name) {
+export function extra(call, name) {
   return call.beside?.[name]?.[0] ?? "";
 }
 
-/** @param {Call} call @param {Object<string, any>} change @returns {Call} */
-export function withBeside(call, change, at = Date.now()) {
+/** @param {Call} call @param {Object<string, any>} extras @returns {Call} */
+export function withExtras(call, extras, at = Date.now()) {
   /** @type {Call["beside"]} */
   const stamped = {};
-  for (const [name, value] of Object.entries(change)) {
-    if (JSON.stringify(value) !== JSON.stringify(beside(call, name))) stamped[name] = [value, at];
+  for (const [name, value] of Object.entries(extras)) {
+    if (JSON.stringify(value) !== JSON.stringify(extra(call, name))) stamped[name] = [value, at];
   }
   return { ...call, beside: { ...call.beside, ...stamped }, changed: at };
 }
@@ -66,9 +66,9 @@ export function withChange(call, from, to, at = Date.now()) {
   return changed;
 }
 
-/** Two states of one call: the later word on each thing, and every line that either has read.
+/** Two states of one call: the later value of each thing, and every line that either has read.
  * @param {Call | null} a @param {Call | null} b @returns {Call | null} */
-export function joined(a, b) {
+export function merge(a, b) {
   if (!a || !b) return a ?? b;
   const [older, newer] = a.changed <= b.changed ? [a, b] : [b, a];
   /** @param {"answers" | "caller" | "beside"} kind */
@@ -95,16 +95,16 @@ export function queryOf(call, ask = "") {
     .sort((a, b) => a[1][1] - b[1][1]);
   const about = Object.entries(call.caller).filter(([, [value]]) => value !== null);
   const query = new URLSearchParams();
-  if (call.region) query.set(OWN.region, call.region);
+  if (call.region) query.set(PARAMS.region, call.region);
   for (const [name, [value]] of [...given, ...about]) query.set(name, value);
-  query.set(OWN.id, call.id);
-  for (let at = 0; at < call.read.length; at += TOGETHER)
-    query.append(OWN.read, call.read.slice(at, at + TOGETHER).join(","));
-  if (ask) query.set(OWN.ask, ask);
+  query.set(PARAMS.id, call.id);
+  for (let at = 0; at < call.read.length; at += MAX_LINE_IDS_PER_VALUE)
+    query.append(PARAMS.read, call.read.slice(at, at + MAX_LINE_IDS_PER_VALUE).join(","));
+  if (ask) query.set(PARAMS.ask, ask);
   return query.toString().replaceAll("%2C", ",");
 }
 
-/** Null where nothing is kept under that reference, or this browser keeps nothing.
+/** Null where nothing is saved under that reference, or this browser saves nothing.
  * @param {string} id @returns {Call | null} */
 export function load(id) {
   try {
@@ -114,10 +114,10 @@ export function load(id) {
   }
 }
 
-/** Joined with what another tab may have written meanwhile; false where this browser keeps nothing.
+/** Merged with what another tab may have written meanwhile; null where this browser saves nothing.
  * @param {Call} call @returns {Call | null} */
 export function save(call) {
-  const whole = joined(load(call.id), call);
+  const whole = merge(load(call.id), call);
   try {
     localStorage.setItem(PREFIX + call.id, JSON.stringify(whole));
     return whole;
@@ -131,13 +131,13 @@ export function idOfKey(key) {
   return key?.startsWith(PREFIX) ? key.slice(PREFIX.length) : "";
 }
 
-/* Every call kept, those on hold first, then the latest; calls past their time are forgotten here. */
-export function keptCalls() {
+/* Every saved call, those on hold first, then the latest; calls past their time are deleted here. */
+export function savedCalls() {
   const calls = [];
   try {
     for (const key of Object.keys(localStorage).filter(idOfKey)) {
       const call = load(idOfKey(key));
-      if (!call || Date.now() - call.changed > KEPT_FOR) localStorage.removeItem(key);
+      if (!call || Date.now() - call.changed > MAX_AGE_MS) localStorage.removeItem(key);
       else calls.push(call);
     }
   } catch {
@@ -145,5 +145,5 @@ export function keptCalls() {
   }
   /** @type {Object<string, number>} */
   const weight = { held: 0, "": 1, ended: 2 };
-  return calls.sort((a, b) => weight[beside(a, "state")] - weight[beside(b, "state")] || b.changed - a.changed);
+  return calls.sort((a, b) => weight[extra(a, "state")] - weight[extra(b, "state")] || b.changed - a.changed);
 }

@@ -2,7 +2,7 @@
 
 import pytest
 
-from triage.desk.presenters.weights import HALF_WIDTH, weight_of
+from triage.desk.presenters.answer_weights import HALF_WIDTH, weight_of
 
 
 def weighed(decibans, question="Oven fan"):

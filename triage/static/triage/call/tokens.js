@@ -1,14 +1,14 @@
-/* From what somebody says to words that can be compared: clauses, roots, and which words are denied.
-   Made for short talk about one appliance, in English. The roots are not those of a dictionary: it is enough that
+/* From what somebody says to words that can be compared: clauses, stems, and which words are negated.
+   Made for short talk about one appliance, in English. The stems are not those of a dictionary: it is enough that
    "tripping", "tripped" and "trips" come out alike. */
 
-/** @typedef {{root: string, typed: string, denied: boolean}} Word */
+/** @typedef {{stem: string, typed: string, negated: boolean}} Token */
 
 // biome-ignore format: a table
-const DENIERS = new Set(["not", "no", "never", "without", "nor", "neither", "none", "nothing", "nobody", "cannot", "hardly"]);
-const REACH = 4; // how many words after it a denial still covers
+const NEGATIONS = new Set(["not", "no", "never", "without", "nor", "neither", "none", "nothing", "nobody", "cannot", "hardly"]);
+const NEGATION_SCOPE = 4; // how many tokens after it a negation still covers
 /* Words that tell nothing apart, and those every sentence here may hold. */
-const EMPTY = new Set(
+const STOP_WORDS = new Set(
   (
     "a an the it its is are was were be been being am i we you he she they them my our your his her their me us this that" +
     " there here of to in for with as at by or if so than have has had having do does did doing get gets got getting just" +
@@ -16,11 +16,11 @@ const EMPTY = new Set(
     " can could would should will may might us about from into onto un le"
   ).split(" "),
 );
-const PARTED = /[.,;:!?\n()"“”…]|\s-\s|\b(?:and|but|then|because|though|although|while|however|plus)\b/u;
+const CLAUSE_BREAK = /[.,;:!?\n()"“”…]|\s-\s|\b(?:and|but|then|because|though|although|while|however|plus)\b/u;
 /* Forms that no rule below brings together. */
 // biome-ignore format: a table
 /** @type {Object<string, string>} */
-const ODD = {
+const IRREGULAR_FORMS = {
   gone: "go", goes: "go", going: "go", went: "go", died: "dead", dies: "dead", dying: "dead", dead: "dead",
   burnt: "burn", burned: "burn", blew: "blow", blown: "blow", broke: "break", broken: "break", lit: "light",
   came: "come", fell: "fall", fallen: "fall", kept: "keep", heard: "hear", felt: "feel", spun: "spin", smelt: "smell",
@@ -28,9 +28,9 @@ const ODD = {
   lights: "light", wont: "will", turning: "turn", working: "work", shattered: "shatter", element: "element",
 };
 
-/** "won't", "isn't", "cant": whatever denies becomes a word of its own; other endings after ' say nothing here.
+/** "won't", "isn't", "cant": whatever negates becomes a word of its own; other endings after ' say nothing here.
  * @param {string} text */
-function spelledOut(text) {
+function normalize(text) {
   return text
     .normalize("NFD")
     .replace(/\p{M}/gu, "")
@@ -43,49 +43,49 @@ function spelledOut(text) {
 }
 
 /** @param {string} word */
-export function rootOf(word) {
-  if (ODD[word]) return ODD[word];
-  let root = word;
-  if (root.length > 4 && root.endsWith("ies")) root = `${root.slice(0, -3)}y`;
-  else if (root.length > 4 && /(?:s|x|z|ch|sh)es$/.test(root)) root = root.slice(0, -2);
-  else if (root.length > 3 && root.endsWith("s") && !root.endsWith("ss") && !root.endsWith("us"))
-    root = root.slice(0, -1);
-  if (root.length > 5 && root.endsWith("ing")) root = root.slice(0, -3);
-  else if (root.length > 4 && root.endsWith("ed")) root = root.slice(0, -2);
-  if (root !== word && /([bdgklmnprt])\1$/.test(root) && root.length > 3) root = root.slice(0, -1);
-  if (root.length > 4 && /[ey]$/.test(root)) root = root.slice(0, -1);
-  return root.replace(/ll$/, "l").replace(/ss$/, "s");
+export function stemOf(word) {
+  if (IRREGULAR_FORMS[word]) return IRREGULAR_FORMS[word];
+  let stem = word;
+  if (stem.length > 4 && stem.endsWith("ies")) stem = `${stem.slice(0, -3)}y`;
+  else if (stem.length > 4 && /(?:s|x|z|ch|sh)es$/.test(stem)) stem = stem.slice(0, -2);
+  else if (stem.length > 3 && stem.endsWith("s") && !stem.endsWith("ss") && !stem.endsWith("us"))
+    stem = stem.slice(0, -1);
+  if (stem.length > 5 && stem.endsWith("ing")) stem = stem.slice(0, -3);
+  else if (stem.length > 4 && stem.endsWith("ed")) stem = stem.slice(0, -2);
+  if (stem !== word && /([bdgklmnprt])\1$/.test(stem) && stem.length > 3) stem = stem.slice(0, -1);
+  if (stem.length > 4 && /[ey]$/.test(stem)) stem = stem.slice(0, -1);
+  return stem.replace(/ll$/, "l").replace(/ss$/, "s");
 }
 
-/** One clause as words in order: the root, and whether it is denied. @param {string} clause @returns {Word[]} */
-function wordsOf(clause) {
-  /** @type {Word[]} */
-  const words = [];
-  let denied = 0;
+/** One clause as words in order: the stem, and whether it is negated. @param {string} clause @returns {Token[]} */
+function tokensOf(clause) {
+  /** @type {Token[]} */
+  const tokens = [];
+  let negated = 0;
   for (const word of clause.match(/[\p{L}\p{N}]+/gu) ?? []) {
-    if (DENIERS.has(word)) {
-      denied = REACH;
+    if (NEGATIONS.has(word)) {
+      negated = NEGATION_SCOPE;
       continue;
     }
-    if (EMPTY.has(word)) continue;
-    words.push({ root: rootOf(word), typed: word, denied: denied > 0 });
-    if (denied > 0) denied -= 1;
+    if (STOP_WORDS.has(word)) continue;
+    tokens.push({ stem: stemOf(word), typed: word, negated: negated > 0 });
+    if (negated > 0) negated -= 1;
   }
-  return words;
+  return tokens;
 }
 
-/** Clauses of a text; each is matched by itself, so that one sentence can hold several things told.
+/** Clauses of a text; each is matched by itself, so that one sentence can hold several answers.
  * @param {string} text */
-export function clausesOf(text) {
-  return spelledOut(text)
-    .split(PARTED)
-    .map(wordsOf)
-    .filter((words) => words.length > 0);
+export function splitClauses(text) {
+  return normalize(text)
+    .split(CLAUSE_BREAK)
+    .map(tokensOf)
+    .filter((tokens) => tokens.length > 0);
 }
 
 /** Optimal string alignment, cut off beyond two: a letter wrong, missing, doubled, or two swapped.
  * @param {string} a @param {string} b */
-export function slips(a, b) {
+export function editDistance(a, b) {
   if (Math.abs(a.length - b.length) > 2) return 3;
   /** @type {number[] | null} */
   let before = null;

@@ -4,7 +4,7 @@ import pytest
 
 from tests.check_pages.drawings.looking import only
 from tests.check_pages.fragments import caption_of
-from triage.desk.presenters.reading_pictures import readings_with_pictures
+from triage.desk.presenters.answer_weights import readings_with_pictures
 
 METER = ("meter-power", "f35~s60~k1000~p2200")
 HEAT = "c180~r30-174_40-190"
