@@ -31,9 +31,9 @@ def tree(stated=None, complaint=None, depth=2, pack=PACK):
 def every_path(place, trail):
     """Every trail of answers through a place, with the place it leads to."""
     yield place, trail
-    for branch in place.branches:
+    for branch in place.edges:
         for answer in branch.answers:
-            yield from every_path(branch.to, [*trail, (place.name, answer)])
+            yield from every_path(branch.node, [*trail, (place.name, answer)])
 
 
 def test_every_place_is_what_the_engine_says_there():

@@ -22,6 +22,8 @@ from triage.query import parse_query
 from triage.web.api_keys import make_key
 from triage.web.step_header import STEP
 
+# The kinds of page under the names of then, which nobody kept, and of now.
+RENAMED_PAGES = {"make_safe": "emergency", "advice": "result", "exit": "out_of_scope"}
 RELEASES = sorted(folder for folder in Path(__file__).parent.iterdir() if (folder / "ids.yaml").exists())
 
 
@@ -68,7 +70,7 @@ def test_every_id_of_then_is_known_or_retired(release):
 )
 def test_an_old_link_leads_to_its_page_and_keeps_its_answers(client, release, address, one):
     answer = client.get(address)
-    assert (answer.status_code, answer.headers[STEP]) == (200, one["page"])
+    assert (answer.status_code, answer.headers[STEP]) == (200, RENAMED_PAGES.get(one["page"], one["page"]))
     reading = parse_answers(library().pack, parse_query(urlsplit(address).query).pairs)
     assert lost(reading.answers, one["keeps"]) == {}
     for name, value in one["keeps"].items():

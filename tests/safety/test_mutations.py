@@ -153,7 +153,7 @@ def test_4_a_region_that_adds_a_task_is_caught(monkeypatch):
 
 def test_4_a_region_whose_removed_task_is_offered_is_caught(monkeypatch):
     pairs = trail_to("change-lamp", HERE)
-    region = replace(region_named(HERE), id="stricter", removes=frozenset({"change-lamp"}))
+    region = replace(region_named(HERE), id="stricter", removed_tasks=frozenset({"change-lamp"}))
     assert stricter_place_never_adds(PACK, region, pairs, run_check(PACK, region, pairs)) == []
     forgetful = run_check(PACK, region_named(HERE), pairs)
     assert stricter_place_never_adds(PACK, region, pairs, forgetful) == [
