@@ -101,7 +101,7 @@ def _story(call: Call) -> list[StoryItem]:
 def _caller_rows(call: Call) -> list[CallerRow]:
     board = call.check_request.region.terms["board"]
     labels = {
-        "who": _("Caller"),
+        "who": _("Role"),
         "oven": _("Oven"),
         "board": board[:1].upper() + board[1:],
         "alone": _("Company"),
