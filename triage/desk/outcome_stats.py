@@ -67,7 +67,7 @@ def current_scores(outcomes: list[Outcome]) -> Scores | None:
 
 
 def outcomes_file(outcomes: Iterable[Outcome], pack: Pack) -> str:
-    """The YAML file that `manage.py pack learn` reads."""
+    """The YAML file that `manage.py pack fit` reads."""
     rows: list[dict[str, Any]] = []
     for outcome in outcomes:
         row: dict[str, Any] = {"reference": outcome.reference, "firm": outcome.firm, "region": outcome.region}

@@ -29,5 +29,5 @@ def test_it_shows_scores_plot_and_proposal_and_has_no_button_that_accepts():
     assert len(page.select(".plot svg")) == 2
     assert "20 of 20" in page.select("dl")[0].text
     assert page.select("main form") == []
-    assert f"manage.py pack learn outcomes.yaml --firm {firm.slug}" in page.select("pre")[-1].text
-    assert "manage.py pack accept proposal.yaml --who NAME" in page.select("pre")[-1].text
+    assert f"manage.py pack fit outcomes.yaml --firm {firm.slug}" in page.select("pre")[-1].text
+    assert "manage.py pack accept proposal.yaml --accepted-by NAME" in page.select("pre")[-1].text
