@@ -73,13 +73,13 @@ class AccountForm(forms.Form):
         return name
 
     def clean(self) -> dict[str, Any]:
-        told = self.cleaned_data
-        if "password" in told:
+        data = self.cleaned_data
+        if "password" in data:
             try:
-                validate_password(told["password"], User(username=told.get("account", "")))
+                validate_password(data["password"], User(username=data.get("account", "")))
             except forms.ValidationError as weak:
                 self.add_error("password", weak)
-        return told
+        return data
 
 
 class InvitationForm(forms.Form):

@@ -24,12 +24,12 @@ MAX_TITLES = 3  # checks named aloud; a person who listens keeps no more in mind
 def emergency(call: Call, step: Emergency) -> Prompt:
     """The lines that keep people safe; once all are read, what may still be asked from memory."""
     page = emergency_page(call.check_request, step)
-    told = build_script(call, _danger_lines(call, page, step))
-    if told.ask_board:
-        return board_prompt(call, "fuse-box", before=told)
-    if told.done and step.follow_up_question and not page.evacuate:
+    script = build_script(call, _danger_lines(call, page, step))
+    if script.ask_board:
+        return board_prompt(call, "fuse-box", before=script)
+    if script.done and step.follow_up_question and not page.evacuate:
         return question(call, step.follow_up_question)
-    return _prompt("act", page.heading, page.hazard, told, "")
+    return _prompt("act", page.heading, page.hazard, script, "")
 
 
 def _danger_lines(call: Call, page: EmergencyPage, step: Emergency) -> list[str]:
@@ -49,8 +49,10 @@ def _note_lines(note: FlagNote) -> list[str]:
 def _signs_to_tell(page: EmergencyPage) -> list[str]:
     """One sentence for each sign, so that many of them can be said in more than one breath."""
     first, *more = page.mention or [""]
-    told = [_("Say this too when you call: %(sign)s.") % {"sign": first}] if first else []
-    return [" ".join([*told, *(_("And say this: %(sign)s.") % {"sign": sign} for sign in more)])] if told else []
+    sentences = [_("Say this too when you call: %(sign)s.") % {"sign": first}] if first else []
+    return (
+        [" ".join([*sentences, *(_("And say this: %(sign)s.") % {"sign": sign} for sign in more)])] if sentences else []
+    )
 
 
 def _pass_on(call: Call) -> list[str]:
@@ -62,12 +64,12 @@ def _pass_on(call: Call) -> list[str]:
 
 
 def _who_is_there(call: Call) -> list[str]:
-    told = {
+    lines = {
         "child": _("Keep the child by you, well away from the oven."),
         "frail": _("See to the person who needs help first, and keep them well away from the oven."),
     }
     home = call.state.caller.get("home", "")
-    return [told[home]] if home in told else []
+    return [lines[home]] if home in lines else []
 
 
 def _number_line(call: Call, page: EmergencyPage, step: Emergency) -> list[str]:
@@ -85,10 +87,10 @@ def _number_line(call: Call, page: EmergencyPage, step: Emergency) -> list[str]:
 
 def result(call: Call, step: Result) -> Prompt:
     page = result_page(call.check_request, step)
-    told = build_script(call, _advice_lines(call, page))
-    if told.ask_board:
-        return board_prompt(call, "fuse-box", before=told)
-    return _prompt("advice", *_verdict(page), told, page.part)
+    script = build_script(call, _advice_lines(call, page))
+    if script.ask_board:
+        return board_prompt(call, "fuse-box", before=script)
+    return _prompt("advice", *_verdict(page), script, page.part)
 
 
 def _advice_lines(call: Call, page: ResultPage) -> list[str]:
@@ -144,14 +146,14 @@ def _checks_to_send(page: ResultPage) -> list[str]:
 
 def out_of_scope(call: Call, step: OutOfScope) -> Prompt:
     page = out_of_scope_page(call.check_request, step.reason)
-    told = build_script(call, [page.heading + ".", *page.lines, page.contact + "."])
-    if told.ask_board:
-        return board_prompt(call, "fuse-box", before=told)
-    return _prompt("exit", page.heading, "", told, "")
+    script = build_script(call, [page.heading + ".", *page.lines, page.contact + "."])
+    if script.ask_board:
+        return board_prompt(call, "fuse-box", before=script)
+    return _prompt("exit", page.heading, "", script, "")
 
 
-def _prompt(kind: PromptKind, heading: str, note: str, told: Script, part: str) -> Prompt:
-    turn = next((line for line in told.lines if line.href), None)
+def _prompt(kind: PromptKind, heading: str, note: str, script: Script, part: str) -> Prompt:
+    turn = next((line for line in script.lines if line.href), None)
     return Prompt(
         kind=kind,
         heading=heading,
@@ -159,8 +161,8 @@ def _prompt(kind: PromptKind, heading: str, note: str, told: Script, part: str) 
         seconds=turn.seconds if turn else 0,
         simpler="",
         note=note,
-        lines=told.lines,
-        left_out=told.left_out,
+        lines=script.lines,
+        left_out=script.left_out,
         keys=[],
         part=part,
         count="",

@@ -54,25 +54,25 @@ class CallBookingPage:
 
 def booking_page(call: Call, sent: Sent, state: str, problems: Sequence[FieldProblem]) -> CallBookingPage:
     problems = [for_agent(problem) for problem in problems]
-    told = {problem.field: problem.message for problem in reversed(problems)}
+    errors_by_field = {problem.field: problem.message for problem in reversed(problems)}
     query = call.links.current_query()
     return CallBookingPage(
         action=f"{reverse('desk-call-booking')}?{query}",
         state=state,
         alarm=alarm_of(call),
         wrong=list(_wrong(problems)),
-        who=fields(_who_words(), sent, told),
-        where=fields(_where_words(), sent, told),
-        plate=fields(_plate_words(), sent, told),
+        who=fields(_who_words(), sent, errors_by_field),
+        where=fields(_where_words(), sent, errors_by_field),
+        plate=fields(_plate_words(), sent, errors_by_field),
         days=days(sent),
-        days_problem=told.get("windows", ""),
+        days_problem=errors_by_field.get("windows", ""),
         consent=[
             ConsentLine(READ_PREFIX + line_id(line), line, was_read(sent, line)) for line in spoken_consent(call.firm)
         ],
         agreed=bool(sent.typed.get(AGREED)),
-        consent_problem=told.get("consent", ""),
+        consent_problem=errors_by_field.get("consent", ""),
         notes=sent.typed.get(NOTES, ""),
-        notes_problem=told.get(NOTES, ""),
+        notes_problem=errors_by_field.get(NOTES, ""),
         back_href=call.links.current(),
         danger_href=call.links.without(SCREEN, ask=SCREEN),
         call_id=call.state.id,

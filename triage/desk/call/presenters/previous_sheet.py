@@ -41,11 +41,11 @@ def previous_sheet_page(call: Call, sheet: JobSheet) -> PreviousSheet:
     check_request, summary = call.check_request, sheet.summary
     place = sheet.region if sheet.region in library().regions else check_request.region.id
     again = reusable_answers(check_request.pack, sheet, check_request.answers)
-    told = [
+    rows = [
         (question_label(check_request.texts, name), answer_label(check_request.texts, name, answer))
         for name, answer in again.items()
     ]
-    first, left = summary["causes"][0], len(told) - MAX_ANSWERS_SHOWN
+    first, left = summary["causes"][0], len(rows) - MAX_ANSWERS_SHOWN
     return PreviousSheet(
         reference=sheet.reference,
         spoken_for=sheet.name,
@@ -55,7 +55,7 @@ def previous_sheet_page(call: Call, sheet: JobSheet) -> PreviousSheet:
         band=band_label(sheet.band),
         cause=f"{first['name']} ({first['probability_text']})",
         signs=[flag["heading"] for flag in summary["red_flags"]],
-        answers=told[:MAX_ANSWERS_SHOWN],
+        answers=rows[:MAX_ANSWERS_SHOWN],
         more=ngettext("and %(n)s more", "and %(n)s more", left) % {"n": left} if left > 0 else "",
         begin_href=call.links.starting_with(again, place) if again else "",
         sheet_href=reverse("desk-sheet", args=[sheet.reference]),

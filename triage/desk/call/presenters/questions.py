@@ -128,16 +128,16 @@ def _safety_line(asked: Observation, text: QuestionText, goes_to_look: bool) -> 
 
 
 def _answers(call: Call, asked: Observation, text: QuestionText) -> list[KeyChoice]:
-    told = [
+    keys = [
         KeyChoice(key, text.options[option], call.links.with_answers({asked.id: option}), option in asked.flags)
         for key, option in zip(OPTION_KEYS, asked.options, strict=False)
     ]
-    return [*told, _cant_tell_key(call, asked.id)]
+    return [*keys, _cant_tell_key(call, asked.id)]
 
 
 def _cant_tell_key(call: Call, name: str) -> KeyChoice:
-    words = answer_label(call.check_request.texts, name, CANT_TELL)
-    return KeyChoice(CANT_TELL_KEY, words, call.links.with_answers({name: CANT_TELL}))
+    label = answer_label(call.check_request.texts, name, CANT_TELL)
+    return KeyChoice(CANT_TELL_KEY, label, call.links.with_answers({name: CANT_TELL}))
 
 
 def board_prompt(call: Call, part: str, count: str = "", before: Script | None = None) -> Prompt:

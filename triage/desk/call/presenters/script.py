@@ -61,13 +61,13 @@ def _script(call: Call, spoken: list[str], left_out: list[str], waits: int) -> S
 
 
 def keep_away_line(call: Call) -> str:
-    words = {"board": call.check_request.region.terms["board"]}
-    return _("Do not go to the %(board)s in the dark, over water or up a ladder. Stay away from it.") % words
+    params = {"board": call.check_request.region.terms["board"]}
+    return _("Do not go to the %(board)s in the dark, over water or up a ladder. Stay away from it.") % params
 
 
 def board_question(call: Call) -> str:
-    words = {"board": call.check_request.region.terms["board"]}
-    return _("Is the way to the %(board)s lit and dry, and can you reach it with both feet on the floor?") % words
+    params = {"board": call.check_request.region.terms["board"]}
+    return _("Is the way to the %(board)s lit and dry, and can you reach it with both feet on the floor?") % params
 
 
 def spoken_lines(instructions: Iterable[Instruction]) -> list[str]:
