@@ -19,7 +19,7 @@ def triaged(region, number, seed):
     walk, dice, told = CheckRunner(library().pack, region_named(region)), Random(seed), Counter()
     for _ in range(number):
         household = draw_user(walk.model, dice)
-        step = walk.run(household.opening_answers(), household.answer)
+        step = walk.run(household.opening_answers(), household.answer).step
         told[true_band(walk.pack, household).value, told_band(step).value] += 1
     return told
 
